@@ -1,0 +1,31 @@
+// What a pile says of each kind once its readings are worked up: the form every later step reads.
+
+/** Hand of a kind: `null` where it is its own mirror image. */
+export type Hand = 'L' | 'R' | null;
+
+/** Panels interchangeable with each other. */
+export interface Kind {
+  /** As in the file; else numbered from the smallest, a left and right pair as `3L` and `3R`. */
+  readonly id: string;
+  readonly marks: readonly string[];
+  /** Hub-to-hub sides, metres, anticlockwise seen from outside (measured side + hub allowance). */
+  readonly sides: readonly number[];
+  /** Standard deviation of each side as known from its readings, metres. */
+  readonly sideSds: readonly number[];
+  readonly hand: Hand;
+  readonly good: number;
+  readonly repair: number;
+  readonly scrap: number;
+  /** False where nobody counted: `good`, `repair` and `scrap` are then 0 and say nothing. */
+  readonly counted: boolean;
+  /** Mass of one panel, kilograms, or null where unknown. */
+  readonly mass: number | null;
+}
+
+/** Panels still joined: kind ids anticlockwise seen from outside around one hub. */
+export interface JoinedGroup {
+  readonly around: readonly string[];
+  /** True where the run goes all the way round the hub. */
+  readonly closed: boolean;
+  readonly count: number;
+}
