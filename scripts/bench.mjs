@@ -1,0 +1,61 @@
+// `npm run bench [-- name [arguments]]`: compiles packages/*/bench and runs the named benchmark,
+// or all of them. A benchmark exports `main(args)` or is itself the run when it is loaded.
+
+import { existsSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from './build.mjs';
+import { install } from './install.mjs';
+import { bin, capture, root } from './run.mjs';
+
+process.exitCode = await bench(process.argv.slice(2));
+
+async function bench([name, ...args]) {
+  if (install() !== 0) return 1;
+  const all = listed();
+  const chosen = name === undefined ? all : all.filter((one) => one.name === name);
+  if (chosen.length === 0) {
+    const names = all.map((one) => one.name).join(', ') || 'none yet';
+    console.error(`There is no benchmark ${name ?? ''}: there are ${names}.`);
+    return 2;
+  }
+  const built = build();
+  if (built.code !== 0) return failed(built.output);
+  for (const folder of new Set(chosen.map((one) => one.package))) {
+    const compiled = capture(process.execPath, [
+      bin('typescript', 'tsc'),
+      '-p',
+      join('packages', folder, 'bench'),
+      '--pretty',
+      'false',
+    ]);
+    if (compiled.code !== 0) return failed(compiled.output);
+  }
+  for (const one of chosen) await runOne(one, args);
+  return process.exitCode ?? 0;
+}
+
+function listed() {
+  return readdirSync(join(root, 'packages')).flatMap((folder) => {
+    const bench = join(root, 'packages', folder, 'bench');
+    if (!existsSync(bench)) return [];
+    return readdirSync(bench)
+      .filter((file) => file.endsWith('.ts'))
+      .map((file) => ({ package: folder, name: file.slice(0, -3) }));
+  });
+}
+
+async function runOne({ package: folder, name }, args) {
+  const file = join(root, 'packages', folder, 'dist-bench', 'bench', `${name}.js`);
+  const module = await import(pathToFileURL(file).href);
+  const main = module.main ?? module.default;
+  if (typeof main === 'function') {
+    const code = await main(args);
+    if (typeof code === 'number' && code !== 0) process.exitCode = code;
+  }
+}
+
+function failed(output) {
+  console.error(output.trim());
+  return 1;
+}

@@ -1,0 +1,25 @@
+// The order of core's folders: each imports only from those before it. check-layers.mjs holds to it.
+
+export const layers = [
+  'math',
+  'measure',
+  'sphere',
+  'shell',
+  'nets',
+  'passage',
+  'pile',
+  'record',
+  'identify',
+  'takeoff',
+  'loads',
+  'frame',
+  'arrange',
+  'ground',
+  'stages',
+  'raise',
+  'crew',
+  'fitout',
+  'papers',
+  'patterns',
+  'project',
+];

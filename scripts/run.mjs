@@ -1,0 +1,39 @@
+// Running other programs from the scripts: one place for how their output and failures are shown.
+
+import { spawnSync } from 'node:child_process';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** The checkout. */
+export const root = dirname(dirname(fileURLToPath(import.meta.url)));
+
+/** Runs a program; output goes to the terminal. Returns its exit code, 1 where it could not run. */
+export function run(program, args, options = {}) {
+  const done = spawnSync(program, args, { cwd: root, stdio: 'inherit', ...options });
+  if (done.error) console.error(`${program}: ${done.error.message}`);
+  return done.status ?? 1;
+}
+
+/** Runs a program and keeps its output: `{ code, output }`. */
+export function capture(program, args, options = {}) {
+  const done = spawnSync(program, args, {
+    cwd: root,
+    encoding: 'utf8',
+    maxBuffer: 64e6,
+    ...options,
+  });
+  const output = `${done.stdout ?? ''}${done.stderr ?? ''}${done.error ? done.error.message : ''}`;
+  return { code: done.status ?? 1, output };
+}
+
+/** The script file behind a command of an installed package, e.g. `bin('typescript', 'tsc')`. */
+export function bin(name, command = name) {
+  const require = createRequire(join(root, 'package.json'));
+  const packageFile = join(root, 'node_modules', name, 'package.json');
+  const { bin: bins } = require(packageFile);
+  return join(dirname(packageFile), typeof bins === 'string' ? bins : bins[command]);
+}
+
+/** `3.2 s` since a `performance.now()` reading. */
+export const since = (start) => `${((performance.now() - start) / 1000).toFixed(1)} s`;
