@@ -1,0 +1,151 @@
+// What the rows of a pile say about each other: ids alike, groups of unknown kinds, lists that do
+// not match the sides, one tag on panels of different shape. Works on raw data and looks only at
+// what is well formed, so that its faults are told together with those of the schema.
+
+import type { Fault, Read } from '../measure/fault.ts';
+import { describeValue, schemaFaults } from '../measure/schemaFaults.ts';
+import { type Pile, pileSection } from './schema.ts';
+
+/** The pile from raw data (parsed JSON), or every fault at once, with paths that start at `base`. */
+export function readPile(raw: unknown, base = 'pile'): Read<Pile> {
+  const parsed = pileSection.safeParse(raw);
+  const shape = parsed.success ? [] : schemaFaults(parsed.error, raw, pileSection, base);
+  const faults = [...shape, ...pileFaults(raw, base)];
+  return parsed.success && faults.length === 0
+    ? { ok: true, value: parsed.data }
+    : { ok: false, faults };
+}
+
+/** The faults between rows of a raw pile; empty where there are none. */
+export function pileFaults(raw: unknown, base = 'pile'): Fault[] {
+  const kinds = rows(raw, 'kinds');
+  const readings = rows(raw, 'readings');
+  return [
+    ...idsAlike(kinds, `${base}.kinds`),
+    ...kinds.flatMap((row, i) => listsMatch(row, `${base}.kinds[${i}]`)),
+    ...readings.flatMap((row, i) => listsMatch(row, `${base}.readings[${i}]`)),
+    ...readings.flatMap((row, i) => tagAndCount(row, `${base}.readings[${i}]`)),
+    ...tagsAgree(readings, `${base}.readings`),
+    ...groupsKnown(rows(raw, 'groups'), kinds, readings, `${base}.groups`),
+  ];
+}
+
+/** Rows that are looked at; a longer list is a fault already. */
+const MAX_ROWS = 20_000;
+
+type Row = Readonly<Record<string, unknown>>;
+
+function rows(raw: unknown, key: string): Row[] {
+  const list = isRow(raw) ? raw[key] : undefined;
+  return Array.isArray(list)
+    ? list.slice(0, MAX_ROWS).map((item: unknown) => (isRow(item) ? item : {}))
+    : [];
+}
+
+const isRow = (value: unknown): value is Row =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const text = (value: unknown): string | null =>
+  typeof value === 'string' && value.trim() !== '' ? value.trim() : null;
+
+const texts = (value: unknown): string[] =>
+  Array.isArray(value) ? value.map(text).filter((item) => item !== null) : [];
+
+function idsAlike(kinds: readonly Row[], path: string): Fault[] {
+  const first = new Map<string, number>();
+  return kinds.flatMap((row, i) => {
+    const id = text(row.id);
+    if (id === null) return [];
+    const before = first.get(id);
+    if (before === undefined) {
+      first.set(id, i);
+      return [];
+    }
+    return [
+      {
+        path: `${path}[${i}].id`,
+        found: JSON.stringify(id),
+        expected: `an id unlike that of ${path}[${before}]`,
+      },
+    ];
+  });
+}
+
+/** `holes` and `laps`, where given, have one entry a side. */
+function listsMatch(row: Row, path: string): Fault[] {
+  const sides = row.sides;
+  if (!Array.isArray(sides)) return [];
+  return ['holes', 'laps'].flatMap((key) => {
+    const list = row[key];
+    if (!Array.isArray(list) || list.length === sides.length) return [];
+    return [
+      {
+        path: `${path}.${key}`,
+        found: list.length === 1 ? '1 entry' : `${list.length} entries`,
+        expected: `one for each of the ${sides.length} sides`,
+      },
+    ];
+  });
+}
+
+/** A tag names one panel, so its row cannot stand for several. */
+function tagAndCount(row: Row, path: string): Fault[] {
+  const tag = text(row.tag);
+  if (tag === null || typeof row.count !== 'number' || row.count <= 1) return [];
+  return [
+    {
+      path: `${path}.count`,
+      found: describeValue(row.count),
+      expected: `1, or no tag: the tag ${JSON.stringify(tag)} names one single panel`,
+    },
+  ];
+}
+
+function tagsAgree(readings: readonly Row[], path: string): Fault[] {
+  const first = new Map<string, [number, number]>();
+  return readings.flatMap((row, i) => {
+    const tag = text(row.tag);
+    if (tag === null || !Array.isArray(row.sides)) return [];
+    const before = first.get(tag);
+    if (!before) {
+      first.set(tag, [i, row.sides.length]);
+      return [];
+    }
+    if (before[1] === row.sides.length) return [];
+    return [
+      {
+        path: `${path}[${i}].sides`,
+        found: `${row.sides.length} sides`,
+        expected: `${before[1]} sides as in ${path}[${before[0]}], which has the same tag ${JSON.stringify(tag)}`,
+      },
+    ];
+  });
+}
+
+function groupsKnown(
+  groups: readonly Row[],
+  kinds: readonly Row[],
+  readings: readonly Row[],
+  path: string,
+): Fault[] {
+  const known = new Set([
+    ...kinds.flatMap((row) => [...texts([row.id]), ...texts(row.marks)]),
+    ...readings.flatMap((row) => texts([row.mark])),
+  ]);
+  // Kinds made from readings alone get their ids later, so a group can only name their marks.
+  const list = [...known].slice(0, 30).join(', ') || 'none: there are no kinds and no marks';
+  return groups.flatMap((row, g) => {
+    const around: readonly unknown[] = Array.isArray(row.around) ? row.around : [];
+    return around.flatMap((item, i) => {
+      const id = text(item);
+      if (id === null || known.has(id)) return [];
+      return [
+        {
+          path: `${path}[${g}].around[${i}]`,
+          found: JSON.stringify(id),
+          expected: `a kind or mark of this pile (${list})`,
+        },
+      ];
+    });
+  });
+}

@@ -1,0 +1,154 @@
+// The pile section of the project file: what people measured, counted and painted, as plain data.
+// Lengths in metres, masses in kilograms; sides run anticlockwise. Shape only: what one row says
+// about another (ids alike, groups of unknown kinds) is checked in check.ts.
+
+import { z } from 'zod';
+import { SIDE_LENGTHS } from './tolerances.ts';
+
+/** Most sides that one panel may have. */
+export const MAX_SIDES = 12;
+
+const name = z.string().trim().min(1).max(60);
+const note = z.string().max(2000).optional();
+const wholeCount = z.int().min(0).max(100_000);
+const condition = z.enum(['good', 'repair', 'scrap']);
+const mass = z.number().positive().max(5000).nullable().optional();
+
+const sideRange = {
+  error: (issue: { input?: unknown }): string =>
+    `a side of ${SIDE_LENGTHS.min} to ${SIDE_LENGTHS.max} m${unitSlip(issue.input)}`,
+};
+const side = z.number().min(SIDE_LENGTHS.min, sideRange).max(SIDE_LENGTHS.max, sideRange);
+
+/** The sides of a panel, metres, such that they can meet: the longest shorter than the others
+ * together. */
+export const sidesSchema = z
+  .array(side)
+  .min(3)
+  .max(MAX_SIDES)
+  .refine(sidesClose, {
+    error: (issue) => `sides that meet: ${sidesGap(issue.input)}`,
+    when: ({ value }) => isNumbers(value) && value.length >= 3 && value.every(inRange),
+  });
+
+const holes = z.array(wholeCount.max(200).nullable()).max(MAX_SIDES).nullable().optional();
+
+/** One row of `kinds`. Without any of `good`, `repair`, `scrap` nobody counted this kind. */
+export const kindRow = z.strictObject({
+  id: name,
+  marks: z.array(name).max(50).default([]),
+  sides: sidesSchema,
+  good: wholeCount.optional(),
+  repair: wholeCount.optional(),
+  scrap: wholeCount.optional(),
+  mass,
+  /** Side → its flange laps over, under or meets flush with the neighbour's. */
+  laps: z
+    .array(z.enum(['over', 'under', 'flush']))
+    .max(MAX_SIDES)
+    .nullable()
+    .optional(),
+  /** Side → number of holes; null for a side nobody counted. */
+  holes,
+  note,
+});
+
+/** One row of `readings`: one panel measured once. `tag` names the panel; `count` is how many
+ * panels a row without a tag stands for (1 if not given). */
+export const readingRow = z.strictObject({
+  tag: name.optional(),
+  by: name.optional(),
+  mark: name.optional(),
+  sides: sidesSchema,
+  /** Sides run anticlockwise as the measurer sees the panel, from this face. */
+  seenFrom: z.enum(['outside', 'inside', 'unknown']).default('unknown'),
+  condition: condition.optional(),
+  count: wholeCount.min(1).optional(),
+  mass,
+  holes,
+  note,
+});
+
+/** Panels still joined around one hub: kinds or marks, anticlockwise seen from outside; `count`
+ * such groups. `closed` true: the run goes all the way round the hub; absent: not stated. */
+export const groupRow = z.strictObject({
+  around: z.array(name).min(2).max(MAX_SIDES),
+  count: wholeCount.min(1).default(1),
+  closed: z.boolean().optional(),
+  note,
+});
+
+/** One lot of hardware. `count` in pieces, rolls or cartridges; `length` of a bolt or a roll. */
+export const hardwareRow = z.strictObject({
+  item: z.enum(['bolt', 'nut', 'washer', 'plate', 'tape', 'sealant', 'anchor', 'other']),
+  thread: name.optional(),
+  length: z.number().positive().max(200).optional(),
+  width: z.number().positive().max(5).optional(),
+  grade: name.optional(),
+  count: wholeCount,
+  state: z.enum(['new', 'used', 'unknown']).default('unknown'),
+  price: z.number().min(0).max(1e6).optional(),
+  pack: wholeCount.min(1).optional(),
+  note,
+});
+
+/** The `pile` section of the project file. Every part may be left out. */
+export const pileSection = z.strictObject({
+  measuredAlong: z.enum(['holes', 'skin', 'hubs']).default('hubs'),
+  /** Hub-to-hub length minus measured side, metres; null where unknown. */
+  hubAllowance: z.number().min(-0.2).max(0.5).nullable().default(null),
+  /** Standard deviation of one reading, metres. */
+  readingSd: z.number().min(0.00005).max(0.05).default(0.001),
+  kinds: z.array(kindRow).max(1000).default([]),
+  readings: z.array(readingRow).max(20_000).default([]),
+  groups: z.array(groupRow).max(1000).default([]),
+  hardware: z.array(hardwareRow).max(1000).default([]),
+  note,
+});
+
+/** The pile as read, with its defaults filled in. */
+export type Pile = z.infer<typeof pileSection>;
+/** One row of `kinds`. */
+export type KindRow = z.infer<typeof kindRow>;
+/** One row of `readings`. */
+export type ReadingRow = z.infer<typeof readingRow>;
+/** One row of `groups`. */
+export type GroupRow = z.infer<typeof groupRow>;
+/** One row of `hardware`. */
+export type HardwareRow = z.infer<typeof hardwareRow>;
+/** What state a panel is in. */
+export type Condition = z.infer<typeof condition>;
+
+/** Whether these sides (any unit) can meet as a polygon of some area. */
+export function sidesClose(sides: readonly number[]): boolean {
+  const longest = Math.max(...sides);
+  return 2 * longest < sides.reduce((sum, s) => sum + s, 0);
+}
+
+function sidesGap(input: unknown): string {
+  const sides = isNumbers(input) ? input : [];
+  const longest = Math.max(...sides);
+  const others = sides.reduce((sum, s) => sum + s, 0) - longest;
+  return `the longest, ${longest} m, must be shorter than the others together, ${Number(others.toFixed(6))} m`;
+}
+
+const inRange = (length: number): boolean =>
+  length >= SIDE_LENGTHS.min && length <= SIDE_LENGTHS.max;
+
+const isNumbers = (value: unknown): value is number[] =>
+  Array.isArray(value) && value.every((item) => typeof item === 'number' && Number.isFinite(item));
+
+/** The unit that would make an absurd length a likely one. */
+function unitSlip(input: unknown): string {
+  if (typeof input !== 'number' || input <= 0) return '';
+  const units = [
+    ['millimetres', 0.001],
+    ['centimetres', 0.01],
+    ['inches', 0.0254],
+  ] as const;
+  const likely = units.filter(([, size]) => input * size >= 0.3 && input * size <= 4);
+  if (input < SIDE_LENGTHS.min) return '; lengths here are in metres';
+  return likely.length > 0
+    ? `; lengths here are in metres, was it ${likely.map(([unit]) => unit).join(' or ')}?`
+    : '; lengths here are in metres';
+}
