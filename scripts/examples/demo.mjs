@@ -1,0 +1,197 @@
+// The demo: the shell of a closed-down weather station, bought by the growers of an orchard. The
+// ball is an icosahedron cut in four, 7.3 m across; what came on the lorry was meant to be 200
+// panels of it. Seven never arrived, four are broken, nine are over, and the marks are of little
+// use. All names are invented; the numbers follow from the seed.
+
+import { cutIcosahedron, distance } from './net.mjs';
+import { seeded, shuffled } from './random.mjs';
+import { metres, people, read, sixteenths } from './tape.mjs';
+
+const radius = 3.65;
+const allowance = 0.004;
+const inch = 0.0254;
+
+/** What lies in the yard, by kind of panel: painted mark, and panels good, to repair, and scrap.
+ * Seven courses of the ball take 30, 35, 40 + 40, 40 and 15. */
+const lots = [
+  { spokes: 'AAC', mark: 'kestrel', good: 34, repair: 2, scrap: 1 },
+  { spokes: 'BBC', mark: 'plover', good: 33, repair: 0, scrap: 0 },
+  { spokes: 'BDE', mark: 'heron', good: 37, repair: 0, scrap: 1 },
+  { spokes: 'BED', mark: 'heron', good: 38, repair: 0, scrap: 1 },
+  { spokes: 'EEF', mark: 'lapwing', good: 43, repair: 1, scrap: 1 },
+  { spokes: 'FFF', mark: 'owl', good: 13, repair: 0, scrap: 0 },
+];
+
+/** The demo project as plain data for its JSON file. */
+export function demoProject() {
+  const random = seeded(19);
+  const panels = shuffled(allPanels(), random).map((panel, i) => ({
+    ...panel,
+    tag: String(i + 1).padStart(3, '0'),
+    mark: painted(panel.mark, random),
+  }));
+  const readings = [
+    ...panels.map((panel, i) => reading(panel, Object.keys(people)[i % 3], random)),
+    // A second person measures every seventh panel again, so that tapes can be compared.
+    ...panels
+      .filter((_, i) => i % 7 === 3)
+      .map((panel, i) => reading(panel, Object.keys(people)[(i + 1) % 3], random)),
+  ];
+  return {
+    shellraise: 1,
+    title: 'The orchard shell',
+    notes,
+    pile: {
+      measuredAlong: 'holes',
+      hubAllowance: allowance,
+      readingSd: 0.001,
+      readings: withSlips(readings),
+      groups,
+      hardware,
+    },
+    takeoff,
+  };
+}
+
+/** One person's readings as the rows of a spreadsheet, in the units of that person's tape. */
+export function demoCsv(project, person) {
+  const metric = person === 'Petra';
+  const unit = metric ? 'mm' : 'in';
+  const header = ['tag', 'by', 'mark', `side1 ${unit}`, `side2 ${unit}`, `side3 ${unit}`];
+  const write = (side) => (metric ? String(Math.round(side * 1000)) : sixteenths(side));
+  const rows = project.pile.readings
+    .filter(({ by }) => by === person)
+    .map(({ tag, by, mark, sides, seenFrom, condition }) =>
+      [tag, by, mark ?? '', ...sides.map(write), seenFrom, condition].join(','),
+    );
+  return `${[[...header, 'seen from', 'condition'].join(','), ...rows].join('\n')}\n`;
+}
+
+const notes = [
+  'Bought from the weather station on Gull Hill when it closed. No drawings. The painted bird names',
+  'are from whoever took it down; some have weathered away and a few are plainly wrong. Six bunches',
+  'are still bolted together. Idris and Wim measured in inches, Petra in millimetres; everyone wrote',
+  'the sides anticlockwise as they saw the panel, from hole line to hole line.',
+].join(' ');
+
+/** Runs round a hub, anticlockwise seen from outside, by painted mark. */
+const groups = [
+  {
+    around: ['kestrel', 'kestrel', 'kestrel', 'kestrel', 'kestrel'],
+    count: 3,
+    closed: true,
+    note: 'three full rings of five',
+  },
+  { around: ['plover', 'kestrel', 'kestrel', 'plover'], count: 2, closed: false },
+  { around: ['lapwing', 'owl', 'lapwing'], count: 1, closed: false },
+];
+
+const bolt = (thread, length, count, state, price, pack, more = {}) => ({
+  item: 'bolt',
+  thread,
+  length: metres(length),
+  count,
+  state,
+  price,
+  pack,
+  ...more,
+});
+
+const hardware = [
+  bolt('5/16-18', 1.25 * inch, 620, 'used', 0.24, 50, {
+    grade: 'SAE J429 Gr 5',
+    note: 'two buckets, oily',
+  }),
+  bolt('5/16-18', 1.25 * inch, 250, 'new', 0.24, 50, { grade: 'SAE J429 Gr 5' }),
+  bolt('M8', 0.03, 180, 'used', 0.19, 50, { grade: '8.8', note: 'mixed in with the 5/16' }),
+  bolt('1/4-20', 1 * inch, 300, 'used', 0.15, 100, { grade: 'SAE J429 Gr 5' }),
+  bolt('M6', 0.025, 60, 'unknown', 0.11, 100),
+  { item: 'nut', thread: '5/16-18', count: 400, state: 'used', note: 'nylon insert, run before' },
+  { item: 'nut', thread: '5/16-18', count: 300, state: 'new', price: 0.09, pack: 100 },
+  { item: 'nut', thread: 'M8', count: 150, state: 'used', price: 0.07, pack: 100 },
+  { item: 'nut', thread: '1/4-20', count: 200, state: 'new', price: 0.06, pack: 100 },
+  { item: 'washer', thread: '5/16-18', count: 1900, state: 'used', price: 0.04, pack: 100 },
+  { item: 'washer', thread: '1/4-20', count: 500, state: 'used', price: 0.03, pack: 100 },
+  { item: 'plate', count: 96, state: 'used', price: 6.5, note: 'round, 150 mm' },
+];
+
+const through = { thread: '5/16-18', length: metres(1.25 * inch) };
+
+/** Holes along each side, counted on one panel of each heap; hub plates on 1/4-20. */
+const takeoff = {
+  sides: [
+    { sideLength: 0.9241, within: 0.008, holes: 4, ...through },
+    { sideLength: 1.0763, within: 0.006, holes: 5, ...through },
+    { sideLength: 1.0898, within: 0.006, holes: 5, ...through },
+    { sideLength: 1.142, within: 0.008, holes: 5, ...through },
+    { sideLength: 1.186, within: 0.008, holes: 6, ...through },
+  ],
+  plates: { bolt: { thread: '1/4-20', length: metres(1 * inch) } },
+};
+
+/** Panels of every kind, each with its sides as they lie, anticlockwise from outside. */
+function allPanels() {
+  const bySpokes = sidesByKind();
+  return lots.flatMap(({ spokes, mark, good, repair, scrap }) =>
+    Object.entries({ good, repair, scrap }).flatMap(([condition, n]) =>
+      Array.from({ length: n }, () => ({ mark, condition, sides: bySpokes.get(spokes) })),
+    ),
+  );
+}
+
+/** `AAC` and so on → true hub-to-hub sides, metres: letters from the shortest chord of the net. */
+function sidesByKind() {
+  const { points, triangles } = cutIcosahedron(4);
+  const sidesOf = ([a, b, c]) =>
+    [
+      [a, b],
+      [b, c],
+      [c, a],
+    ].map(([p, q]) => Number(distance(points[p], points[q]).toFixed(9)));
+  const chords = [...new Set(triangles.flatMap(sidesOf))].sort((p, q) => p - q);
+  const letter = (side) => 'ABCDEF'[chords.indexOf(side)];
+  return new Map(
+    triangles.map((triangle) => {
+      const sides = fromSmallest(sidesOf(triangle));
+      return [sides.map(letter).join(''), sides.map((side) => side * radius)];
+    }),
+  );
+}
+
+function fromSmallest(sides) {
+  const turns = sides.map((_, i) => [...sides.slice(i), ...sides.slice(0, i)]);
+  return turns.sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2])[0];
+}
+
+/** The mark as it can still be read: one in seven is gone. */
+const painted = (mark, random) => (random() < 0.14 ? null : mark);
+
+function reading(panel, by, random) {
+  const inside = random() < 0.2;
+  const faceDown = panel.condition === 'scrap' && random() < 0.5;
+  const measured = panel.sides.map((side) => read(side - allowance, people[by], random));
+  const turn = Math.floor(random() * 3);
+  const turned = [...measured.slice(turn), ...measured.slice(0, turn)];
+  return {
+    tag: panel.tag,
+    by,
+    ...(panel.mark === null ? {} : { mark: panel.mark }),
+    sides: inside ? turned.reverse() : turned,
+    seenFrom: faceDown ? 'unknown' : inside ? 'inside' : 'outside',
+    condition: panel.condition,
+  };
+}
+
+/** What goes wrong with pencil and paint: a tape held at its one-inch mark, and three marks that
+ * stand on the wrong panels. */
+function withSlips(readings) {
+  const wrong = new Map([
+    [40, 'owl'],
+    [91, 'plover'],
+    [150, 'lapwing'],
+  ]);
+  return readings.map((row, i) => {
+    if (i === 120) return { ...row, sides: row.sides.with(1, metres(row.sides[1] + inch)) };
+    return wrong.has(i) ? { ...row, mark: wrong.get(i) } : row;
+  });
+}
