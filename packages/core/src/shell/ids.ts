@@ -11,3 +11,6 @@ export type PlaceId = number & { readonly [brand]: 'place' };
 
 /** Index of a side of a place: place p owns sides `placeStart[p] … placeStart[p + 1] − 1`. */
 export type SideId = number & { readonly [brand]: 'side' };
+
+/** Index of a seam: its two sides are `seams[2m]` and `seams[2m + 1]`. */
+export type SeamId = number & { readonly [brand]: 'seam' };

@@ -1,0 +1,227 @@
+// Where a shell can meet the ground. A natural cut runs along seams: it keeps every place whose
+// hubs all lie at or above a level, or within so many rings of places around the crown. Panels
+// that a plane would cut through are told by `cutAtPlane`, which cuts none.
+// The shell stands as it will be built: crown up (+z), origin at the sphere's centre, metres.
+
+import { layersFrom } from './courses.ts';
+import { meanSideLength } from './geometry.ts';
+import type { HubId, PlaceId } from './ids.ts';
+import { hubCount, placeCount, type Shell, sideCount } from './shell.ts';
+import { FLAT_BASE, RAGGED_BASE, SAME_LEVEL } from './tolerance.ts';
+
+/** A natural cut: the places kept and the ring that they stand on. */
+export interface Cut {
+  /** Places kept, ascending, of the shell that was cut. */
+  readonly places: Int32Array;
+  /** Hubs of the base ring in turn, anticlockwise seen from above, of the shell that was cut. */
+  readonly base: Int32Array;
+  /** Heights of the base hubs, metres. */
+  readonly baseZ: { readonly min: number; readonly mean: number; readonly max: number };
+  /** From the lowest base hub to the topmost hub, metres. */
+  readonly height: number;
+  /** Distances of the base hubs from the axis, metres; `inside` is the radius of the largest
+   * circle about the axis that no side of the base ring enters, seen from above. */
+  readonly floor: {
+    readonly inside: number;
+    readonly min: number;
+    readonly mean: number;
+    readonly max: number;
+  };
+  /** True where the base hubs spread in height no more than the flatness tolerance. */
+  readonly flat: boolean;
+}
+
+/** Options of `naturalCuts`; all are parts of the mean side. */
+export interface CutOptions {
+  /** Hubs this near in height are at one level; 0.02 unless told. */
+  readonly sameLevel?: number;
+  /** A base ring that spreads no more in height is flat; 0.02 unless told. */
+  readonly flatWithin?: number;
+  /** A base ring that spreads more in height is no natural cut; 0.6 unless told. */
+  readonly ragged?: number;
+}
+
+/** Every distinct natural cut of a shell, the tallest first (ties: more places). Left out are cuts
+ * whose remainder is not one sound piece with one rim, or has a place that hangs by fewer than two
+ * seams, or whose base ring is ragged. The uncut ball is none. */
+export function naturalCuts(shell: Shell, options: CutOptions = {}): Cut[] {
+  const side = meanSideLength(shell);
+  const spread = (options.ragged ?? RAGGED_BASE) * side;
+  const flat = (options.flatWithin ?? FLAT_BASE) * side;
+  const cuts: Cut[] = [];
+  const seen = new Set<string>();
+  const level = (options.sameLevel ?? SAME_LEVEL) * side;
+  const consider = (keep: Uint8Array): void => {
+    const base = soleRim(shell, keep);
+    if (!base || hangs(shell, keep)) return;
+    const key = base.slice().sort().join();
+    if (seen.has(key)) return;
+    seen.add(key);
+    const cut = cutOf(shell, keep, base, flat);
+    if (cut.baseZ.max - cut.baseZ.min <= spread) cuts.push(cut);
+  };
+  for (const z of levelsOf(shell, level)) consider(placesFrom(shell, z, level));
+  const layers = layersFrom(shell, crownHubs(shell, level)).hubs;
+  const last = layers.reduce((most, layer) => Math.max(most, layer), 0);
+  for (let layer = 1; layer <= last; layer++)
+    consider(placesWithin(shell, (hub) => within(layers[hub] as number, layer)));
+  return cuts.sort((a, b) => b.height - a.height || b.places.length - a.places.length);
+}
+
+/** What a level plane leaves of a shell. */
+export interface PlaneCut {
+  /** Places wholly above the plane. */
+  readonly kept: readonly PlaceId[];
+  /** Places with hubs on both sides of it: the panels that it would cut through. */
+  readonly crossed: readonly PlaceId[];
+  /** Places with no hub above it. */
+  readonly below: readonly PlaceId[];
+}
+
+/** Sorts the places of a shell by a level plane at height z, metres. A hub within `tolerance`
+ * (metres; 2 % of the mean side unless told) of the plane lies in it and counts to neither side;
+ * a place that lies in the plane counts as below. */
+export function cutAtPlane(
+  shell: Shell,
+  z: number,
+  tolerance = SAME_LEVEL * meanSideLength(shell),
+): PlaneCut {
+  const cut = { kept: [] as PlaceId[], crossed: [] as PlaceId[], below: [] as PlaceId[] };
+  for (let p = 0; p < placeCount(shell); p++) {
+    const heights = Array.from(
+      shell.sideHub.subarray(shell.placeStart[p], shell.placeStart[p + 1]),
+      (hub) => (shell.hubs[3 * hub + 2] as number) - z,
+    );
+    const above = heights.some((h) => h > tolerance);
+    const under = heights.some((h) => h < -tolerance);
+    (above ? (under ? cut.crossed : cut.kept) : cut.below).push(p as PlaceId);
+  }
+  return cut;
+}
+
+const within = (layer: number, limit: number): boolean => layer >= 0 && layer <= limit;
+
+/** Heights of the lowest hub of each level, from the ground up. */
+function levelsOf(shell: Shell, tolerance: number): number[] {
+  const heights = Array.from(
+    { length: hubCount(shell) },
+    (_, h) => shell.hubs[3 * h + 2] as number,
+  ).sort((a, b) => a - b);
+  const levels: number[] = [];
+  for (const z of heights)
+    if (levels.length === 0 || z > (levels[levels.length - 1] as number) + tolerance)
+      levels.push(z);
+  return levels;
+}
+
+function crownHubs(shell: Shell, tolerance: number): HubId[] {
+  let top = Number.NEGATIVE_INFINITY;
+  for (let h = 0; h < hubCount(shell); h++) top = Math.max(top, shell.hubs[3 * h + 2] as number);
+  const found: HubId[] = [];
+  for (let h = 0; h < hubCount(shell); h++)
+    if ((shell.hubs[3 * h + 2] as number) >= top - tolerance) found.push(h as HubId);
+  return found;
+}
+
+/** Place → 1 where all its hubs pass the test. */
+function placesWithin(shell: Shell, test: (hub: number) => boolean): Uint8Array {
+  const keep = new Uint8Array(placeCount(shell)).fill(1);
+  for (let s = 0; s < sideCount(shell); s++)
+    if (!test(shell.sideHub[s] as number)) keep[shell.sidePlace[s] as number] = 0;
+  return keep;
+}
+
+/** Place → 1 where no hub lies below height z and not all lie at it: a panel that would lie flat
+ * on the ground is left out. */
+function placesFrom(shell: Shell, z: number, tolerance: number): Uint8Array {
+  const rises = new Uint8Array(placeCount(shell));
+  for (let s = 0; s < sideCount(shell); s++)
+    if ((shell.hubs[3 * (shell.sideHub[s] as number) + 2] as number) > z + tolerance)
+      rises[shell.sidePlace[s] as number] = 1;
+  const keep = placesWithin(shell, (hub) => (shell.hubs[3 * hub + 2] as number) >= z);
+  return keep.map((flag, p) => flag & (rises[p] as number));
+}
+
+/** The hubs of the rim of the places kept, in turn, where that rim is a single loop that meets no
+ * hub twice; else null. On a ball such a loop has one piece on either side of it, so that the
+ * places kept hang together and are a disc. */
+function soleRim(shell: Shell, keep: Uint8Array): Int32Array | null {
+  const openFrom = new Map<number, number>();
+  for (let s = 0; s < sideCount(shell); s++) {
+    if (!keep[shell.sidePlace[s] as number] || isBolted(shell, keep, s)) continue;
+    const hub = shell.sideHub[s] as number;
+    if (openFrom.has(hub)) return null;
+    openFrom.set(hub, endHub(shell, s));
+  }
+  const first = openFrom.keys().next();
+  if (first.done) return null;
+  const ring = [first.value];
+  for (let hub = openFrom.get(first.value); hub !== first.value; hub = openFrom.get(hub)) {
+    if (hub === undefined || ring.length > openFrom.size) return null;
+    ring.push(hub);
+  }
+  return ring.length === openFrom.size ? Int32Array.from(ring) : null;
+}
+
+/** Whether a kept place is held by fewer than two seams. */
+function hangs(shell: Shell, keep: Uint8Array): boolean {
+  const seams = new Int32Array(keep.length);
+  for (let s = 0; s < sideCount(shell); s++) {
+    const p = shell.sidePlace[s] as number;
+    if (keep[p] && isBolted(shell, keep, s)) seams[p] = (seams[p] as number) + 1;
+  }
+  return keep.some((flag, p) => flag === 1 && (seams[p] as number) < 2);
+}
+
+function isBolted(shell: Shell, keep: Uint8Array, side: number): boolean {
+  const mate = shell.mate[side] as number;
+  return mate >= 0 && keep[shell.sidePlace[mate] as number] === 1;
+}
+
+function endHub(shell: Shell, side: number): number {
+  const p = shell.sidePlace[side] as number;
+  const next = side + 1 === shell.placeStart[p + 1] ? (shell.placeStart[p] as number) : side + 1;
+  return shell.sideHub[next] as number;
+}
+
+function cutOf(shell: Shell, keep: Uint8Array, base: Int32Array, flat: number): Cut {
+  const places = Int32Array.from(Array.from(keep.keys()).filter((p) => keep[p]));
+  let top = Number.NEGATIVE_INFINITY;
+  for (const p of places)
+    for (let s = shell.placeStart[p] as number; s < (shell.placeStart[p + 1] as number); s++)
+      top = Math.max(top, shell.hubs[3 * (shell.sideHub[s] as number) + 2] as number);
+  const baseZ = spanOf(Array.from(base, (hub) => shell.hubs[3 * hub + 2] as number));
+  return {
+    places,
+    base,
+    baseZ,
+    height: top - baseZ.min,
+    floor: floorOf(shell, base),
+    flat: baseZ.max - baseZ.min <= flat,
+  };
+}
+
+function floorOf(shell: Shell, base: Int32Array): Cut['floor'] {
+  const xy = Array.from(base, (hub) => [
+    shell.hubs[3 * hub] as number,
+    shell.hubs[3 * hub + 1] as number,
+  ]) as [number, number][];
+  const inside = xy.map((a, i) => axisToSegment(a, xy[(i + 1) % xy.length] as [number, number]));
+  return { inside: Math.min(...inside), ...spanOf(xy.map(([x, y]) => Math.hypot(x, y))) };
+}
+
+/** Distance from the axis to a segment seen from above. */
+function axisToSegment(a: readonly [number, number], b: readonly [number, number]): number {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const along = -(a[0] * dx + a[1] * dy) / (dx * dx + dy * dy);
+  const t = Math.min(1, Math.max(0, along));
+  return Math.hypot(a[0] + t * dx, a[1] + t * dy);
+}
+
+function spanOf(values: readonly number[]): Cut['baseZ'] {
+  return {
+    min: Math.min(...values),
+    mean: values.reduce((sum, v) => sum + v, 0) / values.length,
+    max: Math.max(...values),
+  };
+}
