@@ -1,0 +1,211 @@
+// The best radius and sides for a net: the readings moved as little as they allow, until every
+// seam's two sides are equal and every star closes. Least squares with exact conditions, by
+// Gauss–Newton; each step conditions the prior on all conditions at the present sides and radius.
+//
+// The evidence compares nets: the density of the conditions under the readings alone, each
+// against a wide density of its own scale, so that a net that asks for more coincidences and
+// gets them is the more probable.
+
+import { TAU } from '../math/angle.ts';
+import type { SideId } from '../shell/ids.ts';
+import { kindSide, placeAt, type Shell } from '../shell/shell.ts';
+import { starsOf } from '../shell/stars.ts';
+import {
+  addTerm,
+  type Belief,
+  conditionInto,
+  type Equation,
+  innovationOf,
+  makeEquation,
+} from './belief.ts';
+import { type CornerModel, cornerModel } from './corner-model.ts';
+import { priorOf, type SideBelief } from './side-belief.ts';
+
+/** What a net asks of the kinds: pairs of kind-sides of one length, runs of corners of one turn. */
+export interface NetConditions {
+  /** Kind-sides that meet at some seam, stride 2, each pair once. */
+  readonly seams: readonly (readonly [number, number])[];
+  /** Corners (kind-sides) around some hub, sorted, each run once. */
+  readonly stars: readonly (readonly number[])[];
+}
+
+/** A net fitted to the readings. */
+export interface NetFit {
+  /** Kind → side lengths, metres. */
+  readonly sides: readonly (readonly number[])[];
+  /** Metres. */
+  readonly radius: number;
+  readonly radiusSd: number;
+  /** Variance left in each kind-side, m². */
+  readonly variances: Float64Array;
+  /** Sum of squared standardised misfits, and the number of conditions that count. */
+  readonly chi2: number;
+  readonly conditions: number;
+  /** Natural logarithm of the evidence. */
+  readonly evidence: number;
+}
+
+/** Prior deviation of κ / κ₀, wide enough to leave it to the readings. */
+const KAPPA_SD = 0.5;
+/** Wide density that a condition's own is compared with: 1 rad, and half the mean side. */
+const WIDE_ANGLE = 1;
+const WIDE_SIDE = 0.5;
+const STEPS = 30;
+/** Largest change of a side (share of its length) or of κ that ends the iteration. */
+const SETTLED = 1e-11;
+/** Below this share of the prior variance a condition follows from the others. */
+const IMPLIED = 1e-7;
+
+/** The conditions of a net; kind k owns kind-sides first[k] … first[k + 1] − 1. Open sides and hubs
+ * ask for nothing. */
+export function conditionsOf(shell: Shell, first: ArrayLike<number>): NetConditions {
+  const own = (side: SideId): number =>
+    (first[shell.kind[placeAt(shell, side)] as number] as number) + kindSide(shell, side);
+  const seams: [number, number][] = [];
+  for (let i = 0; i < shell.seams.length; i++)
+    seams.push([own(shell.seams[i] as SideId), own(shell.seams[++i] as SideId)]);
+  const closed = starsOf(shell).filter((star) => star.closed);
+  return netConditions(
+    seams,
+    closed.map((star) => star.corners.map(own)),
+  );
+}
+
+/** Conditions without repetition, in an order that does not depend on the net's numbering. */
+export function netConditions(
+  seams: readonly (readonly [number, number])[],
+  stars: readonly (readonly number[])[],
+): NetConditions {
+  const pairs = seams.filter(([a, b]) => a !== b).map(([a, b]) => (a < b ? [a, b] : [b, a]));
+  const runs = stars.map((star) => [...star].sort((a, b) => a - b));
+  return { seams: distinct(pairs) as (readonly [number, number])[], stars: distinct(runs) };
+}
+
+function distinct(lists: readonly (readonly number[])[]): (readonly number[])[] {
+  const byKey = new Map(lists.map((list) => [list.join(), list]));
+  return [...byKey.values()].sort((a, b) => {
+    const i = a.findIndex((x, j) => x !== b[j]);
+    return i < 0 ? a.length - b.length : (a[i] as number) - (b[i] ?? -1);
+  });
+}
+
+/** The fit of a net with these conditions, started at the radius given (metres); null where the
+ * iteration leaves the sphere or does not settle. */
+export function fitNet(
+  belief: SideBelief,
+  conditions: NetConditions,
+  radius: number,
+): NetFit | null {
+  let sides = belief.sides.map((own) => [...own]);
+  let kappa = 1 / radius ** 2;
+  for (let step = 0; step < STEPS; step++) {
+    const model = cornerModel(sides, kappa);
+    if (!model) return null;
+    const result = conditioned(belief, model, conditions);
+    const change = result.belief.mean;
+    const last = change.length - 1;
+    const kappaStep = Math.max(-0.5, Math.min(1, change[last] as number));
+    let moved = Math.abs(kappaStep);
+    sides = sides.map((own, k) =>
+      own.map((length, i) => {
+        const by = change[(model.first[k] as number) + i] as number;
+        moved = Math.max(moved, Math.abs(by) / length);
+        return length + by;
+      }),
+    );
+    kappa *= 1 + kappaStep;
+    if (!(moved < 10)) return null;
+    if (moved < SETTLED) return { sides, ...summary(result, kappa) };
+  }
+  return null;
+}
+
+interface Conditioned {
+  readonly belief: Belief;
+  readonly chi2: number;
+  readonly count: number;
+  readonly evidence: number;
+}
+
+function conditioned(
+  readings: SideBelief,
+  model: CornerModel,
+  conditions: NetConditions,
+): Conditioned {
+  const belief = priorOf(readings, KAPPA_SD);
+  readings.sides.flat().forEach((length, s) => {
+    belief.mean[s] = length - (model.lengths[s] as number);
+  });
+  const own = readings.variances.flat();
+  const gain = new Float64Array(belief.size);
+  const equation = makeEquation(belief.size);
+  const meanSide = readings.sides.flat().reduce((sum, x) => sum + x, 0) / own.length;
+  let chi2 = 0;
+  let count = 0;
+  let evidence = 0;
+  const take = (wide: number): void => {
+    const innovation = innovationOf(belief, equation);
+    if (innovation.variance <= IMPLIED * ownVariance(own, equation)) return;
+    conditionInto(belief, equation, innovation, gain);
+    const cost = innovation.off ** 2 / innovation.variance;
+    chi2 += cost;
+    count++;
+    evidence += Math.log(wide) - (cost + Math.log(TAU * innovation.variance)) / 2;
+  };
+  for (const [a, b] of conditions.seams) {
+    setSeam(equation, model, a, b);
+    take(WIDE_SIDE * meanSide);
+  }
+  for (const star of conditions.stars) {
+    setStar(equation, model, star);
+    take(WIDE_ANGLE);
+  }
+  return { belief, chi2, count, evidence };
+}
+
+/** Variance that the equation would have if nothing had been learned, κ aside. */
+function ownVariance(own: readonly number[], equation: Equation): number {
+  let sum = 0;
+  for (let i = 0; i < equation.terms; i++) {
+    const s = equation.index[i] as number;
+    if (s < own.length) sum += (equation.coefficient[i] as number) ** 2 * (own[s] as number);
+  }
+  return sum;
+}
+
+function setSeam(equation: Equation, model: CornerModel, a: number, b: number): void {
+  equation.terms = 0;
+  addTerm(equation, a, 1);
+  addTerm(equation, b, -1);
+  equation.value = (model.lengths[b] as number) - (model.lengths[a] as number);
+}
+
+function setStar(equation: Equation, model: CornerModel, star: readonly number[]): void {
+  equation.terms = 0;
+  equation.value = TAU;
+  for (const corner of star) {
+    const start = model.first[model.kindOf[corner] as number] as number;
+    const end = model.first[(model.kindOf[corner] as number) + 1] as number;
+    const at = (model.slopeStart[corner] as number) - start;
+    equation.value -= model.angles[corner] as number;
+    for (let s = start; s < end; s++) addTerm(equation, s, model.slopes[at + s] as number);
+    addTerm(equation, model.lengths.length, model.kappaSlopes[corner] as number);
+  }
+}
+
+function summary(result: Conditioned, kappa: number): Omit<NetFit, 'sides'> {
+  const { belief, chi2, count, evidence } = result;
+  const last = belief.size - 1;
+  const radius = 1 / Math.sqrt(kappa);
+  const kappaVariance = belief.covariance[last * (belief.size + 1)] as number;
+  return {
+    radius,
+    radiusSd: (radius / 2) * Math.sqrt(Math.max(0, kappaVariance)),
+    variances: Float64Array.from({ length: last }, (_, s) =>
+      Math.max(0, belief.covariance[s * (belief.size + 1)] as number),
+    ),
+    chi2,
+    conditions: count,
+    evidence,
+  };
+}

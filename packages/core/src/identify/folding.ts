@@ -1,0 +1,101 @@
+// Nets with rotations, from the kinds alone: grows folded nets from every start of a fold, fits
+// each one found to the readings, and unfolds those that fit.
+
+import type { Shell } from '../shell/shell.ts';
+import { firstSides } from './corner-model.ts';
+import { conditionsOf, fitNet, type NetConditions, type NetFit, netConditions } from './fit.ts';
+import { foldStarts, KAPPA_REACH } from './fold-starts.ts';
+import { type Fold, type FoldedNet, foldedNets, foldedStars } from './folded-net.ts';
+import { liftNet } from './lift.ts';
+import { priorOf, type SideBelief } from './side-belief.ts';
+
+/** A whole net and how it fits the readings. */
+export interface FittedNet {
+  readonly shell: Shell;
+  readonly fit: NetFit;
+}
+
+/** How hard to look, and whom to tell. */
+export interface FoldingOptions {
+  /** Nodes that one start may take. */
+  readonly maxNodes: number;
+  /** Kinds that may stay unused. */
+  readonly spareKinds: number;
+  /** Called often, with the number of pieces laid; false stops the search. */
+  readonly onNode: (pieces: number) => boolean;
+}
+
+/** What folding found. */
+export interface FoldingOutcome {
+  readonly nets: readonly FittedNet[];
+  /** False where a start ran out of nodes or the search was stopped. */
+  readonly complete: boolean;
+  /** Largest share of the sphere's places that stood together, in places of the whole net. */
+  readonly deepest: number;
+}
+
+/** Largest misfit of one seam or star, in standard deviations: 7 in a million true ones exceed it. */
+export const GATE = 4.5;
+/** Nets whose misfit exceeds the best by more are less than e⁻¹² as likely. */
+const WINDOW = 25;
+/** Prior deviation of κ / κ₀ within a start: wide, so that only the stars speak. */
+const START_KAPPA_SD = 0.5;
+
+/** All nets with these rotations that the readings allow. */
+export function foldNets(
+  readings: SideBelief,
+  fold: Fold,
+  options: FoldingOptions,
+): FoldingOutcome {
+  const prior = priorOf(readings, START_KAPPA_SD);
+  const found = new Map<string, FoldedNet & { radius: number }>();
+  let complete = true;
+  let deepest = 0;
+  for (const { seed, model } of foldStarts(readings, fold, GATE)) {
+    const outcome = foldedNets(model, prior, fold, seed, {
+      gate: GATE,
+      window: WINDOW,
+      kappaReach: KAPPA_REACH,
+      ...options,
+    });
+    complete &&= outcome.complete;
+    deepest = Math.max(deepest, outcome.deepest * fold.order);
+    for (const net of outcome.nets)
+      found.set(codeOf(net), { ...net, radius: 1 / Math.sqrt(model.kappa) });
+  }
+  const nets = [...found.values()].flatMap((net) => unfold(readings, net, net.radius) ?? []);
+  return { nets, complete, deepest };
+}
+
+/** Fits a folded net, unfolds it, and fits the whole; null where it does not come together. */
+function unfold(readings: SideBelief, net: FoldedNet, radius: number): FittedNet | null {
+  const first = firstSides(readings.sides);
+  const folded = fitNet(readings, foldedConditions(net, first), radius);
+  const shell = folded && liftNet(net, folded.sides, folded.radius);
+  const fit = shell && fitNet(readings, conditionsOf(shell, first), folded.radius);
+  return shell && fit ? { shell, fit } : null;
+}
+
+/** Pieces are numbered in the order of growth, so equal nets from equal seeds have equal codes. */
+const codeOf = (net: FoldedNet): string => `${net.kindSide.join()};${net.mate.join()}`;
+
+/** The conditions of the unfolded net: a star on an axis of order m has its corners m times, and a
+ * panel on one looks the same when turned. */
+function foldedConditions(net: FoldedNet, first: ArrayLike<number>): NetConditions {
+  const own = (side: number): number => net.kindSide[side] as number;
+  const seams = net.mate.map((mate, side): [number, number] => [own(side), own(mate)]);
+  net.pieceAxis.forEach((axis, piece) => {
+    const kind = net.pieceKind[piece] as number;
+    const [start, end] = [first[kind] as number, first[kind + 1] as number];
+    const step = (end - start) / axis;
+    for (let side = start; side + step < end; side++) seams.push([side, side + step]);
+  });
+  const previous: number[] = [];
+  net.next.forEach((next, side) => {
+    previous[next] = side;
+  });
+  const stars = foldedStars(previous, net.mate).map((star) =>
+    Array.from({ length: net.hubAxis[star[0] as number] as number }, () => star.map(own)).flat(),
+  );
+  return netConditions(seams, stars);
+}
