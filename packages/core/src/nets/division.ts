@@ -21,13 +21,10 @@ export const divisions: readonly Division[] = [
 ];
 
 /** Corners of a face, unit vectors, and whole weights on them. */
-type Place = (
-  face: readonly [Vec3, Vec3, Vec3],
-  weights: readonly [number, number, number],
-) => Vec3;
+type Rule = (face: readonly [Vec3, Vec3, Vec3], weights: readonly [number, number, number]) => Vec3;
 
 /** The rule that puts a grid point on the unit sphere. */
-export const placeByDivision: Record<Division, Place> = {
+export const placeByDivision: Record<Division, Rule> = {
   'equal chords': (face, weights) => combine(face, weights),
   'equal arcs': (face, weights) => combine(face, windowWeights(face, weights)),
   'equal arcs by great circles': (face, weights) => greatCirclePoint(face, weights),

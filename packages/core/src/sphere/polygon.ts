@@ -9,8 +9,8 @@
 //            side                                 is over 90° and its β comes out negative.
 //
 // Corner i is β of side i−1 plus β of side i; the solid angle is the sum of the excesses
-// 2 (θ + β − π/2) of the double triangles. Napier's rules; no source needed beyond a textbook of
-// spherical trigonometry.
+// 2 (θ + β − π/2) of the double triangles. Napier's rules, as in any textbook of spherical
+// trigonometry.
 
 import { axialAngle } from './chord.ts';
 import { cyclicPolygon, type NoPolygon } from './cyclic.ts';

@@ -7,6 +7,7 @@ import { movedNet } from '../../src/nets/moved.ts';
 import { namedNet } from '../../src/nets/named.ts';
 import type { Net } from '../../src/nets/net.ts';
 import type { SolidName } from '../../src/nets/solid.ts';
+import { factsOf } from '../outside/data/net-facts.ts';
 
 const named = (b: number, c: number, solid: SolidName = 'icosahedron'): Net =>
   namedNet({ solid, b, c, division: 'equal chords' });
@@ -66,6 +67,18 @@ test('law, seeds 1 to 20: no place turns over at the farthest move allowed', () 
         const [a, b, c] = place.map((h) => pointAt(net.hubs, h)) as [Vec3, Vec3, Vec3];
         expect(dot(cross(subtract(b, a), subtract(c, a)), a)).toBeGreaterThan(0);
       }
+    }
+});
+
+test('law, seeds 1 to 10: moved by a fifth of a side, every seam still folds outward', () => {
+  for (let seed = 1; seed <= 10; seed++)
+    for (const [b, c] of [
+      [3, 0],
+      [5, 0],
+      [3, 2],
+    ] as const) {
+      const folds = [...factsOf(moved(named(b, c), 0.2, seed)).folds.values()].flat();
+      expect(Math.max(...folds)).toBeLessThan(180);
     }
 });
 
