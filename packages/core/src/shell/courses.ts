@@ -52,14 +52,16 @@ export function coursesOf(shell: Shell): Courses {
 
 /** Hub → the number of courses at which it is first met from the given hubs outwards, 0 at those
  * themselves; place → its course, 1 for places with one of those hubs; both −1 where the given
- * hubs do not lead. */
+ * hubs do not lead. With `keep` (place → 1 where it is there) only through the places kept. */
 export function layersFrom(
   shell: Shell,
   start: readonly number[],
+  keep?: Uint8Array,
 ): { readonly hubs: Int32Array; readonly places: Int32Array } {
   const hubs = new Int32Array(hubCount(shell)).fill(-1);
   const places = new Int32Array(placeCount(shell)).fill(-1);
-  spread(shell, start, hubs, places, placesAtHubs(shell));
+  const around = placesAtHubs(shell);
+  spread(shell, start, hubs, places, keep ? around.map((at) => at.filter((p) => keep[p])) : around);
   return { hubs, places };
 }
 

@@ -1,11 +1,11 @@
 // Where a shell can meet the ground. A natural cut runs along seams: it keeps every place whose
 // hubs all lie at or above a level, or within so many rings of places around the crown. Panels
-// that a plane would cut through are told by `cutAtPlane`, which cuts none.
+// that a plane would cut through are told by plane-cut.ts.
 // The shell stands as it will be built: crown up (+z), origin at the sphere's centre, metres.
 
 import { layersFrom } from './courses.ts';
 import { meanSideLength } from './geometry.ts';
-import type { HubId, PlaceId } from './ids.ts';
+import type { HubId } from './ids.ts';
 import { hubCount, placeCount, type Shell, sideCount } from './shell.ts';
 import { FLAT_BASE, RAGGED_BASE, SAME_LEVEL } from './tolerance.ts';
 
@@ -19,6 +19,9 @@ export interface Cut {
   readonly baseZ: { readonly min: number; readonly mean: number; readonly max: number };
   /** From the lowest base hub to the topmost hub, metres. */
   readonly height: number;
+  /** From the mean height of the base hubs to the topmost hub, metres: what cuts are ranked by, so
+   * that a ragged ring gains nothing by its lowest hub. */
+  readonly rise: number;
   /** Distances of the base hubs from the axis, metres; `inside` is the radius of the largest
    * circle about the axis that no side of the base ring enters, seen from above. */
   readonly floor: {
@@ -41,7 +44,7 @@ export interface CutOptions {
   readonly ragged?: number;
 }
 
-/** Every distinct natural cut of a shell, the tallest first (ties: more places). Left out are cuts
+/** Every distinct natural cut of a shell, the tallest by `rise` first (ties: more places). Left out are cuts
  * whose remainder is not one sound piece with one rim, or has a place that hangs by fewer than two
  * seams, or whose base ring is ragged. The uncut ball is none. */
 export function naturalCuts(shell: Shell, options: CutOptions = {}): Cut[] {
@@ -65,38 +68,7 @@ export function naturalCuts(shell: Shell, options: CutOptions = {}): Cut[] {
   const last = layers.reduce((most, layer) => Math.max(most, layer), 0);
   for (let layer = 1; layer <= last; layer++)
     consider(placesWithin(shell, (hub) => within(layers[hub] as number, layer)));
-  return cuts.sort((a, b) => b.height - a.height || b.places.length - a.places.length);
-}
-
-/** What a level plane leaves of a shell. */
-export interface PlaneCut {
-  /** Places wholly above the plane. */
-  readonly kept: readonly PlaceId[];
-  /** Places with hubs on both sides of it: the panels that it would cut through. */
-  readonly crossed: readonly PlaceId[];
-  /** Places with no hub above it. */
-  readonly below: readonly PlaceId[];
-}
-
-/** Sorts the places of a shell by a level plane at height z, metres. A hub within `tolerance`
- * (metres; 2 % of the mean side unless told) of the plane lies in it and counts to neither side;
- * a place that lies in the plane counts as below. */
-export function cutAtPlane(
-  shell: Shell,
-  z: number,
-  tolerance = SAME_LEVEL * meanSideLength(shell),
-): PlaneCut {
-  const cut = { kept: [] as PlaceId[], crossed: [] as PlaceId[], below: [] as PlaceId[] };
-  for (let p = 0; p < placeCount(shell); p++) {
-    const heights = Array.from(
-      shell.sideHub.subarray(shell.placeStart[p], shell.placeStart[p + 1]),
-      (hub) => (shell.hubs[3 * hub + 2] as number) - z,
-    );
-    const above = heights.some((h) => h > tolerance);
-    const under = heights.some((h) => h < -tolerance);
-    (above ? (under ? cut.crossed : cut.kept) : cut.below).push(p as PlaceId);
-  }
-  return cut;
+  return cuts.sort((a, b) => b.rise - a.rise || b.places.length - a.places.length);
 }
 
 const within = (layer: number, limit: number): boolean => layer >= 0 && layer <= limit;
@@ -196,6 +168,7 @@ function cutOf(shell: Shell, keep: Uint8Array, base: Int32Array, flat: number): 
     base,
     baseZ,
     height: top - baseZ.min,
+    rise: top - baseZ.mean,
     floor: floorOf(shell, base),
     flat: baseZ.max - baseZ.min <= flat,
   };

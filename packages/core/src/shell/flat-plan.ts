@@ -10,27 +10,19 @@
 // nadir itself is blown up to the circle of radius πR around the drawing.
 
 import { acos, TAU } from '../math/angle.ts';
-import { add, cross, dot, normalize, type Vec3 } from '../math/vector.ts';
-import { endHubAt, hubPoint, meanSideLength, placeCentre } from './geometry.ts';
+import { add, dot, normalize, type Vec3 } from '../math/vector.ts';
+import { endHubAt, hubPoint, placeCentre } from './geometry.ts';
 import type { HubId, PlaceId, SeamId, SideId } from './ids.ts';
+import { type Nadir, nadirOf } from './nadir.ts';
 import {
   hubAt,
   hubCount,
-  hubsOf,
   placeCount,
   previousSide,
   type Shell,
-  seamCount,
   sideCount,
   sidesOf,
 } from './shell.ts';
-import { AT_NADIR } from './tolerance.ts';
-
-/** What holds the nadir and is drawn outermost, out to the circle. */
-export type Outer =
-  | { readonly at: 'hub'; readonly hub: HubId }
-  | { readonly at: 'seam'; readonly seam: SeamId }
-  | { readonly at: 'place'; readonly place: PlaceId };
 
 /** The drawing, metres on paper. */
 export interface FlatPlan {
@@ -43,8 +35,9 @@ export interface FlatPlan {
   readonly outlines: readonly Float64Array[];
   /** Place → a point well inside its outline, for its number, stride 2. */
   readonly labels: Float64Array;
-  /** Null where no place holds the nadir, as in any dome. */
-  readonly outer: Outer | null;
+  /** What holds the nadir and is drawn outermost, out to the circle; null where nothing does, as
+   * in any dome. */
+  readonly outer: Nadir | null;
   /** Radius of the drawing, metres: the farthest point of any outline. */
   readonly radius: number;
 }
@@ -68,7 +61,7 @@ type Point = readonly [number, number];
 
 /** The flat plan of a shell that stands crown up. */
 export function flatPlan(shell: Shell, options: FlatPlanOptions = {}): FlatPlan {
-  const outer = outerOf(shell);
+  const outer = nadirOf(shell);
   const circle = Math.PI * shell.radius;
   const paths = Array.from({ length: sideCount(shell) }, (_, s) =>
     sidePath(shell, s as SideId, outer),
@@ -105,59 +98,10 @@ function project(radius: number, p: Vec3): Point {
   return [-p[1] * r, p[0] * r];
 }
 
-// --- what holds the nadir ---
-
-function outerOf(shell: Shell): Outer | null {
-  const near = AT_NADIR * meanSideLength(shell);
-  const hub = nearestToNadir(shell);
-  if (hub !== null && fromAxis(hubPoint(shell, hub)) < near) return { at: 'hub', hub };
-  for (let m = 0; m < seamCount(shell); m++)
-    if (seamAtNadir(shell, shell.seams[2 * m] as SideId, near))
-      return { at: 'seam', seam: m as SeamId };
-  for (let p = 0; p < placeCount(shell); p++)
-    if (nadirWithin(shell, p as PlaceId)) return { at: 'place', place: p as PlaceId };
-  return null;
-}
-
-const fromAxis = (p: Vec3): number =>
-  p[2] < 0 ? Math.hypot(p[0], p[1]) : Number.POSITIVE_INFINITY;
-
-/** The lowest hub if places go all the way round it, else null. */
-function nearestToNadir(shell: Shell): HubId | null {
-  let lowest = -1;
-  const z = (h: number): number => shell.hubs[3 * h + 2] as number;
-  for (let h = 0; h < hubCount(shell); h++) if (lowest < 0 || z(h) < z(lowest)) lowest = h;
-  if (lowest < 0) return null;
-  const corners = Array.from(shell.sideHub.keys()).filter((s) => shell.sideHub[s] === lowest);
-  const inner = corners.every(
-    (s) =>
-      (shell.mate[s] as number) >= 0 &&
-      (shell.mate[previousSide(shell, s as SideId)] as number) >= 0,
-  );
-  return inner && corners.length > 0 ? (lowest as HubId) : null;
-}
-
-/** Whether the great circle through a side passes the nadir between its two hubs. */
-function seamAtNadir(shell: Shell, side: SideId, near: number): boolean {
-  const a = hubPoint(shell, hubAt(shell, side));
-  const b = hubPoint(shell, endHubAt(shell, side));
-  const middle = add(a, b);
-  if (middle[2] >= 0) return false;
-  const pole = normalize(cross(a, b));
-  const offCircle = Math.abs(pole[2]) * shell.radius;
-  const along = cross(pole, [0, 0, -1]);
-  return offCircle < near && dot(along, a) < 0 !== dot(along, b) < 0;
-}
-
-function nadirWithin(shell: Shell, place: PlaceId): boolean {
-  const points = hubsOf(shell, place).map((hub) => hubPoint(shell, hub));
-  return points.every((a, i) => cross(a, points[(i + 1) % points.length] as Vec3)[2] < 0);
-}
-
 // --- sides ---
 
 /** The drawn points of a side from its first hub up to, but without, its last. */
-function sidePath(shell: Shell, side: SideId, outer: Outer | null): Point[] {
+function sidePath(shell: Shell, side: SideId, outer: Nadir | null): Point[] {
   const [from, to] = [hubAt(shell, side), endHubAt(shell, side)];
   const a = hubPoint(shell, from);
   const b = hubPoint(shell, to);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkShell } from '../../src/shell/check.ts';
-import { type Cut, cutAtPlane, naturalCuts } from '../../src/shell/cuts.ts';
+import { type Cut, naturalCuts } from '../../src/shell/cuts.ts';
 import { meanSideLength } from '../../src/shell/geometry.ts';
 import type { HubId, PlaceId, SeamId } from '../../src/shell/ids.ts';
 import {
@@ -10,7 +10,6 @@ import {
   crownAtSeam,
   orientShell,
 } from '../../src/shell/orient.ts';
-import { partOf } from '../../src/shell/part.ts';
 import { baseRing } from '../../src/shell/rims.ts';
 import { placeCount, type Shell, seamCount } from '../../src/shell/shell.ts';
 import { crownUp, cube, domeOf, dualOf, icosahedral, octahedral } from './fixtures.ts';
@@ -58,7 +57,7 @@ describe('naturalCuts', () => {
       const cuts = naturalCuts(shell);
       expect(new Set(cuts.map((cut) => cut.places.join())).size).toBe(cuts.length);
       cuts.slice(1).forEach((cut, i) => {
-        expect(cut.height).toBeLessThanOrEqual((cuts[i] as Cut).height);
+        expect(cut.rise).toBeLessThanOrEqual((cuts[i] as Cut).rise);
       });
     },
   );
@@ -136,31 +135,5 @@ describe('naturalCuts', () => {
       expect(cut.places).toEqual(naturalCuts(shell)[i]?.places);
       expect(cut.height * 1e6).toBeCloseTo(naturalCuts(shell)[i]?.height as number, 9);
     });
-  });
-});
-
-describe('cutAtPlane', () => {
-  const shell = crownUp(icosahedral(4, 0).shell);
-
-  it('at the flat equator keeps the upper half and crosses nothing', () => {
-    const cut = cutAtPlane(shell, 0);
-    expect([cut.kept.length, cut.crossed.length, cut.below.length]).toEqual([160, 0, 160]);
-  });
-
-  it('between rings of hubs names the places that it would cut through', () => {
-    const cut = cutAtPlane(shell, 0.1);
-    expect(cut.kept.length + cut.crossed.length + cut.below.length).toBe(320);
-    expect(cut.crossed).toHaveLength(40);
-    for (const p of cut.crossed) {
-      const z = [0, 1, 2].map(
-        (i) => shell.hubs[3 * (shell.sideHub[3 * p + i] as number) + 2] as number,
-      );
-      expect(Math.min(...z)).toBeLessThan(0.1);
-      expect(Math.max(...z)).toBeGreaterThan(0.1);
-    }
-  });
-
-  it('keeps a part that is a shell of its own', () => {
-    expect(checkShell(partOf(shell, cutAtPlane(shell, 0.1).kept).shell).sound).toBe(true);
   });
 });
