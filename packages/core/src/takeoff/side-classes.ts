@@ -7,7 +7,7 @@ import type { SideId } from '../shell/ids.ts';
 import { kindSide, type Shell } from '../shell/shell.ts';
 
 /** One length that sides of the shell share. */
-export interface SideClass {
+export interface ShellSideClass {
   /** 1 for the shortest. */
   readonly number: number;
   /** Mean over its kinds' sides, metres. */
@@ -17,8 +17,8 @@ export interface SideClass {
 }
 
 /** The classes, and the way from a kind's side to its class. */
-export interface SideClasses {
-  readonly classes: readonly SideClass[];
+export interface ShellSideClasses {
+  readonly classes: readonly ShellSideClass[];
   /** Kind → side → index in `classes`; −1 for kinds that have no place in the shell. */
   readonly of: readonly (readonly number[])[];
 }
@@ -28,7 +28,7 @@ export interface SideClasses {
 export const sameLengthShare = 1.5e-4;
 
 /** The side classes of the kinds that stand in the shell. */
-export function sideClasses(shell: Shell, kinds: readonly Kind[]): SideClasses {
+export function sideClasses(shell: Shell, kinds: readonly Kind[]): ShellSideClasses {
   const used = new Set(shell.kind);
   const nodes = kinds.flatMap((kind, k) =>
     used.has(k) ? kind.sides.map((length, side) => ({ k, side, length })) : [],
@@ -52,7 +52,7 @@ export function sideClasses(shell: Shell, kinds: readonly Kind[]): SideClasses {
 }
 
 /** The class (index) of a side of the shell. */
-export function classOfSide(shell: Shell, classes: SideClasses, side: SideId): number {
+export function classOfSide(shell: Shell, classes: ShellSideClasses, side: SideId): number {
   const kind = shell.kind[shell.sidePlace[side] as number] as number;
   return classes.of[kind]?.[kindSide(shell, side)] ?? -1;
 }

@@ -1,0 +1,338 @@
+// The flat plan on a sheet: the drawing people point at, with what each kind looks like, how many
+// places it has, and what the numbers mean. Crown in the middle, base ring outside, datum up.
+
+import type { Kind } from '../pile/kind.ts';
+import { flatPlan } from '../shell/flat-plan.ts';
+import { rims } from '../shell/rims.ts';
+import { placeCount, type Shell } from '../shell/shell.ts';
+import { type ShellSideClasses, sideClasses } from '../takeoff/side-classes.ts';
+import {
+  type Box,
+  type Drawing,
+  type Fill,
+  group,
+  type Item,
+  line,
+  type Point,
+  polygon,
+  text,
+} from './drawing.ts';
+import { elevationItems } from './elevation.ts';
+import { kindFills } from './hatch.ts';
+import { type LengthsShown, lengthFirst, lengthSecond, lengthsNote } from './length-text.ts';
+import { frameItems, headingItems, type Paper, pageOf, scales, titleBlockItems } from './page.ts';
+import { type Placing, planDrawing } from './plan-drawing.ts';
+import { pointsOf } from './plan-sides.ts';
+import { type RuledColumn, ruledTable } from './ruled-table.ts';
+import { wrapText } from './text-width.ts';
+
+/** What the sheet says of the project; dates and texts are the caller's. */
+export interface SheetFacts {
+  readonly project: string;
+  /** `3 Places`, `2 of 7`. */
+  readonly sheet: string;
+  readonly date: string;
+  readonly assumes: string;
+  readonly caution?: string | null;
+}
+
+/** Options of `flatPlanSheet`. */
+export interface FlatPlanSheetOptions {
+  readonly paper?: Paper;
+  readonly lengths?: LengthsShown;
+  /** True for the plan as people inside see it looking up. */
+  readonly fromBelow?: boolean;
+  /** Places left out on purpose, by index. */
+  readonly leftOut?: readonly number[];
+  /** Places that no panel is there for, by index. */
+  readonly missing?: readonly number[];
+}
+
+/** The flat plan of a shell that stands crown up, its places numbered `numbers`. Opening places
+ * belong to the shell and are named in `leftOut`, so that they keep their numbers. */
+export function flatPlanSheet(
+  shell: Shell,
+  numbers: readonly string[],
+  kinds: readonly Kind[],
+  facts: SheetFacts,
+  options: FlatPlanSheetOptions = {},
+): Drawing {
+  const page = pageOf(options.paper ?? 'A4', 'across');
+  const shown = options.lengths ?? 'metric';
+  const leftOut = new Set(options.leftOut ?? []);
+  const missing = new Set(options.missing ?? []);
+  const fills = kindFills(kinds);
+  const classes = sideClasses(shell, kinds);
+  const plan = flatPlan(shell, { fromBelow: options.fromBelow ?? false });
+  const kindAt = Array.from(shell.kind, (k) => k as number);
+
+  const column = columnBox(page.frame);
+  const main: Box = { ...page.frame, width: column.x - page.frame.x };
+  const placing = placingOf(plan.outlines.flatMap(pointsOf), main);
+  const drawn = planDrawing(
+    {
+      shell,
+      plan,
+      numbers,
+      kindIds: kindAt.map((k) => kinds[k]?.id ?? null),
+      fills: kindAt.map((k) => fills[k] as Fill),
+      leftOut,
+      missing,
+      classes,
+    },
+    placing.placing,
+  );
+  const block = titleBlockItems(
+    {
+      ...facts,
+      scale: `1 : ${placing.placing.scale}`,
+      lengths: lengthsNote(shown),
+      more: [['radius', lengthFirst(shell.radius, shown)]],
+    },
+    column.x,
+    page.frame.y + page.frame.height,
+    column.width,
+  );
+  const heading = options.fromBelow ? 'Flat plan, seen from below' : 'Flat plan, seen from above';
+  const remark = options.fromBelow
+    ? 'mirrored: for people inside looking up'
+    : 'crown in the middle, base ring outside';
+  const places = placeCount(shell) - leftOut.size;
+  return {
+    width: page.width,
+    height: page.height,
+    title: `${facts.project}: ${heading}`,
+    description: `${places} places of ${new Set(kindAt).size} kinds, ${remark}. ${facts.assumes}`,
+    items: [
+      ...frameItems(page),
+      line([column.x, page.frame.y], [column.x, page.frame.y + page.frame.height], {
+        weight: 'medium',
+      }),
+      ...headingItems([main.x + 5, main.y + 7], heading, remark),
+      ...datumItems(placing.top, placing.placing.centre[0]),
+      group(drawn.items, { part: 'flat-plan' }),
+      ...columnItems(
+        { ...column, height: block.top - column.y },
+        {
+          shell,
+          kinds,
+          kindAt,
+          fills,
+          classes: drawn.seamsNumbered ? classes : null,
+          leftOut,
+          missing,
+          shown,
+          fromBelow: options.fromBelow ?? false,
+          nadir: plan.outer !== null,
+          small: drawn.smallestNumber < legible,
+        },
+      ),
+      ...block.items,
+    ],
+  };
+}
+
+/** The words and tables stand in a column on the right. */
+function columnBox(frame: Box): Box {
+  const width = Math.max(72, Math.min(95, frame.width - frame.height + 8));
+  return { x: frame.x + frame.width - width, y: frame.y, width, height: frame.height };
+}
+
+const headRoom = 20;
+
+/** Numbers below this size ask for larger paper, millimetres. */
+const legible = 1.5;
+
+const margin = 4;
+
+/** The largest scale at which the plan fits below its heading and datum arrow. */
+function placingOf(points: readonly Point[], main: Box): { placing: Placing; top: number } {
+  const [us, vs] = [points.map((p) => p[0]), points.map((p) => p[1])];
+  const [left, right] = [Math.min(...us), Math.max(...us)];
+  const [low, high] = [Math.min(...vs), Math.max(...vs)];
+  const room = { width: main.width - 2 * margin, height: main.height - headRoom - margin };
+  const fits = (n: number): boolean =>
+    ((right - left) * 1000) / n <= room.width && ((high - low) * 1000) / n <= room.height;
+  const scale = scales.find(fits) ?? (scales.at(-1) as number);
+  const k = 1000 / scale;
+  const spare = room.height - (high - low) * k;
+  const top = main.y + headRoom + Math.min(spare / 2, 6);
+  const x = main.x + main.width / 2 - ((left + right) / 2) * k;
+  return { placing: { centre: [x, top + high * k], scale }, top };
+}
+
+/** An arrow above the drawing, towards the datum. */
+function datumItems(top: number, x: number): Item[] {
+  const [foot, tip] = [top - 1.5, top - 8];
+  const accent = { weight: 'medium', ink: 'accent' } as const;
+  const head: Point[] = [
+    [x, tip],
+    [x - 1.1, tip + 2.6],
+    [x + 1.1, tip + 2.6],
+  ];
+  return [
+    line([x, foot], [x, tip + 2], accent),
+    { ...polygon(head, null), fill: { tint: '#bf3b0b', hatch: null } },
+    text([x + 2.6, tip + 2.6], 'datum', 3.2, { bold: true, ink: 'accent' }),
+  ];
+}
+
+/** Height kept for the elevation where the tables can spare it, millimetres. */
+const elevationRoom = 46;
+
+interface ColumnContent {
+  readonly shell: Shell;
+  readonly kinds: readonly Kind[];
+  readonly kindAt: readonly number[];
+  readonly fills: readonly Fill[];
+  readonly classes: ShellSideClasses | null;
+  readonly leftOut: ReadonlySet<number>;
+  readonly missing: ReadonlySet<number>;
+  readonly shown: LengthsShown;
+  readonly fromBelow: boolean;
+  readonly nadir: boolean;
+  /** True where some numbers came out too small to read at arm's length. */
+  readonly small: boolean;
+}
+
+function columnItems(box: Box, content: ColumnContent): Item[] {
+  const inner: Box = { x: box.x + 4, y: box.y + 4, width: box.width - 8, height: box.height - 4 };
+  const notes = noteItems(content, inner);
+  const kindRows = kindRowsOf(content);
+  const seamRows = seamRowsOf(content);
+  const room = inner.height - notes.height - (seamRows.length > 0 ? 6 : 0) - 4;
+  const rows = kindRows.length + seamRows.length + 3;
+  const besideElevation = (room - elevationRoom) / rows;
+  const step = Math.max(3.2, Math.min(5.4, besideElevation >= 4.2 ? besideElevation : room / rows));
+  const kindTable = ruledTable(kindColumns, kindRows, inner, step);
+  const seamTable = ruledTable(
+    seamColumns,
+    seamRows,
+    { ...inner, y: inner.y + kindTable.height + 4 },
+    step,
+  );
+  const used = kindTable.height + (seamRows.length > 0 ? 4 + seamTable.height : 0);
+  const from = inner.y + used + 4 + notes.height + 5;
+  const spare = box.y + box.height - from - 3;
+  const left: Box = { ...inner, y: from, height: Math.min(spare, 76) };
+  return [
+    group(kindTable.items, { part: 'kinds' }),
+    ...(seamRows.length > 0 ? [group(seamTable.items, { part: 'seam-list' })] : []),
+    group(notes.draw(inner.y + used + 4), { part: 'notes' }),
+    group(elevationItems(content.shell, content.leftOut, left, content.shown), {
+      part: 'elevation',
+    }),
+  ];
+}
+
+const kindColumns: readonly RuledColumn[] = [
+  { name: 'kind', share: 0.34, align: 'start' },
+  { name: 'places', share: 0.2, align: 'end' },
+  { name: 'in stock', share: 0.23, align: 'end' },
+  { name: 'over', share: 0.23, align: 'end' },
+];
+
+const seamColumns: readonly RuledColumn[] = [
+  { name: 'seam', share: 0.18, align: 'start' },
+  { name: 'seams', share: 0.2, align: 'end' },
+  { name: 'hub to hub', share: 0.62, align: 'end' },
+];
+
+function kindRowsOf(content: ColumnContent) {
+  const { kinds, kindAt, leftOut, fills } = content;
+  return kinds.flatMap((kind, k) => {
+    const places = kindAt.filter((at, p) => at === k && !leftOut.has(p)).length;
+    if (places === 0) return [];
+    const over = kind.good - places;
+    const short = kind.counted && over < 0;
+    return [
+      {
+        cells: [
+          kind.id,
+          String(places),
+          kind.counted ? String(kind.good) : '–',
+          !kind.counted ? '' : short ? `short ${-over}` : over === 0 ? '–' : String(over),
+        ],
+        accent: short,
+        bold: [true, true, false, short],
+        swatch: fills[k] as Fill,
+      },
+    ];
+  });
+}
+
+function seamRowsOf({ shell, classes, shown }: ColumnContent) {
+  if (classes === null) return [];
+  const counts = classes.classes.map(() => 0);
+  for (let i = 0; i < shell.seams.length; i += 2) {
+    const side = shell.seams[i] as number;
+    const place = shell.sidePlace[side] as number;
+    const first = shell.placeStart[place] as number;
+    const of = classes.of[shell.kind[place] as number] as readonly number[];
+    const at = of[((shell.turn[place] as number) + side - first) % of.length] as number;
+    counts[at] = (counts[at] as number) + 1;
+  }
+  return classes.classes.flatMap((one, c) =>
+    counts[c] === 0
+      ? []
+      : [
+          {
+            cells: [
+              String(one.number),
+              String(counts[c]),
+              `${lengthFirst(one.length, shown)}  (${lengthSecond(one.length, shown)})`,
+            ],
+            accent: false,
+            bold: [true, false, false],
+            swatch: null,
+          },
+        ],
+  );
+}
+
+/** Line samples and how to read the numbers. */
+function noteItems(
+  content: ColumnContent,
+  inner: Box,
+): { readonly height: number; readonly draw: (y: number) => Item[] } {
+  const rim = rims(content.shell);
+  const samples = [
+    ...(rim.length > 0 ? [['base ring', line([0, 0], [9, 0], { weight: 'heavy' })] as const] : []),
+    ...(content.leftOut.size > 0
+      ? [
+          [
+            `left open: ${content.leftOut.size} places`,
+            line([0, 0], [9, 0], { weight: 'thin', dash: 'dashed' }),
+          ] as const,
+        ]
+      : []),
+    ...(content.missing.size > 0
+      ? [
+          [
+            `no panel: ${content.missing.size} places`,
+            line([0, 0], [9, 0], { weight: 'bold', ink: 'accent' }),
+          ] as const,
+        ]
+      : []),
+  ];
+  const way = content.fromBelow ? 'anticlockwise on this sheet' : 'clockwise';
+  const outer = content.nadir ? ' The outer circle is the lowest point, spread out.' : '';
+  const small = content.small ? ' Some numbers are small: print on larger paper.' : '';
+  const words = wrapText(
+    `3-07: course 3 from the ground up, seventh place ${way} from the datum. With it stands its kind.${outer}${small}`,
+    2.6,
+    inner.width,
+  );
+  const height = samples.length * 4.6 + words.length * 3.6 + 4;
+  const draw = (y: number): Item[] => [
+    ...samples.flatMap(([name, sample], i) => {
+      const at = y + 2 + i * 4.6;
+      const moved = sample.points.map(([px]): Point => [inner.x + px, at]);
+      return [{ ...sample, points: moved }, text([inner.x + 12, at], name, 2.8)];
+    }),
+    ...words.map((row, i) =>
+      text([inner.x, y + samples.length * 4.6 + 3 + i * 3.6], row, 2.6, { ink: 'grey' }),
+    ),
+  ];
+  return { height, draw };
+}

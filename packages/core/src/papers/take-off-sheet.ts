@@ -1,0 +1,157 @@
+// The take-off on paper: what to buy, what is in hand, and what could not be counted, with the
+// caution beside the numbers. One sheet, or more where the list is long.
+
+import type { BuyLine, TakeOff } from '../takeoff/take-off.ts';
+import { type Drawing, group, type Item, text } from './drawing.ts';
+import type { SheetFacts } from './flat-plan-sheet.ts';
+import { frameItems, headingItems, type Paper, pageOf, titleBlockItems } from './page.ts';
+import { type RuledColumn, type RuledRow, ruledTable } from './ruled-table.ts';
+import { sizeWords } from './tables.ts';
+import { wrapText } from './text-width.ts';
+
+/** Options of `takeOffSheets`. */
+export interface TakeOffSheetOptions {
+  readonly paper?: Paper;
+}
+
+const rowStep = 6.4;
+const headRoom = 18;
+const noteSize = 2.9;
+const noteStep = 4.2;
+
+/** The take-off's sheets, landscape; one at least. */
+export function takeOffSheets(
+  takeOff: TakeOff,
+  facts: SheetFacts,
+  options: TakeOffSheetOptions = {},
+): Drawing[] {
+  const page = pageOf(options.paper ?? 'A4', 'across');
+  const { frame } = page;
+  const caution = [facts.caution ?? '', ...takeOff.cautions].filter((words) => words !== '');
+  const blockOf = (sheet: string) =>
+    titleBlockItems(
+      { ...facts, sheet, scale: 'none', lengths: 'bolts as sold', caution: caution.join(' ') },
+      frame.x,
+      frame.y + frame.height,
+      frame.width,
+    );
+  const { top } = blockOf(facts.sheet);
+  const width = frame.width - 10;
+  const notes = takeOffNotes(takeOff).flatMap((note) => wrapText(note, noteSize, width));
+  const room = top - frame.y - headRoom - 2;
+  const rowsPerSheet = Math.max(1, Math.floor(room / rowStep) - 1);
+  const rows = takeOff.lines.map(rowOf);
+  const pages = paged(rows, notes, rowsPerSheet);
+  return pages.map(({ rows: part, notes: below }, i) => {
+    const sheet = pages.length === 1 ? facts.sheet : `${facts.sheet}, ${i + 1} of ${pages.length}`;
+    const table = ruledTable(
+      columns,
+      part,
+      { x: frame.x + 5, y: frame.y + headRoom, width, height: room },
+      rowStep,
+    );
+    const from = frame.y + headRoom + (part.length === 0 ? 0 : table.height + 4);
+    return {
+      width: page.width,
+      height: page.height,
+      title: `${facts.project}: ${sheet}`,
+      description: `${takeOff.lines.length} items for ${takeOff.account.places} places. ${caution.join(' ')}`,
+      items: [
+        ...frameItems(page),
+        ...headingItems([frame.x + 5, frame.y + 7], 'Take-off', accountWords(takeOff)),
+        ...(part.length === 0 ? [] : [group(table.items, { part: 'take-off' })]),
+        group(
+          below.map((words, n): Item => text([frame.x + 5, from + n * noteStep], words, noteSize)),
+          { part: 'notes' },
+        ),
+        ...blockOf(sheet).items,
+      ],
+    };
+  });
+}
+
+const columns: readonly RuledColumn[] = [
+  { name: 'item', share: 0.23, align: 'start' },
+  { name: 'needed', share: 0.08, align: 'end' },
+  { name: 'spare', share: 0.07, align: 'end' },
+  { name: 'in hand', share: 0.08, align: 'end' },
+  { name: 'short', share: 0.08, align: 'end' },
+  { name: 'to buy', share: 0.08, align: 'end' },
+  { name: 'packs', share: 0.1, align: 'end' },
+  { name: 'cost', share: 0.08, align: 'end' },
+  { name: 'note', share: 0.2, align: 'end' },
+];
+
+function rowOf(line: BuyLine): RuledRow {
+  const amount = (value: number): string =>
+    value === 0 ? '–' : String(Math.round(value * 10) / 10);
+  const packs = line.packs === 0 || line.pack === 1 ? '–' : `${line.packs} of ${line.pack}`;
+  const cost = line.cost === null ? '?' : line.cost === 0 ? '–' : line.cost.toFixed(2);
+  const size = sizeWords(line);
+  return {
+    cells: [
+      `${line.item} ${size}${line.unit === 'm' ? '(m)' : ''}`.trim(),
+      ...[line.quantity, line.spare, line.inHand, line.short, line.toBuy].map(amount),
+      packs,
+      cost,
+      line.notes.filter((note) => note !== 'no price' && !/common practice/.test(note)).join('; '),
+    ],
+    accent: false,
+    bold: [true, true, false, false, line.short > 0, true, false, false, false],
+    swatch: null,
+  };
+}
+
+function accountWords({ account, lines, cost, costComplete, complete }: TakeOff): string {
+  const price = lines.every((line) => line.packs === 0)
+    ? 'nothing to buy'
+    : `cost ${cost.toFixed(2)}${costComplete ? '' : ' and what has no price'}`;
+  const whole = complete ? '' : ' Not complete: see below the list.';
+  return `${account.places} places, ${account.seams.counted} seams, ${account.hubs.counted} hubs; ${price}.${whole}`;
+}
+
+/** What keeps the list from being whole or safe, one sentence each. Sides are numbered from 1. */
+export function takeOffNotes(takeOff: TakeOff): string[] {
+  const disputes = takeOff.disagreements.map(({ sides: [a, b], seams }) => {
+    const side = (s: typeof a): string =>
+      `${s.holes} holes of ${s.thread} on side ${s.side + 1} of kind ${s.kind}`;
+    return `Left out, the two sides disagree: ${seams} seams with ${side(a)} and ${side(b)}.`;
+  });
+  const counted: readonly (readonly [number, string, string])[] = [
+    [takeOff.seamsUnknown, 'seam', 'left out: nobody said how many holes.'],
+    [takeOff.openSidesUnknown, 'open side', 'left out: nobody said how many holes.'],
+    [takeOff.seamsFromOneSide, 'seam', 'counted from the holes of one side alone.'],
+    [takeOff.rulesUnused.length, 'hole pattern', 'of the settings without a side in this shell.'],
+    [takeOff.lotsAside.length, 'lot', 'of hardware in the pile not for this list.'],
+  ];
+  return [
+    ...disputes,
+    ...counted
+      .filter(([n]) => n > 0)
+      .map(([n, name, words]) => `${n} ${name}${n === 1 ? '' : 's'} ${words}`),
+    ...(takeOff.plateBoltUnknown ? ['Hub plate bolts left out: their size is not set.'] : []),
+    ...(takeOff.account.agrees
+      ? []
+      : ['The count of hubs and seams does not close: check the net.']),
+    ...takeOff.nearTwins.map((twins) => twins.warning),
+  ];
+}
+
+/** Rows first, then notes where they fit below the last rows, else on sheets of their own. */
+function paged(
+  rows: readonly RuledRow[],
+  notes: readonly string[],
+  perSheet: number,
+): { rows: readonly RuledRow[]; notes: readonly string[] }[] {
+  const pages: { rows: readonly RuledRow[]; notes: readonly string[] }[] = [];
+  for (let i = 0; i === 0 || i < rows.length; i += perSheet)
+    pages.push({ rows: rows.slice(i, i + perSheet), notes: [] });
+  const last = pages.at(-1) as { rows: readonly RuledRow[]; notes: readonly string[] };
+  const free = Math.floor(((perSheet - last.rows.length - 1) * rowStep) / noteStep);
+  const first = notes.slice(0, Math.max(0, free));
+  pages[pages.length - 1] = { rows: last.rows, notes: first };
+  const perNotesSheet = Math.floor((perSheet * rowStep) / noteStep);
+  for (let i = first.length; i < notes.length; i += perNotesSheet)
+    pages.push({ rows: [], notes: notes.slice(i, i + perNotesSheet) });
+  return pages;
+}
