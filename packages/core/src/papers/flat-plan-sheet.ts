@@ -96,7 +96,9 @@ export function flatPlanSheet(
   const heading = options.fromBelow ? 'Flat plan, seen from below' : 'Flat plan, seen from above';
   const remark = options.fromBelow
     ? 'mirrored: for people inside looking up'
-    : 'crown in the middle, base ring outside';
+    : plan.outer === null
+      ? 'crown in the middle, base ring outside'
+      : 'crown in the middle, lowest point outside';
   const places = placeCount(shell) - leftOut.size;
   return {
     width: page.width,
@@ -319,7 +321,7 @@ function noteItems(
   const outer = content.nadir ? ' The outer circle is the lowest point, spread out.' : '';
   const small = content.small ? ' Some numbers are small: print on larger paper.' : '';
   const words = wrapText(
-    `3-07: course 3 from the ground up, seventh place ${way} from the datum. With it stands its kind.${outer}${small}`,
+    `3-07: course 3 from the ground up, seventh place ${way} from the datum. With it stands its kind. The scale holds outwards from the crown.${outer}${small}`,
     2.6,
     inner.width,
   );

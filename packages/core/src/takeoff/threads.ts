@@ -108,7 +108,7 @@ export function nextStandardLength(thread: Thread, needed: number): number | nul
 }
 
 /** Pieces in one pack where no lot or setting says: common practice, no source. */
-export const commonPacks = { bolt: 50, nut: 100, washer: 100, plate: 1, tape: 1 } as const;
+export const commonPacks = { bolt: 50, nut: 100, washer: 100, plate: 1 } as const;
 
 const inchLengths = [
   0.5, 0.625, 0.75, 0.875, 1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 2.75, 3, 3.25, 3.5, 4, 4.5, 5, 5.5, 6,
