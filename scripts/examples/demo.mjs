@@ -106,13 +106,21 @@ const hardware = [
   bolt('M8', 0.03, 180, 'used', 0.19, 50, { grade: '8.8', note: 'mixed in with the 5/16' }),
   bolt('1/4-20', 1 * inch, 300, 'used', 0.15, 100, { grade: 'SAE J429 Gr 5' }),
   bolt('M6', 0.025, 60, 'unknown', 0.11, 100),
-  { item: 'nut', thread: '5/16-18', count: 400, state: 'used', note: 'nylon insert, run before' },
-  { item: 'nut', thread: '5/16-18', count: 300, state: 'new', price: 0.09, pack: 100 },
+  {
+    item: 'lock nut',
+    thread: '5/16-18',
+    count: 400,
+    state: 'used',
+    note: 'nylon insert, run before',
+  },
+  { item: 'lock nut', thread: '5/16-18', count: 300, state: 'new', price: 0.09, pack: 100 },
   { item: 'nut', thread: 'M8', count: 150, state: 'used', price: 0.07, pack: 100 },
-  { item: 'nut', thread: '1/4-20', count: 200, state: 'new', price: 0.06, pack: 100 },
-  { item: 'washer', thread: '5/16-18', count: 1900, state: 'used', price: 0.04, pack: 100 },
+  { item: 'lock nut', thread: '1/4-20', count: 200, state: 'new', price: 0.06, pack: 100 },
+  { item: 'washer', thread: '5/16-18', count: 1400, state: 'used', price: 0.04, pack: 100 },
   { item: 'washer', thread: '1/4-20', count: 500, state: 'used', price: 0.03, pack: 100 },
-  { item: 'plate', count: 96, state: 'used', price: 6.5, note: 'round, 150 mm' },
+  { item: 'plate', corners: 6, count: 70, state: 'used', price: 6.5 },
+  { item: 'plate', corners: 5, count: 7, state: 'used', price: 6.5 },
+  { item: 'plate', corners: 4, rim: true, count: 12, state: 'used', price: 6.5 },
 ];
 
 const through = { thread: '5/16-18', length: metres(1.25 * inch) };
