@@ -1,6 +1,6 @@
 // The demo: the shell of a closed-down weather station, bought by the growers of an orchard. The
 // ball is an icosahedron cut in four, 7.3 m across; what came on the lorry was meant to be 200
-// panels of it. Seven never arrived, four are broken, nine are over, and the marks are of little
+// panels of it. Seven never arrived, four are broken, others are over, and the marks are of little
 // use. All names are invented; the numbers follow from the seed.
 
 import { cutIcosahedron, distance } from './net.mjs';
@@ -15,11 +15,11 @@ const inch = 0.0254;
  * Seven courses of the ball take 30, 35, 40 + 40, 40 and 15. */
 const lots = [
   { spokes: 'AAC', mark: 'kestrel', good: 34, repair: 2, scrap: 1 },
-  { spokes: 'BBC', mark: 'plover', good: 33, repair: 0, scrap: 0 },
-  { spokes: 'BDE', mark: 'heron', good: 37, repair: 0, scrap: 1 },
+  { spokes: 'BBC', mark: 'plover', good: 34, repair: 0, scrap: 0 },
+  { spokes: 'BDE', mark: 'heron', good: 38, repair: 0, scrap: 1 },
   { spokes: 'BED', mark: 'heron', good: 38, repair: 0, scrap: 1 },
   { spokes: 'EEF', mark: 'lapwing', good: 43, repair: 1, scrap: 1 },
-  { spokes: 'FFF', mark: 'owl', good: 13, repair: 0, scrap: 0 },
+  { spokes: 'FFF', mark: 'owl', good: 11, repair: 0, scrap: 0 },
 ];
 
 /** The demo project as plain data for its JSON file. */
