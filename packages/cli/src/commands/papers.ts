@@ -1,0 +1,103 @@
+// `shellraise papers`: the drawings (SVG) and lists (CSV) of one arrangement.
+
+import {
+  buyTable,
+  flatPlanSheet,
+  kindCardSheets,
+  kindsTable,
+  placesTable,
+  type SheetFacts,
+  seamsTable,
+  stockTable,
+  tableToCsv,
+  takeOffSheets,
+  toSvg,
+} from '@shellraise/core';
+import { type Chosen, choose } from '../job.ts';
+import type { LengthSystem, PapersOptions } from '../options.ts';
+import { print, printJson } from '../terminal.ts';
+import { type OutFile, writeAll } from '../write.ts';
+import { standCaution } from './places.ts';
+import { takeOffOf } from './takeoff.ts';
+
+/** Runs the command: all files are written, or none. */
+export async function papers(file: string, options: PapersOptions): Promise<void> {
+  const chosen = await choose(file, options);
+  const files = papersOf(chosen, options.lengths, dateOf(options));
+  await writeAll(options.out, files);
+  if (options.json) printJson({ folder: options.out, files: files.map(({ name }) => name) });
+  else print(writtenText(options.out, files));
+}
+
+/** The day that the sheets bear: as asked for, or today. */
+export const dateOf = ({ date }: { readonly date?: string }): string =>
+  date ?? new Date().toISOString().slice(0, 10);
+
+/** What was written where. */
+export const writtenText = (folder: string, files: readonly OutFile[]): string =>
+  [`Written to ${folder}:`, ...files.map(({ name }) => `  ${name}`)].join('\n');
+
+/** Every sheet and list of an arrangement. */
+export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): OutFile[] {
+  const { standing, loaded } = chosen;
+  const { shell, courses } = standing;
+  const list = takeOffOf(chosen);
+  const sheet = (name: string): SheetFacts => ({
+    project: loaded.title,
+    sheet: name,
+    date,
+    assumes: assumptions(chosen),
+  });
+  const plan = (fromBelow: boolean) =>
+    flatPlanSheet(
+      shell,
+      courses.numbers,
+      loaded.kinds,
+      { ...sheet(fromBelow ? 'Flat plan from inside' : 'Flat plan'), caution: standCaution },
+      { paper: 'A3', lengths, fromBelow },
+    );
+  const cards = kindCardSheets(loaded.kinds, sheet('Kinds'), {
+    lengths,
+    places: placesOf(chosen),
+    holes: loaded.holes,
+  });
+  const drawings = {
+    'flat-plan': [plan(false)],
+    'flat-plan-from-inside': [plan(true)],
+    kinds: cards,
+    'take-off': takeOffSheets(list, sheet('Take-off')),
+  };
+  const tables = {
+    kinds: kindsTable(loaded.kinds),
+    places: placesTable(shell, courses, loaded.kinds),
+    stock: stockTable(shell, loaded.kinds),
+    seams: seamsTable(list),
+    'take-off': buyTable(list),
+  };
+  return [
+    ...Object.entries(drawings).flatMap(([name, sheets]) =>
+      sheets.map((drawing, i) => ({
+        name: `${name}${sheets.length > 1 ? `-${i + 1}` : ''}.svg`,
+        text: toSvg(drawing),
+      })),
+    ),
+    ...Object.entries(tables).map(([name, table]) => ({
+      name: `${name}.csv`,
+      text: tableToCsv(table),
+    })),
+  ];
+}
+
+function placesOf({ standing, loaded }: Chosen): number[] {
+  const places = loaded.kinds.map(() => 0);
+  for (const kind of standing.shell.kind) places[kind] = (places[kind] ?? 0) + 1;
+  return places;
+}
+
+function assumptions({ found, shape }: Chosen): string {
+  const which = found.shapes.indexOf(shape) + 1;
+  const several =
+    found.shapes.length > 1 ? ` Shape ${which} of the ${found.shapes.length} that fit.` : '';
+  const sd = (1000 * shape.radiusSd).toFixed(1);
+  return `Sphere of radius ${shape.radius.toFixed(3)} m, give or take ${sd} mm; panels as measured.${several}`;
+}

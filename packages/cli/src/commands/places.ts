@@ -1,0 +1,245 @@
+// `shellraise places`: the shells that the stock can stand, which panel goes where in one of them,
+// and what the near misses lack.
+
+import {
+  type Arrangement,
+  type Arrangements,
+  cornerCount,
+  hubsOf,
+  type Kind,
+  type PlaceId,
+  placeCount,
+  type StockRow,
+  type WayUp,
+} from '@shellraise/core';
+import { type Chosen, choose } from '../job.ts';
+import { type Lengths, lengthsIn } from '../lengths.ts';
+import type { StandOptions } from '../options.ts';
+import { caution, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+
+const shown = 8;
+
+/** Runs the command; sets exit code 1 where nothing stands without something short. */
+export async function places(file: string, options: StandOptions): Promise<void> {
+  const chosen = await choose(file, options);
+  if (chosen.list.tallest === null) process.exitCode = 1;
+  if (options.json) printJson(placesDocument(chosen, options));
+  else print(...placesReport(chosen, options, lengthsIn(options.lengths)));
+}
+
+/** The blocks of the report. */
+export function placesReport(
+  chosen: Chosen,
+  options: Pick<StandOptions, 'shape' | 'arrangement'>,
+  lengths: Lengths,
+): readonly string[] {
+  const { found, list, loaded } = chosen;
+  return [
+    heading('What can stand'),
+    severalShapes(found.shapes.length, options.shape),
+    verdict(list, lengths),
+    uncountedNote(list),
+    standsTable(list, lengths),
+    nearMisses(list, lengths),
+    heading(`Arrangement ${options.arrangement}`),
+    describe(chosen, lengths),
+    stockTable(chosen.arrangement.stock),
+    courseTable(chosen, loaded.kinds),
+    caution(standCaution),
+  ];
+}
+
+/** What every statement that something can stand must say beside it. */
+export const standCaution =
+  'These shells are counted, not calculated: that there is a panel for every place does not say that the shell bears wind, snow or people, or stands half-built. Local codes and a licensed engineer decide.';
+
+/** Which shape the report goes on from, where there were several. */
+export const severalShapes = (shapes: number, used: number): string =>
+  shapes === 1
+    ? ''
+    : wrap(
+        `${shapes} shapes fit these kinds; this is for shape ${used}. Other shapes: --shape 1 to ${shapes}. "shellraise shape" says what tells them apart.`,
+        '',
+      );
+
+function verdict(list: Arrangements, lengths: Lengths): string {
+  const best = list.tallest === null ? null : (list.arrangements[list.tallest] as Arrangement);
+  if (best === null)
+    return paint.bold('Nothing can stand without something short; the nearest misses are below.');
+  const flat = list.tallestFlat;
+  const other =
+    flat === null || flat === list.tallest ? '' : ` The tallest with a flat base: no. ${flat + 1}.`;
+  return paint.bold(
+    `The tallest with nothing short: ${lengths.large(best.cut.height)} high, ${count(best.cut.places.length, 'panel')}.${other}`,
+  );
+}
+
+function uncountedNote({ uncounted, arrangements }: Arrangements): string {
+  if (uncounted.length === 0) return '';
+  const all = uncounted.length === arrangements[0]?.stock.flatMap((row) => row.kinds).length;
+  return paint.yellow(
+    wrap(
+      all
+        ? 'Nobody counted the panels: the list takes it that there are enough of each kind.'
+        : `Nobody counted kind ${uncounted.join(', ')}: the list takes it that there are enough.`,
+      '',
+    ),
+  );
+}
+
+const listColumns = [
+  { head: 'no.', align: 'right' as const },
+  { head: 'height', align: 'right' as const },
+  { head: 'floor across', align: 'right' as const },
+  { head: 'panels', align: 'right' as const },
+  { head: 'crown' },
+  { head: 'base' },
+];
+
+function standsTable(list: Arrangements, lengths: Lengths): string {
+  const standing = list.arrangements.filter((one) => one.short === 0);
+  const rows = standing.slice(0, shown).map((one, i) => rowOf(list, one, i, lengths));
+  return `${table(listColumns, rows)}${more(standing.length)}`;
+}
+
+function nearMisses(list: Arrangements, lengths: Lengths): string {
+  const tallest = list.tallest === null ? 0 : (list.arrangements[list.tallest]?.cut.rise ?? 0);
+  const misses = list.arrangements.flatMap((one, i) =>
+    one.short > 0 && one.cut.rise > tallest * 1.001 ? [{ one, i }] : [],
+  );
+  if (misses.length === 0) return '';
+  const rows = misses
+    .slice(0, shown)
+    .map(({ one, i }) => [...rowOf(list, one, i, lengths), lacks(one)]);
+  return `Taller, but with panels short:\n${table([...listColumns, { head: 'lacks' }], rows)}${more(misses.length)}`;
+}
+
+const more = (all: number): string =>
+  all > shown ? `\n  … and ${all - shown} more (--json lists all)` : '';
+
+function rowOf(list: Arrangements, one: Arrangement, i: number, lengths: Lengths): string[] {
+  const { cut } = one;
+  return [
+    String(i + 1),
+    lengths.large(cut.height),
+    lengths.large(2 * cut.floor.mean),
+    String(cut.places.length),
+    crownText(list.waysUp[one.wayUp] as WayUp),
+    cut.flat ? 'flat' : `uneven by ${lengths.side(cut.baseZ.max - cut.baseZ.min)}`,
+  ];
+}
+
+/** `hub of 1 1 1 1 1`, `place of 5`, `seam of 3L 3R`. */
+const crownText = ({ at, kinds }: WayUp): string => `${at} of ${kinds.join(' ')}`;
+
+const lacks = (one: Arrangement): string =>
+  one.stock
+    .filter((row) => row.short > 0)
+    .map((row) => `${row.short} of ${row.kinds.join('/')}${mend(row)}`)
+    .join(', ');
+
+const mend = (row: StockRow): string =>
+  row.mendable > 0 ? ` (${row.mendable} could be mended)` : '';
+
+function describe({ arrangement, way, shape }: Chosen, lengths: Lengths): string {
+  const { cut, courses, openSides } = arrangement;
+  const facts = [
+    ['crown', crownText(way)],
+    ['height', `${lengths.large(cut.height)} from the lowest base hub`],
+    ['floor', `${lengths.large(2 * cut.floor.mean)} across the base hubs, mean`],
+    ['sphere', `radius ${lengths.large(shape.radius)} ± ${lengths.small(shape.radiusSd)}`],
+    [
+      'base',
+      `${openSides} open sides, ${cut.flat ? 'flat' : `uneven by ${lengths.side(cut.baseZ.max - cut.baseZ.min)}`}`,
+    ],
+    ['courses', `${courses.join(', ')} places from the ground up`],
+  ];
+  return facts.map(([name, value]) => `  ${(name ?? '').padEnd(9)}${value}`).join('\n');
+}
+
+function stockTable(rows: readonly StockRow[]): string {
+  const heads = ['kind', 'places', 'good', 'to mend', 'short', 'left over'];
+  return table(
+    heads.map((head, i) => ({ head, align: i === 0 ? ('left' as const) : ('right' as const) })),
+    rows.map((row) => [
+      row.kinds.join(' or '),
+      String(row.need),
+      row.counted ? String(row.good) : 'not counted',
+      row.counted ? String(row.repair) : '',
+      row.short > 0 ? paint.red(String(row.short)) : '0',
+      row.counted ? String(row.left) : '',
+    ]),
+  );
+}
+
+/** Course by course, from the ground up: the kinds in turn, clockwise seen from above. */
+function courseTable({ standing }: Chosen, kinds: readonly Kind[]): string {
+  const { courses, shell } = standing;
+  const rows = courses.counts.map((places, c) => {
+    const inCourse = Array.from(courses.course.keys())
+      .filter((p) => courses.course[p] === c + 1)
+      .sort((p, q) => (courses.position[p] as number) - (courses.position[q] as number));
+    const ids = inCourse.map((p) => (kinds[shell.kind[p] as number] as Kind).id);
+    return [String(c + 1), String(places), ids.join(' ')];
+  });
+  const body = rows.map(([course = '', places = '', ids = '']) => {
+    const [first, ...others] = wrap(ids, '', 78).split('\n');
+    const head = `  ${course.padStart(6)}  ${places.padStart(6)}  ${first}`;
+    return [head, ...others.map((line) => `${' '.repeat(18)}${line}`)].join('\n');
+  });
+  return [
+    'Kinds course by course, from the ground up, clockwise seen from above from the datum:',
+    paint.bold('  course  places  kinds'),
+    ...body,
+  ].join('\n');
+}
+
+function placesDocument(chosen: Chosen, options: StandOptions): object {
+  const { list, loaded, shape, found } = chosen;
+  return {
+    shape: { number: options.shape, of: found.shapes.length, radius: shape.radius },
+    tallest: list.tallest === null ? null : list.tallest + 1,
+    tallestFlat: list.tallestFlat === null ? null : list.tallestFlat + 1,
+    rotations: list.rotations,
+    uncounted: list.uncounted,
+    complete: list.complete,
+    arrangements: list.arrangements.map((one, i) => arrangementDocument(list, one, i)),
+    chosen: { number: options.arrangement, ...standingDocument(chosen, loaded.kinds) },
+    cautions: [standCaution],
+  };
+}
+
+function arrangementDocument(list: Arrangements, one: Arrangement, i: number): object {
+  const { at, kinds, orbit } = list.waysUp[one.wayUp] as WayUp;
+  return {
+    number: i + 1,
+    crown: { at, kinds, orbit },
+    panels: one.cut.places.length,
+    height: one.cut.height,
+    floorDiameter: 2 * one.cut.floor.mean,
+    flat: one.cut.flat,
+    openSides: one.openSides,
+    courses: one.courses,
+    short: one.short,
+    stock: one.stock,
+  };
+}
+
+/** Hubs and places as they stand: z up, x towards the datum, origin at the sphere's centre. */
+function standingDocument({ standing }: Chosen, kinds: readonly Kind[]): object {
+  const { shell, courses } = standing;
+  return {
+    hubs: Array.from({ length: shell.hubs.length / 3 }, (_, h) => [
+      ...shell.hubs.subarray(3 * h, 3 * h + 3),
+    ]),
+    places: Array.from({ length: placeCount(shell) }, (_, p) => ({
+      number: courses.numbers[p],
+      course: courses.course[p],
+      position: courses.position[p],
+      kind: (kinds[shell.kind[p] as number] as Kind).id,
+      turn: shell.turn[p],
+      corners: cornerCount(shell, p as PlaceId),
+      hubs: hubsOf(shell, p as PlaceId),
+    })),
+  };
+}

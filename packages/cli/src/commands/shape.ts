@@ -1,0 +1,164 @@
+// `shellraise shape`: every shell that the kinds close into.
+
+import { hubCount, type Identification, type Kind, placeCount, type Shape } from '@shellraise/core';
+import { identification } from '../identification.ts';
+import { type Lengths, lengthsIn } from '../lengths.ts';
+import { type LoadedPile, loadPile } from '../load.ts';
+import type { CommonOptions } from '../options.ts';
+import { shapeDocument } from '../shape-document.ts';
+import { count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+
+/** Runs the command; sets exit code 1 where nothing closes. */
+export async function shape(file: string, options: CommonOptions): Promise<void> {
+  const loaded = await loadPile(file, options);
+  const found = await identification(loaded.question);
+  if (found.shapes.length === 0) process.exitCode = 1;
+  if (options.json) printJson(shapeDocument(found, loaded.kinds));
+  else print(...shapeReport(found, loaded, lengthsIn(options.lengths)));
+}
+
+/** The blocks of the report. */
+export function shapeReport(
+  found: Identification,
+  loaded: LoadedPile,
+  lengths: Lengths,
+): readonly string[] {
+  if (found.shapes.length === 0) return noShape(found);
+  return [
+    heading(loaded.title || 'Shape'),
+    headline(found),
+    ...found.shapes.map((one, i) => shapeBlock(one, i, found, loaded.kinds, lengths)),
+    settleBlock(found),
+  ];
+}
+
+function noShape(found: Identification): readonly string[] {
+  const cut = found.complete ? '' : ' The search was cut short, so this is no proof.';
+  return [
+    `These kinds close into no shell that was found.${cut}`,
+    found.reasons.map((reason) => wrap(`- ${reason}`, '  ')).join('\n'),
+    list('What to do next:', found.settle),
+  ];
+}
+
+function headline({ shapes, complete }: Identification): string {
+  const alone = shapes.length === 1 && complete;
+  const text = alone
+    ? 'One shell fits, and it stands alone.'
+    : shapes.length === 1
+      ? 'One shell fits. The search was cut short: there may be more.'
+      : `${shapes.length} shells fit; the tape alone does not say which it is.`;
+  return paint.bold(text);
+}
+
+function shapeBlock(
+  one: Shape,
+  i: number,
+  found: Identification,
+  kinds: readonly Kind[],
+  lengths: Lengths,
+): string {
+  const several = found.shapes.length > 1;
+  const facts = [
+    [
+      'radius',
+      `${lengths.large(one.radius)} ± ${lengths.small(one.radiusSd)} (one standard deviation)`,
+    ],
+    ['across', lengths.large(2 * one.radius)],
+    ['whole ball', wholeBall(one)],
+    ['subdivision', subdivisionText(one)],
+    ['side misfit', `${lengths.small(one.residual)} root mean square`],
+    ['probability', `${percent(one.probability)}`],
+  ];
+  return [
+    several ? paint.bold(`Shape ${i + 1} of ${found.shapes.length}`) : '',
+    facts.map(([name, value]) => `  ${(name ?? '').padEnd(13)}${value}`).join('\n'),
+    i === 0 || !sameStock(one, found.shapes[0]) ? stockTable(one, kinds, lengths) : '',
+    suspectBlock(one, lengths),
+    interchangeableBlock(one),
+    several && one.apart !== '' ? wrap(`  Told apart by: ${one.apart}`, '  ') : '',
+  ]
+    .filter((block) => block !== '')
+    .join('\n\n');
+}
+
+function wholeBall({ shell, closed }: Shape): string {
+  const counts = `${count(placeCount(shell), 'place')}, ${count(hubCount(shell), 'hub')}`;
+  return closed ? `${counts}, closed` : `${counts}, not closed`;
+}
+
+function subdivisionText({ subdivision }: Shape): string {
+  if (subdivision === null) return 'none with a name';
+  const { solid, b, c, division } = subdivision;
+  const star = { icosahedron: 5, octahedron: 4, tetrahedron: 3 }[solid];
+  return `${solid}, {3,${star}+}${b},${c}: ${b} and ${c} steps along a side, ${division}`;
+}
+
+/** Places of each kind in the whole net. */
+export function placesOfKinds({ shell }: Shape, kinds: readonly Kind[]): number[] {
+  const places = kinds.map(() => 0);
+  for (const kind of shell.kind) places[kind] = (places[kind] ?? 0) + 1;
+  return places;
+}
+
+function sameStock(a: Shape, b: Shape | undefined): boolean {
+  const key = ({ shell }: Shape) => [...shell.kind].sort().join();
+  return b !== undefined && key(a) === key(b);
+}
+
+function stockTable(one: Shape, kinds: readonly Kind[], lengths: Lengths): string {
+  const places = placesOfKinds(one, kinds);
+  return table(
+    [
+      { head: 'kind' },
+      { head: 'sides as measured' },
+      { head: 'fitted' },
+      { head: 'in the ball', align: 'right' },
+      { head: 'good panels', align: 'right' },
+    ],
+    kinds.map((kind, k) => [
+      kind.id,
+      kind.sides.map(lengths.side).join(', '),
+      (one.fittedSides[k] ?? []).map(lengths.side).join(', '),
+      String(places[k]),
+      kind.counted ? String(kind.good) : 'not counted',
+    ]),
+  );
+}
+
+function suspectBlock({ suspects }: Shape, lengths: Lengths): string {
+  if (suspects.length === 0) return '';
+  const rows = suspects.map(({ kind, side, measured, expected }) => [
+    kind,
+    String(side + 1),
+    lengths.side(measured),
+    lengths.side(expected),
+    lengths.off(measured - expected),
+  ]);
+  const columns = ['kind', 'side', 'measured', 'expected', 'off'];
+  return `${paint.yellow('Suspect lengths; measure these again:')}\n${table(
+    columns.map((head, i) => ({ head, align: i < 2 ? ('left' as const) : ('right' as const) })),
+    rows,
+  )}`;
+}
+
+function interchangeableBlock({ interchangeable }: Shape): string {
+  return interchangeable
+    .map((kinds) =>
+      wrap(
+        `  Kinds ${kinds.join(' and ')} differ by less than the tape can tell; either may stand in the places of the other.`,
+        '  ',
+      ),
+    )
+    .join('\n');
+}
+
+const settleBlock = ({ settle }: Identification): string => list('To settle it:', settle);
+
+function list(title: string, items: readonly string[]): string {
+  if (items.length === 0) return '';
+  return [title, ...items.map((item) => wrap(`- ${item}`, '  '))].join('\n');
+}
+
+const percent = (share: number): string =>
+  share > 0.9995 ? 'over 99.9 %' : `${(100 * share).toFixed(1)} %`;

@@ -1,0 +1,130 @@
+// `shellraise takeoff`: bolts, nuts, washers, plates and tape of one arrangement against the pile.
+
+import { type BuyLine, sizeWords, type TakeOff, takeOff, takeOffNotes } from '@shellraise/core';
+import { type Chosen, choose } from '../job.ts';
+import { type Lengths, lengthsIn } from '../lengths.ts';
+import type { StandOptions } from '../options.ts';
+import { caution, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+import { severalShapes } from './places.ts';
+
+/** Runs the command. A list that has to leave bolts out says so; it is no failure. */
+export async function takeoff(file: string, options: StandOptions): Promise<void> {
+  const chosen = await choose(file, options);
+  const list = takeOffOf(chosen);
+  if (options.json) printJson(takeoffDocument(chosen, list, options));
+  else print(...takeoffReport(chosen, list, options, lengthsIn(options.lengths)));
+}
+
+/** The take-off of an arrangement, by the settings and hardware of its project. */
+export const takeOffOf = ({ standing, loaded }: Chosen): TakeOff =>
+  takeOff(standing.shell, loaded.kinds, loaded.hardware, loaded.takeoff, loaded.holes);
+
+/** The blocks of the report. */
+export function takeoffReport(
+  chosen: Chosen,
+  list: TakeOff,
+  options: Pick<StandOptions, 'shape' | 'arrangement'>,
+  lengths: Lengths,
+): readonly string[] {
+  return [
+    heading(`Take-off of arrangement ${options.arrangement}`),
+    severalShapes(chosen.found.shapes.length, options.shape),
+    accountText(list),
+    seamTable(list, lengths),
+    hubTable(list),
+    buyTable(list),
+    costText(list),
+    warnings(list, chosen),
+    caution(list.cautions.join(' ')),
+  ];
+}
+
+function accountText({ account }: TakeOff): string {
+  const { places, openSides, seams, hubs, agrees } = account;
+  const check = agrees ? 'as the formulas have it' : paint.red('NOT as the formulas have it');
+  return wrap(
+    `${places} panels, ${openSides} open sides at the rim, ${seams.counted} bolted seams, ${hubs.counted} hubs; ${check}.`,
+    '',
+  );
+}
+
+const right = (head: string) => ({ head, align: 'right' as const });
+
+function seamTable({ seams }: TakeOff, lengths: Lengths): string {
+  return table(
+    [right('seams of'), right('seams'), right('in all'), right('bolts'), { head: '' }],
+    seams.map((size) => [
+      lengths.side(size.length),
+      String(size.seams),
+      lengths.large(size.total),
+      size.known === 0 ? '?' : String(size.bolts),
+      size.known < size.seams ? paint.yellow(`holes unknown on ${size.seams - size.known}`) : '',
+    ]),
+  );
+}
+
+function hubTable({ hubs }: TakeOff): string {
+  return table(
+    [right('hubs of'), right('hubs'), { head: '' }],
+    hubs.map((size) => [
+      `${size.corners} corners`,
+      String(size.hubs),
+      size.rim ? 'at the rim' : '',
+    ]),
+  );
+}
+
+function buyTable({ lines }: TakeOff): string {
+  return table(
+    [
+      { head: 'item' },
+      { head: 'size' },
+      right('need'),
+      right('spare'),
+      right('in hand'),
+      right('short'),
+      right('to buy'),
+      right('packs'),
+      right('cost'),
+      { head: 'note' },
+    ],
+    lines.map((line) => [
+      line.item,
+      sizeWords(line),
+      amount(line.quantity),
+      amount(line.spare),
+      amount(line.inHand),
+      line.short > 0 ? paint.red(amount(line.short)) : '0',
+      amount(line.toBuy),
+      line.packs === 0 ? '' : `${line.packs} × ${amount(line.pack)}`,
+      line.toBuy === 0 ? '' : line.cost === null ? '?' : line.cost.toFixed(2),
+      line.notes.join('; '),
+    ]),
+  );
+}
+
+const amount = (value: number): string =>
+  Number.isInteger(value) ? String(value) : value.toFixed(1);
+
+function costText({ cost, costComplete, lines }: TakeOff): string {
+  if (!lines.some((line: BuyLine) => line.toBuy > 0)) return 'Nothing to buy.';
+  return `To buy, where prices are known: ${cost.toFixed(2)}${costComplete ? '' : '; some lines have no price'}.`;
+}
+
+function warnings(list: TakeOff, { loaded }: Chosen): string {
+  const lots = list.lotsAside.map(({ lot, why }) => {
+    const row = loaded.hardware[lot];
+    return `Not counted: ${row?.count ?? ''} ${row?.thread ?? ''} ${row?.item ?? ''}: ${why}.`;
+  });
+  const notes = [...takeOffNotes(list), ...lots];
+  return notes.map((note) => wrap(`- ${note.replace(/\s+/g, ' ')}`, '  ')).join('\n');
+}
+
+function takeoffDocument(chosen: Chosen, list: TakeOff, options: StandOptions): object {
+  const { shape, found } = chosen;
+  return {
+    shape: { number: options.shape, of: found.shapes.length, radius: shape.radius },
+    arrangement: { number: options.arrangement, of: chosen.list.arrangements.length },
+    ...list,
+  };
+}

@@ -1,0 +1,96 @@
+// From a FILE to the kinds of its pile and all that goes with them.
+
+import { basename } from 'node:path';
+import {
+  defaultTakeoff,
+  describeFault,
+  type HoleCounts,
+  kindsOfPile,
+  type Pile,
+  type PileKinds,
+  type Project,
+  type Read,
+  readPileCsv,
+  readProject,
+  type ShapeQuestion,
+  type TakeoffSettings,
+} from '@shellraise/core';
+import { badInput } from './ending.ts';
+import { readText } from './input.ts';
+import type { CommonOptions } from './options.ts';
+
+/** A pile, read and worked up. */
+export interface LoadedPile {
+  readonly title: string;
+  readonly pile: Pile;
+  readonly worked: PileKinds;
+  readonly kinds: PileKinds['kinds'];
+  readonly question: ShapeQuestion;
+  readonly hardware: Pile['hardware'];
+  readonly takeoff: TakeoffSettings;
+  readonly holes: HoleCounts;
+}
+
+/** The pile of a project file or of a CSV. Ends the command with every fault where it has any, or
+ * where nothing was measured. */
+export async function loadPile(
+  file: string,
+  options: Pick<CommonOptions, 'unit'>,
+): Promise<LoadedPile> {
+  const text = await readText(file);
+  const { title, pile, takeoff } = looksLikeJson(file, text)
+    ? projectOf(file, readProject(text))
+    : csvOf(file, readPileCsv(text, options.unit === undefined ? {} : { unit: options.unit }));
+  if (pile.kinds.length + pile.readings.length === 0)
+    throw badInput(`${file}: pile: found no kinds and no readings, expected at least one of them`);
+  const worked = kindsOfPile(pile);
+  return {
+    title: title || basename(file),
+    pile,
+    worked,
+    kinds: worked.kinds,
+    question: { kinds: worked.kinds, groups: worked.groups },
+    hardware: pile.hardware,
+    takeoff: takeoff ?? defaultTakeoff,
+    holes: holesOf(pile, worked),
+  };
+}
+
+/** A spreadsheet begins with a word, a project with a brace; an empty file goes by its name. */
+function looksLikeJson(file: string, text: string): boolean {
+  const start = text.trimStart().charAt(0);
+  return start === '{' || start === '[' || (start === '' && !/\.(csv|tsv|txt)$/i.test(file))
+    ? true
+    : /\.json$/i.test(file);
+}
+
+/** A spreadsheet holds a pile and nothing else. */
+const csvOf = (file: string, read: Read<Pile>) => ({
+  title: basename(file),
+  pile: orFaults(file, read),
+  takeoff: undefined,
+});
+
+const projectOf = (file: string, read: Read<Project>): Project => orFaults(file, read);
+
+function orFaults<T>(file: string, read: Read<T>): T {
+  if (read.ok) return read.value;
+  const { length } = read.faults;
+  const head = `${file}: ${length === 1 ? 'one fault' : `${length} faults`}, so nothing of it was used:`;
+  throw badInput(head, ...read.faults.map((fault) => `  ${describeFault(fault)}`));
+}
+
+/** Holes counted along the sides: the kind's row first, else the first reading that counted them. */
+function holesOf(pile: Pile, { kinds, assigned }: PileKinds): HoleCounts {
+  const rows = new Map(pile.kinds.map((row) => [row.id, row.holes]));
+  return kinds.map((kind) => {
+    const counts: (number | null)[] = kind.sides.map(
+      (_, side) => rows.get(kind.id)?.[side] ?? null,
+    );
+    for (const { reading, kind: id, liesOn } of assigned) {
+      const holes = id === kind.id ? pile.readings[reading]?.holes : null;
+      for (const [written, side] of liesOn.entries()) counts[side] ??= holes?.[written] ?? null;
+    }
+    return counts.every((n) => n === null) ? null : counts;
+  });
+}

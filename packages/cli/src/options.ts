@@ -1,0 +1,32 @@
+// The options that commands share, as commander hands them over.
+
+/** What `--lengths` takes. */
+export const lengthSystems = ['metric', 'inch'] as const;
+
+/** The system that lengths are shown in. */
+export type LengthSystem = (typeof lengthSystems)[number];
+
+/** What `--unit` takes. */
+export const lengthUnits = ['mm', 'cm', 'm', 'in', 'ft'] as const;
+
+/** Options of every command. */
+export interface CommonOptions {
+  readonly lengths: LengthSystem;
+  /** Unit of the lengths of a CSV that have none. */
+  readonly unit?: (typeof lengthUnits)[number];
+  readonly json?: boolean;
+}
+
+/** Options of the commands that go on from a shape to what can stand. Numbers count from 1. */
+export interface StandOptions extends CommonOptions {
+  readonly shape: number;
+  readonly arrangement: number;
+  /** Panels to be mended count as stock. */
+  readonly repaired?: boolean;
+}
+
+/** Options of the commands that write files. */
+export interface PapersOptions extends StandOptions {
+  readonly out: string;
+  readonly date?: string;
+}

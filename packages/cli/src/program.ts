@@ -1,0 +1,89 @@
+// The commands, their options and their help. What a command does is loaded when it is asked for,
+// so that help comes at once.
+
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { lengthSystems, lengthUnits } from './options.ts';
+
+/** The command line, ready to parse. */
+export function program(): Command {
+  const top = new Command('shellraise')
+    .description('From a heap of dome panels to a standing shell: one command for each phase.')
+    .version('0.1.0')
+    .exitOverride()
+    .showSuggestionAfterError()
+    .showHelpAfterError('(add --help for what is allowed)')
+    .addHelpText('after', topHelp);
+  phase(top, 'pile', 'the kinds in the pile, doubtful readings, and what to measure next').action(
+    async (file, options) => (await import('./commands/pile.ts')).pile(file, options),
+  );
+  phase(top, 'shape', 'every shell that these kinds close into').action(async (file, options) =>
+    (await import('./commands/shape.ts')).shape(file, options),
+  );
+  standing(phase(top, 'places', 'the shells the stock can stand, and what each lacks')).action(
+    async (file, options) => (await import('./commands/places.ts')).places(file, options),
+  );
+  standing(phase(top, 'takeoff', 'bolts, nuts, washers and plates: in hand and to buy')).action(
+    async (file, options) => (await import('./commands/takeoff.ts')).takeoff(file, options),
+  );
+  writing(
+    standing(phase(top, 'papers', 'the drawings (SVG) and lists (CSV)', ' --out sheets')),
+  ).action(async (file, options) => (await import('./commands/papers.ts')).papers(file, options));
+  writing(standing(common(top.command('demo').description('the whole job on the demo project'))))
+    .addHelpText('after', '\nExample:\n  $ shellraise demo')
+    .action(async (options) => (await import('./commands/demo.ts')).demo(options));
+  return top;
+}
+
+const topHelp = `
+FILE is a project (JSON) or a pile from a spreadsheet (CSV); the format is in docs/file-format.md.
+Exit code: 0 done; 1 an honest "no"; 2 bad input; 3 a fault of ours.
+
+Examples:
+  $ shellraise demo
+  $ shellraise shape examples/hex-and-pent.json
+  $ source <(shellraise complete bash)    completion; also zsh and fish`;
+
+function phase(top: Command, name: string, what: string, tail = ''): Command {
+  const unit = new Option('--unit <unit>', 'unit of lengths in a CSV that have none');
+  return common(top.command(name).description(what).argument('<FILE>', 'project JSON or pile CSV'))
+    .addOption(unit.choices([...lengthUnits]))
+    .addHelpText(
+      'after',
+      `
+Example:
+  $ shellraise ${name} examples/demo/project.json${tail}`,
+    );
+}
+
+const common = (command: Command): Command =>
+  command
+    .addOption(
+      new Option('--lengths <system>', 'how lengths are shown')
+        .choices([...lengthSystems])
+        .default('metric'),
+    )
+    .option('--json', 'print one JSON document and nothing else');
+
+const standing = (command: Command): Command =>
+  command
+    .option('--shape <number>', 'which shape, as "shellraise shape" lists them', whole, 1)
+    .option('--arrangement <number>', 'which shell, as "shellraise places" lists them', whole, 1)
+    .option('--repaired', 'count panels to be mended as stock');
+
+const writing = (command: Command): Command =>
+  command
+    .option('--out <folder>', 'where to write', 'out')
+    .option('--date <day>', 'the day that the sheets bear, e.g. 2026-05-01', day);
+
+function day(text: string): string {
+  if (!/^\d{4}-\d\d-\d\d$/.test(text) || Number.isNaN(Date.parse(text)))
+    throw new InvalidArgumentError('Expected a day such as 2026-05-01.');
+  return text;
+}
+
+function whole(text: string): number {
+  const value = Number(text);
+  if (!Number.isInteger(value) || value < 1)
+    throw new InvalidArgumentError('Expected a whole number from 1 up.');
+  return value;
+}

@@ -1,0 +1,63 @@
+// Writing results: all files of a command or none. They are written under temporary names beside
+// their place and renamed when the last of them is on the disk.
+
+import { mkdir, mkdtemp, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { badInput } from './ending.ts';
+
+/** A file to write: its name in the folder, and its text. */
+export interface OutFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Writes the files into the folder, which is made where it is missing. Ends the command, with
+ * nothing written, where that can't be done. */
+export async function writeAll(folder: string, files: readonly OutFile[]): Promise<void> {
+  const made = await makeFolder(folder);
+  let staging: string | null = null;
+  try {
+    staging = await mkdtemp(join(folder, '.shellraise-'));
+    for (const file of files) await writeFile(join(staging, file.name), file.text);
+    for (const file of files) await refuseFolder(join(folder, file.name));
+    for (const file of files) await rename(join(staging, file.name), join(folder, file.name));
+  } catch (error) {
+    throw unwritable(folder, error);
+  } finally {
+    if (staging !== null) await rm(staging, { recursive: true, force: true });
+    else if (made !== undefined) await rm(made, { recursive: true, force: true });
+  }
+}
+
+async function makeFolder(folder: string): Promise<string | undefined> {
+  try {
+    return await mkdir(folder, { recursive: true });
+  } catch (error) {
+    throw unwritable(folder, error);
+  }
+}
+
+/** A rename on to a folder fails; found before the first rename, nothing is half done. */
+async function refuseFolder(path: string): Promise<void> {
+  const found = await stat(path).catch(() => null);
+  if (found?.isDirectory())
+    throw badInput(`${path}: found a folder, expected to write a file there`);
+}
+
+const meanings: Readonly<Record<string, string>> = {
+  EEXIST: 'is a file; expected a folder to write to',
+  ENOTDIR: 'part of the path is a file, not a folder',
+  EACCES: 'may not be written to (permission denied)',
+  EPERM: 'may not be written to (permission denied)',
+  EROFS: 'is read-only',
+  ENOENT: 'could not be made there',
+  ENOSPC: 'the disk is full',
+};
+
+function unwritable(folder: string, error: unknown): unknown {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : null;
+  if (code === null) return error;
+  return badInput(
+    `${folder}: ${meanings[code] ?? `could not be written (${code})`}; nothing was written`,
+  );
+}

@@ -1,0 +1,157 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { example, fileOf, folder, run } from './run.ts';
+
+const demo = example('demo/project.json');
+const commands = ['pile', 'shape', 'places', 'takeoff'] as const;
+
+describe.each(commands)('shellraise %s', (command) => {
+  it('prints one JSON document and nothing else with --json', async () => {
+    const ran = await run([command, demo, '--json']);
+    expect(ran.err).toBe('');
+    expect(typeof JSON.parse(ran.out)).toBe('object');
+    expect(ran.code).toBe(0);
+  });
+
+  it('prints plain text where there is no terminal: no colour, no bar', async () => {
+    const ran = await run([command, demo]);
+    expect(ran.err).toBe('');
+    expect(ran.out).not.toContain('\u001b');
+    expect(ran.out.length).toBeGreaterThan(100);
+  });
+
+  it('shows lengths in millimetres, or in inches when asked', async () => {
+    const [metric, inch] = await Promise.all([
+      run([command, demo]),
+      run([command, demo, '--lengths', 'inch']),
+    ]);
+    expect(metric.out).toMatch(/\d mm|\d m\b/);
+    expect(inch.out).toMatch(/\d"/);
+    expect(inch.out).not.toMatch(/\d mm\b/);
+  });
+
+  it('has help with an example', async () => {
+    const { out, code } = await run([command, '--help']);
+    expect(out).toContain(`$ shellraise ${command} examples/`);
+    expect(code).toBe(0);
+  });
+});
+
+describe('shellraise shape', () => {
+  it('ends with 1, no shapes and reasons where nothing closes', async () => {
+    const file = fileOf(
+      JSON.stringify({ shellraise: 1, pile: { kinds: [{ id: 'a', sides: [1, 1.31, 0.83] }] } }),
+    );
+    const json = await run(['shape', file, '--json']);
+    expect(json.code).toBe(1);
+    expect(JSON.parse(json.out)).toMatchObject({ shapes: [], reasons: [expect.any(String)] });
+    const text = await run(['shape', file]);
+    expect(text.code).toBe(1);
+    expect(text.out).toMatch(/close into no shell/);
+    const places = await run(['places', file]);
+    expect(places.code).toBe(1);
+    expect(places.err).toMatch(/close into no shell/);
+  });
+
+  it('says the same twice, whatever the order of the kinds and the turn of their sides', async () => {
+    const file = JSON.parse(readFileSync(example('one-handed.json'), 'utf8'));
+    const kinds: { sides: number[] }[] = file.pile.kinds;
+    const other = [...kinds].reverse().map((kind) => ({
+      ...kind,
+      sides: [...kind.sides.slice(1), kind.sides[0]],
+    }));
+    const pile = { ...file.pile, kinds: other };
+    const [a, b, c] = await Promise.all([
+      run(['shape', example('one-handed.json'), '--json']),
+      run(['shape', example('one-handed.json'), '--json']),
+      run(['shape', fileOf(JSON.stringify({ ...file, pile })), '--json']),
+    ]);
+    expect(a.out).toBe(b.out);
+    const [first, turned] = [JSON.parse(a.out).shapes, JSON.parse(c.out).shapes];
+    expect(turned).toHaveLength(first.length);
+    expect(turned[0].radius).toBeCloseTo(first[0].radius, 9);
+    expect(turned[0].probability).toBeCloseTo(first[0].probability, 9);
+  });
+
+  it('is ended at once by an interrupt, with 130', async () => {
+    const slow = example('five-frequency.json');
+    const ran = await run(['shape', slow, '--json'], { interruptAfter: 350 });
+    // On a machine that had finished by then there was nothing to interrupt.
+    expect([130, 0]).toContain(ran.code);
+    if (ran.code === 130) expect(ran.out).toBe('');
+  });
+});
+
+describe('shellraise places and takeoff', () => {
+  it('carry a caution beside what could be taken for permission', async () => {
+    for (const command of ['places', 'takeoff'])
+      expect((await run([command, demo])).out.match(/Caution\./g)).toHaveLength(1);
+  });
+
+  it('agree with the count formulas of a dome', async () => {
+    const { out } = await run(['takeoff', demo, '--json']);
+    const { account } = JSON.parse(out);
+    const { places: f, openSides: b } = account;
+    expect(account.agrees).toBe(true);
+    expect(account.seams.counted).toBe((3 * f - b) / 2);
+    expect(account.hubs.counted).toBe(1 + (f + b) / 2);
+  });
+
+  it('warn of threads that pass for each other', async () => {
+    const { out } = await run(['takeoff', demo]);
+    expect(out).toMatch(/5\/16-18 UNC/);
+    expect(out.replace(/\s+/g, ' ')).toMatch(/M8 × 1\.25.*5\/16-18|5\/16-18.*M8 × 1\.25/);
+  });
+});
+
+describe('shellraise papers', () => {
+  it('writes the drawings and lists, the same bytes for the same day', async () => {
+    const [a, b] = [join(folder(), 'a'), join(folder(), 'b')];
+    const run1 = await run(['papers', demo, '--out', a, '--date', '2026-05-01', '--json']);
+    await run(['papers', demo, '--out', b, '--date', '2026-05-01']);
+    expect(run1.code).toBe(0);
+    const names = readdirSync(a).sort();
+    expect(names).toEqual([...JSON.parse(run1.out).files].sort());
+    expect(names).toContain('flat-plan.svg');
+    expect(names).toContain('take-off.csv');
+    for (const name of names)
+      expect(readFileSync(join(a, name), 'utf8'), name).toBe(readFileSync(join(b, name), 'utf8'));
+  });
+});
+
+describe('shellraise demo', () => {
+  it('does the whole job and leaves the papers in out/', async () => {
+    const cwd = folder();
+    const ran = await run(['demo'], { cwd });
+    expect(ran.err).toBe('');
+    expect(ran.code).toBe(0);
+    for (const words of ['orchard shell', 'radius', 'What can stand', 'Take-off', 'Written to out'])
+      expect(ran.out).toContain(words);
+    expect(existsSync(join(cwd, 'out', 'flat-plan.svg'))).toBe(true);
+  });
+});
+
+describe('completion', () => {
+  it.each(['bash', 'zsh', 'fish'])('has a script for %s', async (shell) => {
+    const ran = await run(['complete', shell]);
+    expect(ran.code).toBe(0);
+    expect(ran.out).toContain('shellraise');
+  });
+
+  it('offers commands, options and the values of options', async () => {
+    expect((await run(['complete', '--', 'ta'])).out).toContain('takeoff');
+    expect((await run(['complete', '--', 'shape', '--'])).out).toContain('--json');
+    expect((await run(['complete', '--', 'shape', '--lengths', ''])).out).toContain('inch');
+  });
+});
+
+describe('help', () => {
+  it('names every command and shows examples', async () => {
+    const { out, code } = await run(['--help']);
+    expect(code).toBe(0);
+    for (const command of [...commands, 'papers', 'demo', 'complete'])
+      expect(out).toContain(command);
+    expect(out).toContain('Examples:');
+  });
+});
