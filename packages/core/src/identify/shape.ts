@@ -7,6 +7,9 @@ import type { Shell } from '../shell/shell.ts';
 export interface ShapeQuestion {
   readonly kinds: readonly Kind[];
   readonly groups: readonly JoinedGroup[];
+  /** Standard deviation of an unknown length that is missing from every side alike (an unknown hub
+   * allowance), metres; absent or 0 where the allowance is known. */
+  readonly allowanceSd?: number;
 }
 
 /** A side whose measured length does not fit the closed net. Sides count from 0. */
@@ -49,6 +52,13 @@ export interface Shape {
   readonly suspects: readonly Suspect[];
   /** Kinds (ids) that the readings can't tell apart and that may stand for one another. */
   readonly interchangeable: readonly (readonly string[])[];
+  /** Kinds (ids) that look the same when turned, as far as the readings can tell, though their sides
+   * differ: their turn is free. */
+  readonly freeTurns: readonly string[];
+  /** Joined groups that occur nowhere in this shape. */
+  readonly misfitGroups: readonly JoinedGroup[];
+  /** Kinds (ids) it has no place for. */
+  readonly strangers: readonly string[];
   /** What tells this shape from the others listed, in words; empty where it stands alone. */
   readonly apart: string;
 }

@@ -14,7 +14,7 @@ export interface SideBelief {
 }
 
 /** Readings are never taken to be better than this, metres: no tape and no hole is. */
-const FINEST_SD = 5e-5;
+export const FINEST_SD = 5e-5;
 
 /** What these kinds' readings say. `sharedSd`: of an unknown hub allowance, 0 where it is known. */
 export const sideBelief = (kinds: readonly Kind[], sharedSd: number): SideBelief => ({

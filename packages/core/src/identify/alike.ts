@@ -1,0 +1,110 @@
+// What the readings can't tell apart. Side classes nearer to each other than the noise of a
+// reading count as alike; kinds with alike sides in the same turning order may stand for one
+// another, and a panel whose sides are alike under a turn may be turned. Nets that differ in no
+// more than that are one answer.
+
+import { codeFrom, compareCodes } from '../shell/canonical.ts';
+import type { SideId } from '../shell/ids.ts';
+import { kindSide, placeAt, type Shell, sideCount } from '../shell/shell.ts';
+
+/** Labels of kind-sides, numbered through all kinds; alike sides of alike kinds share one. */
+export interface Alikeness {
+  readonly first: Int32Array;
+  readonly label: Int32Array;
+  /** Kind → number of its group of kinds that may stand for one another. */
+  readonly group: readonly number[];
+  /** Kinds that look the same when turned, by what the readings can tell. */
+  readonly turns: readonly boolean[];
+}
+
+/** Kinds (side lengths, metres) whose sides differ by less than `noise` metres are alike. Lengths
+ * in a chain, each nearer than that to the next, are all alike. */
+export function alikeness(
+  sides: readonly (readonly number[])[],
+  first: Int32Array,
+  noise: number,
+): Alikeness {
+  const classes = classesByGap(sides, noise);
+  const rounds = classes.map(lowestTurn);
+  const keys = rounds.map((round) => round.key);
+  const names = [...new Set(keys)].sort();
+  const label = new Int32Array(first[sides.length] as number);
+  let next = 0;
+  const starts = names.map((name) => {
+    const start = next;
+    next += name.split(',').length;
+    return start;
+  });
+  rounds.forEach(({ key, start, period }, k) => {
+    const own = (classes[k] as number[]).length;
+    for (let i = 0; i < own; i++)
+      label[(first[k] as number) + ((start + i) % own)] =
+        (starts[names.indexOf(key)] as number) + (i % period);
+  });
+  return {
+    first,
+    label,
+    group: keys.map((key) => names.indexOf(key)),
+    turns: rounds.map(({ period }, k) => period < (classes[k] as number[]).length),
+  };
+}
+
+/** Side → label, for a shell with these kinds. */
+export function labelsOf(shell: Shell, alike: Alikeness): Int32Array {
+  const labels = new Int32Array(sideCount(shell));
+  for (let s = 0; s < labels.length; s++) {
+    const kind = shell.kind[placeAt(shell, s as SideId)] as number;
+    labels[s] = alike.label[(alike.first[kind] as number) + kindSide(shell, s as SideId)] as number;
+  }
+  return labels;
+}
+
+/** A text that two shells share exactly where they are one answer. */
+export function netCode(shell: Shell, labels: Int32Array): string {
+  let best: Int32Array | null = null;
+  for (const side of rarestSides(labels)) {
+    const code = codeFrom(shell, labels, side);
+    if (!best || compareCodes(code, best) < 0) best = code;
+  }
+  return best ? best.join() : '';
+}
+
+/** The sides with the label that the fewest sides have, the lowest label on a tie. */
+function rarestSides(labels: Int32Array): SideId[] {
+  const counts = new Map<number, number>();
+  for (const label of labels) counts.set(label, (counts.get(label) ?? 0) + 1);
+  let rarest = -1;
+  for (const [label, count] of counts) {
+    const least = counts.get(rarest) ?? Number.POSITIVE_INFINITY;
+    if (count < least || (count === least && label < rarest)) rarest = label;
+  }
+  const sides: SideId[] = [];
+  labels.forEach((label, s) => {
+    if (label === rarest) sides.push(s as SideId);
+  });
+  return sides;
+}
+
+function classesByGap(sides: readonly (readonly number[])[], noise: number): number[][] {
+  const lengths = sides.flat().sort((a, b) => a - b);
+  const ends = lengths.filter((length, i) => (lengths[i + 1] ?? Infinity) - length > noise);
+  return sides.map((own) => own.map((length) => ends.findIndex((end) => length <= end)));
+}
+
+/** The lexicographically lowest turn of a cyclic list, and the shortest period it repeats with. */
+function lowestTurn(classes: readonly number[]): { key: string; start: number; period: number } {
+  const n = classes.length;
+  const turned = (start: number): number[] =>
+    classes.map((_, i) => classes[(start + i) % n] as number);
+  let start = 0;
+  for (let s = 1; s < n; s++) if (compareLists(turned(s), turned(start)) < 0) start = s;
+  const best = turned(start);
+  let period = 1;
+  while (compareLists(turned(start + period), best) !== 0) period++;
+  return { key: best.join(), start, period };
+}
+
+function compareLists(a: readonly number[], b: readonly number[]): number {
+  const i = a.findIndex((x, j) => x !== b[j]);
+  return i < 0 ? 0 : (a[i] as number) - (b[i] as number);
+}

@@ -1,0 +1,132 @@
+// All nets that may be the answer, from the kinds alone: nets with the rotations of a solid first,
+// then with fewer; when none fits, with one side taken as mis-measured; when still none does, with
+// kinds left out.
+
+import { chiSquareTail } from '../math/statistics.ts';
+import { solidFolds } from './fold-starts.ts';
+import type { Fold } from './folded-net.ts';
+import { type FittedNet, foldNets } from './folding.ts';
+import type { SideBelief } from './side-belief.ts';
+
+/** A net that may be the answer. */
+export interface Candidate extends FittedNet {
+  /** The readings it was fitted to: as stated, or with one side free to be wrong. */
+  readonly readings: SideBelief;
+  /** Kinds it has no place for. */
+  readonly unused: number;
+}
+
+/** What the search found. */
+export interface Candidates {
+  readonly nets: readonly Candidate[];
+  readonly complete: boolean;
+  /** Places of the largest part that stood together. */
+  readonly deepest: number;
+}
+
+/** Called often with the largest part so far (places) and the share of foreseen work done; false
+ * stops the search. */
+export type Watch = (placed: number, done: number) => boolean;
+
+/** A net whose misfit true readings would exceed with less than this probability does not fit. */
+const LEAST_TAIL = 1e-4;
+/** A mis-measured side is taken to be off by this much, metres: one standard deviation. */
+const BLUNDER_SD = 0.03;
+/** Nodes for one start of a fold: solids, then groups with one main axis, then with a side free. */
+const NODES = { solid: 20000, axis: 4000, doubted: 4000, spare: 2000 };
+
+/** Groups with one main axis: with two-fold axes across it, and without. */
+const axisFolds: readonly Fold[] = [6, 5, 4, 3, 2].flatMap((n): Fold[] => [
+  { name: `${n}-fold with crosswise axes`, order: 2 * n, axes: [n, 2, 2] },
+  { name: `${n}-fold`, order: n, axes: [n, n] },
+]);
+
+/** Whether readings with the errors they are said to have would often fit a net as badly. */
+export const fitsWell = (net: FittedNet): boolean =>
+  chiSquareTail(net.fit.chi2, net.fit.conditions) >= LEAST_TAIL;
+
+/** The candidates for these readings, not yet sorted. */
+export function candidatesFor(readings: SideBelief, watch: Watch): Candidates {
+  const search = new CandidateSearch(readings, watch);
+  search.withAllKinds();
+  if (!search.settled) search.withOneSideDoubted();
+  if (!search.settled) search.withKindsLeftOut();
+  return search;
+}
+
+class CandidateSearch implements Candidates {
+  nets: Candidate[] = [];
+  complete = true;
+  deepest = 0;
+  private stopped = false;
+  private stage = 0;
+  private done = 0;
+
+  constructor(
+    private readonly readings: SideBelief,
+    private readonly watch: Watch,
+  ) {}
+
+  /** True when a net fits, or the search was stopped. */
+  get settled(): boolean {
+    return this.stopped || this.nets.some(fitsWell);
+  }
+
+  withAllKinds(): void {
+    this.stage = 0;
+    for (const [i, fold] of [...solidFolds, ...axisFolds].entries()) {
+      if (this.settled) return;
+      this.done = i / (solidFolds.length + axisFolds.length);
+      const nodes = solidFolds.includes(fold) ? NODES.solid : NODES.axis;
+      this.fold(this.readings, fold, nodes, 0);
+    }
+  }
+
+  withOneSideDoubted(): void {
+    this.stage = 1;
+    const sides = this.readings.variances.flat().length;
+    for (const fold of solidFolds) {
+      for (let s = 0; s < sides && !this.stopped; s++) {
+        this.done = s / sides;
+        this.fold(doubting(this.readings, s), fold, NODES.doubted, 0);
+      }
+      if (this.settled) return;
+    }
+  }
+
+  withKindsLeftOut(): void {
+    this.stage = 2;
+    const spare = Math.floor(this.readings.sides.length / 2);
+    for (const [i, fold] of solidFolds.entries()) {
+      if (this.settled) return;
+      this.done = i / solidFolds.length;
+      this.fold(this.readings, fold, NODES.spare, spare);
+    }
+  }
+
+  private fold(readings: SideBelief, fold: Fold, maxNodes: number, spareKinds: number): void {
+    const outcome = foldNets(readings, fold, {
+      maxNodes,
+      spareKinds,
+      onNode: (pieces) => {
+        this.deepest = Math.max(this.deepest, pieces * fold.order);
+        if (!this.watch(this.deepest, (this.stage + this.done) / 3)) this.stopped = true;
+        return !this.stopped;
+      },
+    });
+    this.complete &&= outcome.complete && !this.stopped;
+    for (const net of outcome.nets) {
+      const used = new Set(net.shell.kind);
+      this.nets.push({ ...net, readings, unused: readings.sides.length - used.size });
+    }
+  }
+}
+
+/** The readings with one side free to be wrong. */
+function doubting(readings: SideBelief, kindSide: number): SideBelief {
+  let s = 0;
+  const variances = readings.variances.map((own) =>
+    own.map((variance) => (s++ === kindSide ? BLUNDER_SD ** 2 : variance)),
+  );
+  return { ...readings, variances };
+}

@@ -1,0 +1,62 @@
+// Joined groups as evidence: a group is a run of kinds around one hub, so the right net has a hub
+// where that run occurs.
+
+import type { JoinedGroup } from '../pile/kind.ts';
+import type { Shell } from '../shell/shell.ts';
+import { starsOf } from '../shell/stars.ts';
+
+/** The kinds around every hub, each distinct run once, anticlockwise seen from outside from its
+ * lowest turn. `family`: kind → what counts as the same kind. */
+export function starRuns(shell: Shell, family: readonly number[]): number[][] {
+  const runs = new Map<string, number[]>();
+  for (const star of starsOf(shell)) {
+    if (!star.closed) continue;
+    const run = lowestTurn(
+      star.corners.map((s) => family[shell.kind[shell.sidePlace[s] as number] as number] as number),
+    );
+    runs.set(run.join(), run);
+  }
+  return [...runs.values()];
+}
+
+/** Whether a group's run of families occurs around some hub; the whole way round if it is closed. */
+export function hasRun(
+  runs: readonly (readonly number[])[],
+  around: readonly number[],
+  closed: boolean,
+): boolean {
+  return runs.some(
+    (run) =>
+      (closed ? run.length === around.length : run.length >= around.length) &&
+      run.some((_, start) => around.every((f, i) => run[(start + i) % run.length] === f)),
+  );
+}
+
+/** The groups that a shell can't hold. `familyOf`: kind id → family, undefined for unknown ids,
+ * which fit nowhere. */
+export function misfitGroups(
+  shell: Shell,
+  family: readonly number[],
+  familyOf: (id: string) => number | undefined,
+  groups: readonly JoinedGroup[],
+): JoinedGroup[] {
+  const runs = starRuns(shell, family);
+  return groups.filter(
+    (group) =>
+      !hasRun(
+        runs,
+        group.around.map((id) => familyOf(id) ?? -1),
+        group.closed,
+      ),
+  );
+}
+
+function lowestTurn(list: readonly number[]): number[] {
+  const turns = list.map((_, start) =>
+    list.map((__, i) => list[(start + i) % list.length] as number),
+  );
+  return turns.reduce((best, turn) => {
+    const i = turn.findIndex((x, j) => x !== best[j]);
+    return i >= 0 && (turn[i] as number) < (best[i] as number) ? turn : best;
+  });
+}

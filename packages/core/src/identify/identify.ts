@@ -1,0 +1,246 @@
+// From the kinds of a pile to every shell they close into: candidate nets, their twins, how
+// probable each is, which readings do not fit, and what would settle it.
+
+import type { Kind } from '../pile/kind.ts';
+import { sideLength } from '../shell/geometry.ts';
+import type { SideId } from '../shell/ids.ts';
+import type { Shell } from '../shell/shell.ts';
+import { kindSide, placeAt, sideCount } from '../shell/shell.ts';
+import { type Alikeness, alikeness, labelsOf, netCode } from './alike.ts';
+import { type Candidate, candidatesFor } from './candidates.ts';
+import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
+import { firstSides } from './corner-model.ts';
+import { conditionsOf, fitNet, type NetFit } from './fit.ts';
+import { misfitGroups } from './groups.ts';
+import { layShell } from './lay.ts';
+import { nameNet } from './name-net.ts';
+import { probabilities } from './odds.ts';
+import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
+import { type SideBelief, sideBelief } from './side-belief.ts';
+import { suspectsOf } from './suspects.ts';
+import { apartness, reasonsFor, settling } from './telling.ts';
+import { twinsOf } from './twins.ts';
+
+/** How an identification is watched and stopped. */
+export interface IdentifyOptions {
+  readonly onProgress?: (progress: IdentifyProgress) => void;
+  /** Asked often; true stops the search, which then returns what it has. */
+  readonly shouldStop?: () => boolean;
+}
+
+/** Sides nearer to each other than this many standard deviations of a reading are alike. */
+const ALIKE = 2.5;
+/** Less evidence than the best by more than this (natural logarithm) is not kept. */
+const FAINT = 12;
+/** Most nets that turning caps may add. */
+const MOST_TWINS = 24;
+/** Shapes less probable than this are not listed. */
+const LEAST_PROBABILITY = 0.005;
+/** Largest difference of a laid seam from its fitted length, in parts of the radius. */
+const CLOSED = 1e-6;
+
+/** Every shape that the kinds close into, best first. Deterministic: neither the order of the
+ * kinds nor the side that each starts with matters. */
+export function identify(question: ShapeQuestion, options: IdentifyOptions = {}): Identification {
+  const working = workingKinds(question.kinds);
+  const readings = sideBelief(working.kinds, question.allowanceSd ?? 0);
+  const progress = (step: IdentifyProgress['step'], placed: number, done: number): boolean => {
+    options.onProgress?.({ step, placed, done });
+    return !options.shouldStop?.();
+  };
+  const found = candidatesFor(readings, (placed, done) => progress('net', placed, done));
+  if (found.nets.length === 0)
+    return {
+      shapes: [],
+      reasons: reasonsFor(question, found),
+      settle: [],
+      complete: found.complete,
+    };
+  progress('fit', found.deepest, 1);
+  const alike = alikenessOf(working, best(found.nets));
+  const nets = withTwins(merged(found.nets, alike), alike);
+  return answer(question, working, readings, nets, alike, found.complete);
+}
+
+interface Placed {
+  readonly shell: Shell;
+  readonly candidate: Candidate;
+  readonly turned: { readonly from: Placed; readonly steps: number; readonly ring: number } | null;
+}
+
+const evidence = (net: Candidate): number => net.fit.evidence;
+
+const best = (nets: readonly Candidate[]): Candidate =>
+  nets.reduce((top, net) => (evidence(net) > evidence(top) ? net : top));
+
+function alikenessOf(working: WorkingKinds, net: Candidate): Alikeness {
+  const sds = working.kinds.flatMap((kind) => kind.sideSds);
+  const noise = Math.sqrt(sds.reduce((sum, sd) => sum + sd * sd, 0) / sds.length);
+  return alikeness(net.fit.sides, firstSides(net.fit.sides), ALIKE * noise);
+}
+
+/** One net for each answer: those that differ only by what is alike are one. */
+function merged(nets: readonly Candidate[], alike: Alikeness): Map<string, Placed> {
+  const least = evidence(best(nets)) - FAINT;
+  const byCode = new Map<string, Placed>();
+  for (const candidate of [...nets].sort((a, b) => evidence(b) - evidence(a))) {
+    if (evidence(candidate) < least || !isClosed(candidate)) continue;
+    const code = netCode(candidate.shell, labelsOf(candidate.shell, alike));
+    if (!byCode.has(code)) byCode.set(code, { shell: candidate.shell, candidate, turned: null });
+  }
+  return byCode;
+}
+
+/** Adds every net that turning caps makes of those that are there, and of those made so. */
+function withTwins(byCode: Map<string, Placed>, alike: Alikeness): Placed[] {
+  const queue = [...byCode.values()];
+  for (const from of queue) {
+    if (byCode.size > MOST_TWINS) break;
+    const { shell, candidate } = from;
+    const labels = labelsOf(shell, alike);
+    const tolerance = 1e-4 * shell.radius;
+    for (const twin of twinsOf(shell, labels, tolerance)) {
+      const code = netCode(twin.shell, labelsOf(twin.shell, alike));
+      if (byCode.has(code)) continue;
+      const own = fitted(candidate, twin.shell);
+      if (!own) continue;
+      const placed: Placed = {
+        shell: own.shell,
+        candidate: own,
+        turned: { from, steps: twin.steps, ring: twin.ring.sides.length },
+      };
+      byCode.set(code, placed);
+      queue.push(placed);
+    }
+  }
+  return queue;
+}
+
+function fitted(like: Candidate, shell: Shell): Candidate | null {
+  const { readings, fit: near } = like;
+  const fit = fitNet(readings, conditionsOf(shell, firstSides(readings.sides)), near.radius);
+  const laid = fit && layShell(shell, fit.sides, fit.radius);
+  if (!fit || !laid) return null;
+  const candidate = { ...like, shell: laid, fit };
+  return isClosed(candidate) ? candidate : null;
+}
+
+/** Whether every side of the laid shell has its fitted length. */
+function isClosed({ shell, fit }: Candidate): boolean {
+  for (let s = 0; s < sideCount(shell); s++) {
+    const side = s as SideId;
+    const kind = shell.kind[placeAt(shell, side)] as number;
+    const length = (fit.sides[kind] as readonly number[])[kindSide(shell, side)] as number;
+    if (Math.abs(sideLength(shell, side) - length) > CLOSED * shell.radius) return false;
+  }
+  return true;
+}
+
+function answer(
+  question: ShapeQuestion,
+  working: WorkingKinds,
+  stated: SideBelief,
+  nets: readonly Placed[],
+  alike: Alikeness,
+  complete: boolean,
+): Identification {
+  const { kinds } = working;
+  const familyOf = (id: string): number | undefined =>
+    alike.group[kinds.findIndex((kind) => kind.id === id)];
+  const cases = nets.map(({ shell, candidate }) => {
+    const misfits = misfitGroups(shell, alike.group, familyOf, question.groups);
+    const misfitCount = misfits.reduce((sum, group) => sum + group.count, 0);
+    return {
+      fit: candidate.fit,
+      places: placesOf(shell, kinds),
+      misfits,
+      misfitCount,
+      unused: candidate.unused,
+    };
+  });
+  const odds = probabilities(cases, kinds);
+  const listed = nets
+    .map((net, i) => ({ net, misfits: cases[i]?.misfits ?? [], probability: odds[i] as number }))
+    .filter(({ probability }) => probability >= LEAST_PROBABILITY)
+    .sort((a, b) => b.probability - a.probability);
+  const told = listed.map(({ net }) => ({
+    shell: net.shell,
+    turned: net.turned && {
+      ...net.turned,
+      of: listed.findIndex((other) => other.net === net.turned?.from),
+    },
+  }));
+  const nameOf = (family: number): string => namesOf(kinds, alike, family).join('/');
+  const apart = apartness(told, alike.group, nameOf);
+  const shapes = listed.map(
+    ({ net, misfits, probability }, i): Shape => ({
+      ...plainShape(net, working, stated, alike),
+      probability,
+      misfitGroups: misfits,
+      apart: apart[i] as string,
+    }),
+  );
+  return { shapes, reasons: [], settle: settling(told, alike.group, nameOf), complete };
+}
+
+function plainShape(
+  { shell, candidate }: Placed,
+  working: WorkingKinds,
+  stated: SideBelief,
+  alike: Alikeness,
+): Omit<Shape, 'probability' | 'misfitGroups' | 'apart'> {
+  const { kinds, source, offset } = working;
+  const { fit, readings } = candidate;
+  const idOf = (kind: number): string => (kinds[kind] as Kind).id;
+  const fittedSides: number[][] = [];
+  fit.sides.forEach((own, k) => {
+    fittedSides[source[k] as number] = own.map(
+      (_, i) => own[(i - (offset[k] as number) + own.length) % own.length] as number,
+    );
+  });
+  const misfits = fit.sides.flatMap((own, k) =>
+    own.map((length, i) => length - ((kinds[k] as Kind).sides[i] as number)),
+  );
+  const used = new Set(shell.kind);
+  return {
+    shell: toSource(shell, working),
+    radius: fit.radius,
+    radiusSd: fit.radiusSd,
+    closed: true,
+    fittedSides,
+    residual: Math.sqrt(misfits.reduce((sum, x) => sum + x * x, 0) / misfits.length),
+    subdivision: nameNet(shell, sideSd(fit)),
+    suspects: suspectsOf(readings, stated, fit).map(({ kind, side, measured, expected }) => ({
+      kind: idOf(kind),
+      side: (side + (offset[kind] as number)) % (kinds[kind] as Kind).sides.length,
+      measured,
+      expected,
+    })),
+    interchangeable: [...new Set(alike.group)]
+      .map((family) => namesOf(kinds, alike, family))
+      .filter((ids) => ids.length > 1),
+    freeTurns: kinds
+      .filter((kind, k) => alike.turns[k] && !isRegular(fit, k, kind))
+      .map((k) => k.id),
+    strangers: kinds.filter((_, k) => !used.has(k)).map((kind) => kind.id),
+  };
+}
+
+const namesOf = (kinds: readonly Kind[], alike: Alikeness, family: number): string[] =>
+  kinds.flatMap((kind, k) => (alike.group[k] === family ? [kind.id] : []));
+
+function placesOf(shell: Shell, kinds: readonly Kind[]): number[] {
+  const places = kinds.map(() => 0);
+  for (const kind of shell.kind) places[kind] = (places[kind] as number) + 1;
+  return places;
+}
+
+/** Root mean square deviation of a fitted side, metres. */
+const sideSd = (fit: NetFit): number =>
+  Math.sqrt(fit.variances.reduce((sum, v) => sum + v, 0) / fit.variances.length);
+
+/** Whether the net itself makes all sides of a kind one length. */
+const isRegular = (fit: NetFit, k: number, kind: Kind): boolean => {
+  const own = fit.sides[k] as readonly number[];
+  return own.every((length) => Math.abs(length - (own[0] as number)) < 1e-9 * kind.sides.length);
+};

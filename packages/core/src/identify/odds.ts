@@ -1,0 +1,62 @@
+// How probable each candidate is: its evidence from the sides, from the counts of the pile and
+// from the joined groups, against one another and against a net that was not found.
+
+import type { Kind } from '../pile/kind.ts';
+import type { NetFit } from './fit.ts';
+
+/** What speaks for or against one candidate. */
+export interface Case {
+  readonly fit: NetFit;
+  /** Kind → places of the whole net. */
+  readonly places: readonly number[];
+  /** Joined groups that occur nowhere in it, each as often as there are such groups. */
+  readonly misfitCount: number;
+  /** Kinds it has no place for. */
+  readonly unused: number;
+}
+
+/** Chance that a group's marks or order were written down wrong: common practice, no source. */
+const GROUP_SLIP = 0.01;
+/** A misread group counts at most this often: one careless day spoils many. */
+const MOST_SLIPS = 3;
+/** Standard deviation of ln (count / places): losses, spares, cut domes. */
+const COUNT_SPREAD = 0.35;
+/** A count further off than this many deviations has some reason of its own. */
+const COUNT_CAP = 3;
+/** Odds that the right net was not found although one that fits as it should was. */
+const UNFOUND = 1e-3;
+/** Odds against a net for every kind that it leaves unused. */
+const UNUSED = Math.log(50);
+
+/** The probability of each case; with that of a net not found they add up to 1. */
+export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): number[] {
+  const weights = cases.map((one) => weightOf(one, kinds));
+  const best = Math.max(...weights);
+  const at = cases[weights.indexOf(best)] as Case;
+  const excess = Math.max(
+    0,
+    at.fit.chi2 - at.fit.conditions - 2 * Math.sqrt(2 * at.fit.conditions),
+  );
+  const unfound = UNFOUND * Math.exp(excess / 2 + at.unused * UNUSED);
+  const odds = weights.map((weight) => Math.exp(weight - best));
+  const total = odds.reduce((sum, x) => sum + x, unfound);
+  return odds.map((x) => x / total);
+}
+
+function weightOf(one: Case, kinds: readonly Kind[]): number {
+  const groups = Math.min(one.misfitCount, MOST_SLIPS) * Math.log(GROUP_SLIP);
+  return one.fit.evidence + countWeight(one.places, kinds) + groups - one.unused * UNUSED;
+}
+
+/** Log likelihood of the counts: each near its number of places, give or take. */
+function countWeight(places: readonly number[], kinds: readonly Kind[]): number {
+  let weight = 0;
+  kinds.forEach((kind, k) => {
+    const count = kind.good + kind.repair + kind.scrap;
+    const need = places[k] as number;
+    if (!kind.counted || need === 0) return;
+    const off = Math.log(Math.max(count, 0.5) / need) / COUNT_SPREAD;
+    weight -= Math.min(off ** 2, COUNT_CAP ** 2) / 2;
+  });
+  return weight;
+}
