@@ -30,6 +30,13 @@ const MASSES: Units<MassUnit> = {
   oz: { names: ['oz', 'ounce', 'ounces'], size: [45359237, 1600000000] },
 };
 
+/** The unit of mass that a word stands for (`kg`, `lbs` …), or null. */
+export function massUnit(word: string): MassUnit | null {
+  const plain = word.trim().toLowerCase().replace(/\.$/, '');
+  const keys = Object.keys(MASSES) as MassUnit[];
+  return keys.find((key) => MASSES[key].names.includes(plain)) ?? null;
+}
+
 const FORCES: Units<ForceUnit> = {
   N: { names: ['N', 'n', 'newton', 'newtons'], size: [1, 1] },
   daN: { names: ['daN', 'dan'], size: [10, 1] },

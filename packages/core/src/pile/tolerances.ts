@@ -1,4 +1,67 @@
-// Every threshold of the pile, by meaning, with its unit and reason.
+// Every threshold of the pile, by meaning, with its unit and reason. Those in standard deviations
+// scale with the reading noise.
 
 /** Range of a panel's side, metres: outside it a slip of unit is far likelier than a panel. */
 export const SIDE_LENGTHS = { min: 0.05, max: 12 } as const;
+
+/** Chance that one side of a reading is a blunder (wrong inch, swapped digits) rather than noise:
+ * common practice, no source. */
+export const BLUNDER_CHANCE = 0.01;
+
+/** Density of a blundered side, per metre: anywhere within about a metre. */
+export const BLUNDER_DENSITY = 1;
+
+/** Readings nearer than this in every side are looked at together, in standard deviations of one
+ * reading: the difference of two readings of one side stays below it save once in 10⁵. */
+export const NEIGHBOUR_Z = 6.4;
+
+/** Least gain in log likelihood for which one kind is split into two. 7.5 for a triangle of few
+ * readings is about one false split in a thousand; with more readings the BIC asks for more. */
+export const LEAST_SPLIT_GAIN = 7.5;
+
+/** One or two odd panels are a kind of their own only if that beats a blundered side in each by
+ * this many more blunders: one side off is a blunder, two sides off, a second reading of the same
+ * panel that agrees, or a third panel alike, make a kind. */
+export const NEW_KIND_BLUNDERS = 1.4;
+
+/** A side further from its kind than this, in standard deviations of the difference, is a suspect:
+ * 1 in 60 000 by noise. */
+export const SUSPECT_Z = 4.3;
+
+/** Two kinds closer than this, as the normal deviate of their chi-square, may be one. */
+export const MAYBE_ONE_Z = 3;
+
+/** Spread of a kind beyond this, as the normal deviate of its chi-square, may be two kinds. */
+export const MAYBE_TWO_Z = 4;
+
+/** Below this probability a panel's kind is not settled. */
+export const SETTLED_PROBABILITY = 0.9;
+
+/** From this probability a panel counts as evidence that its mark covers a kind. */
+export const MARK_EVIDENCE_PROBABILITY = 0.99;
+
+/** Most that a mark may weigh against the tape: odds of 4 to 1. */
+export const MARK_LOG_ODDS = Math.log(4);
+
+/** A tape's own error, that no number of readings removes, metres: common practice, no source. */
+export const SIDE_SD_FLOOR = 0.0001;
+
+/** A person's bias is applied when it exceeds this many of its standard deviations. */
+export const BIAS_Z = 3;
+
+/** Repeated readings must hold this many degrees of freedom to judge the stated noise by. */
+export const NOISE_DOF = 12;
+
+/** Stated noise is overruled when repeats exceed it by this many standard deviations. */
+export const NOISE_Z = 3;
+
+/** What one more free side must gain in log likelihood before sides that could be equal are taken
+ * to differ: 2.4 standard deviations for one reading; with many readings the BIC asks for more. */
+export const FREE_SIDE_GAIN = 3;
+
+/** Two sides meet in a seam when they differ by no more than this many standard deviations; wide,
+ * as it only rules out what cannot be. */
+export const SEAM_Z = 6;
+
+/** A kind with less than this share of the panels that carry a mark has it by mistake: a stray. */
+export const STRAY_MARK_SHARE = 0.1;

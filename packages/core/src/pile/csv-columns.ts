@@ -1,0 +1,136 @@
+// What the columns of a pile's spreadsheet are: known by their header, in any order and case, with
+// or without a unit: `tag`, `Side 2`, `side1 mm`, `side_3 (in)`, `mass [kg]`.
+
+import type { Fault, Read } from '../measure/fault.ts';
+import { type LengthUnit, lengthUnit } from '../measure/length.ts';
+import { type MassUnit, massUnit } from '../measure/units.ts';
+import { MAX_SIDES } from './schema.ts';
+
+/** A column that stands once. */
+export type PlainColumn = 'tag' | 'by' | 'mark' | 'count' | 'seen from' | 'condition' | 'note';
+
+/** Column numbers from 0; absent ones are not in the maps. */
+export interface Columns {
+  readonly plain: ReadonlyMap<PlainColumn, number>;
+  readonly mass: { readonly at: number; readonly unit: MassUnit | null } | null;
+  /** Side number less 1 → its column and unit. */
+  readonly sides: readonly { readonly at: number; readonly unit: LengthUnit | null }[];
+  /** Side number less 1 → its column of holes, or null. */
+  readonly holes: readonly (number | null)[];
+}
+
+const PLAIN: readonly PlainColumn[] = [
+  'tag',
+  'by',
+  'mark',
+  'count',
+  'seen from',
+  'condition',
+  'note',
+];
+const ALLOWED =
+  'tag, by, mark, count, side1, side2, side3 …, holes1 …, seen from, condition, mass, note; a unit may follow side and mass';
+
+/** The columns of a header row, or every fault of it. */
+export function readColumns(header: readonly string[]): Read<Columns> {
+  const found: Found = { plain: new Map(), mass: null, sides: new Map(), holes: new Map() };
+  const faults: Fault[] = [];
+  header.forEach((cell, at) => {
+    const expected = takeColumn(found, cell, at);
+    if (expected !== null)
+      faults.push({ path: `column ${at + 1}`, found: JSON.stringify(cell), expected });
+  });
+  const count = Math.max(3, ...found.sides.keys(), ...found.holes.keys());
+  const numbers = [...Array(count).keys()].map((n) => n + 1);
+  for (const n of numbers)
+    if (!found.sides.has(n))
+      faults.push({
+        path: 'header',
+        found: `no column side${n}`,
+        expected: `side1 to side${count}`,
+      });
+  if (faults.length > 0) return { ok: false, faults };
+  return {
+    ok: true,
+    value: {
+      plain: found.plain,
+      mass: found.mass,
+      sides: numbers.map((n) => found.sides.get(n) as { at: number; unit: LengthUnit | null }),
+      holes: numbers.map((n) => found.holes.get(n) ?? null),
+    },
+  };
+}
+
+/** The columns met so far; the only thing that is written to. */
+interface Found {
+  readonly plain: Map<PlainColumn, number>;
+  mass: Columns['mass'];
+  readonly sides: Map<number, { at: number; unit: LengthUnit | null }>;
+  readonly holes: Map<number, number>;
+}
+
+/** Adds one column to those found; what was expected instead, or null. */
+function takeColumn(found: Found, cell: string, at: number): string | null {
+  const column = columnOf(cell);
+  if (column === null) return cell === '' ? 'a name for the column' : `one of ${ALLOWED}`;
+  if (column.name === 'side' || column.name === 'holes') return takeNumbered(found, column, at);
+  if (column.name === 'mass') {
+    const unit = column.unit === '' ? null : massUnit(column.unit);
+    if (found.mass) return 'mass only once';
+    if (column.unit !== '' && unit === null) return 'a unit that is one of kg, g, t, lb, oz';
+    found.mass = { at, unit };
+    return null;
+  }
+  if (found.plain.has(column.name)) return `${column.name} only once`;
+  found.plain.set(column.name, at);
+  return null;
+}
+
+function takeNumbered(found: Found, column: Numbered, at: number): string | null {
+  const { name, number, unit } = column;
+  if (found[name === 'side' ? 'sides' : 'holes'].has(number)) return `${name}${number} only once`;
+  if (number < 1 || number > MAX_SIDES) return `a side from 1 to ${MAX_SIDES}`;
+  if (name === 'holes') {
+    if (unit !== '') return 'no unit for a number of holes';
+    found.holes.set(number, at);
+    return null;
+  }
+  const known = unit === '' ? null : lengthUnit(unit);
+  if (unit !== '' && known === null) return 'a unit that is one of mm, cm, m, in, ft';
+  found.sides.set(number, { at, unit: known });
+  return null;
+}
+
+type Column =
+  | { readonly name: PlainColumn }
+  | { readonly name: 'mass'; readonly unit: string }
+  | Numbered;
+
+interface Numbered {
+  readonly name: 'side' | 'holes';
+  readonly number: number;
+  readonly unit: string;
+}
+
+function columnOf(cell: string): Column | null {
+  const words = cell
+    .toLowerCase()
+    .replace(/[_\s]+/g, ' ')
+    .trim();
+  const name = PLAIN.find((plain) => plain.replace(' ', '') === words.replace(/ /g, ''));
+  if (name) return { name };
+  const numbered = /^(side|holes) ?(\d{1,3})(.*)$/.exec(words);
+  const unit = (rest: string): string =>
+    rest
+      .replace(/^[\s,/:]+|[()[\]]/g, '')
+      .replace(/^in /, '')
+      .trim();
+  if (numbered)
+    return {
+      name: numbered[1] as 'side' | 'holes',
+      number: Number(numbered[2]),
+      unit: unit(numbered[3] as string),
+    };
+  const mass = /^mass\b(.*)$/.exec(words);
+  return mass ? { name: 'mass', unit: unit(mass[1] as string) } : null;
+}
