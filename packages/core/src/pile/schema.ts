@@ -80,15 +80,28 @@ export const groupRow = z.strictObject({
 
 /** One lot of hardware. `count` in pieces, rolls or cartridges; `length` of a bolt or a roll. */
 export const hardwareRow = z.strictObject({
-  item: z.enum(['bolt', 'nut', 'washer', 'plate', 'tape', 'sealant', 'anchor', 'other']),
+  item: z.enum([
+    'bolt',
+    'nut',
+    'lock nut',
+    'washer',
+    'plate',
+    'tape',
+    'sealant',
+    'anchor',
+    'other',
+  ]),
   thread: name.optional(),
   length: z.number().positive().max(200).optional(),
   width: z.number().positive().max(5).optional(),
   grade: name.optional(),
   count: wholeCount,
-  state: z.enum(['new', 'used', 'unknown']).default('unknown'),
+  state: z.enum(['new', 'used', 'rusted', 'unknown']).default('unknown'),
   price: z.number().min(0).max(1e6).optional(),
   pack: wholeCount.min(1).optional(),
+  /** Of a hub plate: its corners, and whether it is one of the rim. */
+  corners: wholeCount.min(2).max(20).optional(),
+  rim: z.boolean().optional(),
   note,
 });
 

@@ -1,7 +1,9 @@
 // The project file: one JSON object, versioned, joined from the sections that each folder owns.
 
 import { z } from 'zod';
+import { placesSection } from '../arrange/schema.ts';
 import { pileSection } from '../pile/schema.ts';
+import { takeoffSection } from '../takeoff/schema.ts';
 
 /** The version of the project file that this code writes. */
 export const PROJECT_VERSION = 1;
@@ -12,6 +14,8 @@ export const projectSchema = z.strictObject({
   title: z.string().max(200).default(''),
   notes: z.string().max(100_000).optional(),
   pile: pileSection,
+  takeoff: takeoffSection.optional(),
+  places: placesSection.optional(),
 });
 
 /** A project as read, with its defaults filled in. */

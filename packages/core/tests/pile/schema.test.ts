@@ -162,7 +162,7 @@ describe('every fault of a pile names its place, what was found and what is allo
     [
       'an unknown item',
       { hardware: [{ item: 'bolts', count: 3 }] },
-      'pile.hardware[0].item: found "bolts", expected one of bolt, nut, washer, plate, tape, sealant, anchor, other',
+      'pile.hardware[0].item: found "bolts", expected one of bolt, nut, lock nut, washer, plate, tape, sealant, anchor, other',
     ],
     [
       'uncounted hardware',
