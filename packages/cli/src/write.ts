@@ -2,7 +2,7 @@
 // their place and renamed when the last of them is on the disk.
 
 import { mkdir, mkdtemp, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { badInput } from './ending.ts';
 
 /** A file to write: its name in the folder, and its text. */
@@ -21,17 +21,23 @@ export async function writeAll(folder: string, files: readonly OutFile[]): Promi
     for (const file of files) await writeFile(join(staging, file.name), file.text);
     for (const file of files) await refuseFolder(join(folder, file.name));
     for (const file of files) await rename(join(staging, file.name), join(folder, file.name));
+    await rm(staging, { recursive: true });
   } catch (error) {
+    const ours = made ?? staging;
+    if (ours !== null) await rm(ours, { recursive: true, force: true });
     throw unwritable(folder, error);
-  } finally {
-    if (staging !== null) await rm(staging, { recursive: true, force: true });
-    else if (made !== undefined) await rm(made, { recursive: true, force: true });
   }
 }
 
+/** Makes the folder and what is missing above it; the topmost that was made. Not Node's own
+ * recursive way, which never ends where the system says that a parent is missing, as in /proc. */
 async function makeFolder(folder: string): Promise<string | undefined> {
   try {
-    return await mkdir(folder, { recursive: true });
+    const missing: string[] = [];
+    for (let at = resolve(folder); !(await stat(at).catch(() => null)); at = dirname(at))
+      missing.unshift(at);
+    for (const path of missing) await mkdir(path);
+    return missing[0];
   } catch (error) {
     throw unwritable(folder, error);
   }
@@ -46,7 +52,7 @@ async function refuseFolder(path: string): Promise<void> {
 
 const meanings: Readonly<Record<string, string>> = {
   EEXIST: 'is a file; expected a folder to write to',
-  ENOTDIR: 'part of the path is a file, not a folder',
+  ENOTDIR: 'is a file or lies under one; expected a folder to write to',
   EACCES: 'may not be written to (permission denied)',
   EPERM: 'may not be written to (permission denied)',
   EROFS: 'is read-only',

@@ -28,7 +28,8 @@ describe.each(commands)('shellraise %s', (command) => {
     ]);
     expect(metric.out).toMatch(/\d mm|\d m\b/);
     expect(inch.out).toMatch(/\d"/);
-    expect(inch.out).not.toMatch(/\d mm\b/);
+    // Apart from the warning of mixed threads, whose source is in millimetres.
+    expect(inch.out.replace(/\d mm apart/g, '')).not.toMatch(/\d mm\b/);
   });
 
   it('has help with an example', async () => {
@@ -45,7 +46,10 @@ describe('shellraise shape', () => {
     );
     const json = await run(['shape', file, '--json']);
     expect(json.code).toBe(1);
-    expect(JSON.parse(json.out)).toMatchObject({ shapes: [], reasons: [expect.any(String)] });
+    expect(JSON.parse(json.out)).toMatchObject({
+      shapes: [],
+      reasons: expect.arrayContaining([expect.any(String)]),
+    });
     const text = await run(['shape', file]);
     expect(text.code).toBe(1);
     expect(text.out).toMatch(/close into no shell/);

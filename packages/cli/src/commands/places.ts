@@ -135,11 +135,10 @@ const crownText = ({ at, kinds }: WayUp): string => `${at} of ${kinds.join(' ')}
 const lacks = (one: Arrangement): string =>
   one.stock
     .filter((row) => row.short > 0)
-    .map((row) => `${row.short} of ${row.kinds.join('/')}${mend(row)}`)
+    .map((row) => `kind ${row.kinds.join('/')}: ${row.short}${mend(row)}`)
     .join(', ');
 
-const mend = (row: StockRow): string =>
-  row.mendable > 0 ? ` (${row.mendable} could be mended)` : '';
+const mend = (row: StockRow): string => (row.mendable > 0 ? ` (mend ${row.mendable})` : '');
 
 function describe({ arrangement, way, shape }: Chosen, lengths: Lengths): string {
   const { cut, courses, openSides } = arrangement;
