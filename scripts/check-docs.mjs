@@ -1,10 +1,11 @@
 // Every export of core has a doc comment, and every exported function under loads/ names its
-// source: a line of its doc begins with "Source:".
+// source: a line of its doc begins with "Source:". The checkout, or the folder given.
 
 import { join, relative, sep } from 'node:path';
 import ts from 'typescript';
-import { root } from './run.mjs';
+import { root as checkout } from './run.mjs';
 
+const root = process.argv[2] ?? checkout;
 const src = join(root, 'packages', 'core', 'src');
 const faults = checkAll();
 for (const fault of faults) console.error(fault);

@@ -1,13 +1,15 @@
 // Holds the sources to the architecture: the folder order inside core, what each package may
-// import, and one index.ts per package that names its exports one by one.
+// import, and one index.ts per package that names its exports one by one. The checkout, or the
+// folder given.
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import ts from 'typescript';
 import { layers } from './layers.mjs';
-import { root } from './run.mjs';
+import { root as checkout } from './run.mjs';
 
+const root = process.argv[2] ?? checkout;
 const builtins = new Set(builtinModules.flatMap((name) => [name, `node:${name}`]));
 const faults = ['core', 'cli'].flatMap(checkPackage);
 for (const fault of faults) console.error(fault);

@@ -1,0 +1,98 @@
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { folder, root } from './run.ts';
+
+/** A checkout of these files; what a package needs and the test does not name is filled in. */
+function checkout(files: Readonly<Record<string, string>>): string {
+  const path = folder();
+  const all = {
+    'packages/core/package.json': '{ "dependencies": { "zod": "4" } }',
+    'packages/cli/package.json': '{ "dependencies": { "commander": "14" } }',
+    'packages/core/src/index.ts': '',
+    'packages/cli/src/main.ts': '',
+    ...files,
+  };
+  for (const [name, text] of Object.entries(all)) {
+    mkdirSync(dirname(join(path, name)), { recursive: true });
+    writeFileSync(join(path, name), text);
+  }
+  return path;
+}
+
+function check(script: string, files: Readonly<Record<string, string>>) {
+  const args = [join(root, 'scripts', script), checkout(files)];
+  const { status, stderr } = spawnSync(process.execPath, args, { encoding: 'utf8' });
+  return { code: status, said: stderr };
+}
+
+const core = 'packages/core/src';
+
+type Case = readonly [name: string, text: string, words: string];
+
+/** Checks all cases in one checkout, so that the compiler is loaded once. */
+function refuses(script: string, cases: readonly Case[]): void {
+  const { code, said } = check(script, Object.fromEntries(cases));
+  const lines = said.split('\n');
+  for (const [name, , words] of cases)
+    expect(
+      lines.filter((line) => line.startsWith(name) && line.includes(words)),
+      `${name}: ${words}`,
+    ).toHaveLength(1);
+  expect(code).toBe(1);
+}
+
+describe('the layer check', () => {
+  it('lets a folder import from those above it', () => {
+    const files = { [`${core}/shell/a.ts`]: "import { b } from '../math/b.ts';" };
+    expect(check('check-layers.mjs', files)).toEqual({ code: 0, said: '' });
+  });
+
+  it('refuses all that breaks the architecture, each with its file', () => {
+    refuses('check-layers.mjs', [
+      [`${core}/math/a.ts`, "import { b } from '../shell/b.ts';", 'math imports from shell'],
+      [`${core}/extras/b.ts`, "import { b } from '../math/b.ts';", 'no layer of core'],
+      [`${core}/math/c.ts`, "import { b } from '../extras/b.ts';", 'no layer of core'],
+      [`${core}/d.ts`, 'export const a = 1;', 'beside the layers'],
+      [`${core}/math/e.ts`, "import { readFileSync } from 'node:fs';", 'core runs without Node'],
+      [`${core}/math/f.ts`, "import three from 'three';", 'does not list'],
+      [`${core}/math/g.ts`, "import { c } from '../../../cli/src/c.ts';", 'outside its package'],
+      [`${core}/index.ts`, "export * from './math/a.ts';", 'one by one'],
+      [`${core}/math/index.ts`, '', 'second index.ts'],
+      [`${core}/math/h.ts`, 'export default 1;', 'default export'],
+      ['packages/cli/src/i.ts', "import '@shellraise/core/dist/x.js';", 'itself is public'],
+      ['packages/cli/src/j.ts', "import { x } from '../../core/src/x.ts';", 'outside its package'],
+      ['packages/cli/src/k.ts', "await import('fs');", 'write node:fs'],
+    ]);
+  });
+});
+
+describe('the doc check', () => {
+  it('lets pass what has a doc, and loads that name their source', () => {
+    const files = {
+      [`${core}/math/a.ts`]: '/** One. */\nexport const one = 1;\nconst two = 2;\nvoid two;',
+      [`${core}/loads/a.ts`]:
+        '/** Pressure.\n * Source: EN 1991-1-4, 4.5. */\nexport function q() {}',
+    };
+    expect(check('check-docs.mjs', files)).toEqual({ code: 0, said: '' });
+  });
+
+  it('refuses exports without a doc, and loads without a source', () => {
+    refuses('check-docs.mjs', [
+      [`${core}/math/a.ts`, 'export const one = 1;', 'one has no doc'],
+      [`${core}/math/b.ts`, '/** */\nexport function one() {}', 'one has no doc'],
+      [`${core}/math/c.ts`, '// One.\nexport interface One {}', 'One has no doc'],
+      [
+        `${core}/loads/d.ts`,
+        '/** Pressure. */\nexport function q() {}',
+        'q does not name its source',
+      ],
+      [
+        `${core}/loads/e.ts`,
+        '/** Pressure. */\nexport const q = () => 1;',
+        'does not name its source',
+      ],
+    ]);
+  });
+});
