@@ -3,7 +3,6 @@
 // another, and a panel whose sides are alike under a turn may be turned. Nets that differ in no
 // more than that are one answer.
 
-import { codeFrom, compareCodes } from '../shell/canonical.ts';
 import type { SideId } from '../shell/ids.ts';
 import { kindSide, placeAt, type Shell, sideCount } from '../shell/shell.ts';
 
@@ -57,32 +56,6 @@ export function labelsOf(shell: Shell, alike: Alikeness): Int32Array {
     labels[s] = alike.label[(alike.first[kind] as number) + kindSide(shell, s as SideId)] as number;
   }
   return labels;
-}
-
-/** A text that two shells share exactly where they are one answer. */
-export function netCode(shell: Shell, labels: Int32Array): string {
-  let best: Int32Array | null = null;
-  for (const side of rarestSides(labels)) {
-    const code = codeFrom(shell, labels, side);
-    if (!best || compareCodes(code, best) < 0) best = code;
-  }
-  return best ? best.join() : '';
-}
-
-/** The sides with the label that the fewest sides have, the lowest label on a tie. */
-function rarestSides(labels: Int32Array): SideId[] {
-  const counts = new Map<number, number>();
-  for (const label of labels) counts.set(label, (counts.get(label) ?? 0) + 1);
-  let rarest = -1;
-  for (const [label, count] of counts) {
-    const least = counts.get(rarest) ?? Number.POSITIVE_INFINITY;
-    if (count < least || (count === least && label < rarest)) rarest = label;
-  }
-  const sides: SideId[] = [];
-  labels.forEach((label, s) => {
-    if (label === rarest) sides.push(s as SideId);
-  });
-  return sides;
 }
 
 function classesByGap(sides: readonly (readonly number[])[], noise: number): number[][] {

@@ -6,7 +6,7 @@ import { sideLength } from '../shell/geometry.ts';
 import type { SideId } from '../shell/ids.ts';
 import type { Shell } from '../shell/shell.ts';
 import { kindSide, placeAt, sideCount } from '../shell/shell.ts';
-import { type Alikeness, alikeness, labelsOf, netCode } from './alike.ts';
+import { type Alikeness, alikeness, labelsOf } from './alike.ts';
 import { type Candidate, candidatesFor } from './candidates.ts';
 import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
@@ -14,6 +14,7 @@ import { conditionsOf, fitNet, type NetFit } from './fit.ts';
 import { misfitGroups } from './groups.ts';
 import { layShell } from './lay.ts';
 import { nameNet } from './name-net.ts';
+import { netCode } from './net-code.ts';
 import { probabilities } from './odds.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
 import { type SideBelief, sideBelief } from './side-belief.ts';
@@ -57,8 +58,10 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
       complete: found.complete,
     };
   progress('fit', found.deepest, 1);
-  const alike = alikenessOf(working, best(found.nets));
-  const nets = withTwins(merged(found.nets, alike), alike);
+  const noise = noiseOf(working.kinds);
+  const { sides } = best(found.nets).fit;
+  const alike = alikeness(sides, firstSides(sides), noise);
+  const nets = withTwins(merged(found.nets, alike), alike, noise);
   return answer(question, working, readings, nets, alike, found.complete);
 }
 
@@ -66,17 +69,22 @@ interface Placed {
   readonly shell: Shell;
   readonly candidate: Candidate;
   readonly turned: { readonly from: Placed; readonly steps: number; readonly ring: number } | null;
+  /** Natural logarithm, level with its twins' where their readings are as good. */
+  evidence: number;
 }
+
+/** Twins whose evidence differs by less than this close equally well, and count as level. */
+const LEVEL = 3;
 
 const evidence = (net: Candidate): number => net.fit.evidence;
 
 const best = (nets: readonly Candidate[]): Candidate =>
   nets.reduce((top, net) => (evidence(net) > evidence(top) ? net : top));
 
-function alikenessOf(working: WorkingKinds, net: Candidate): Alikeness {
-  const sds = working.kinds.flatMap((kind) => kind.sideSds);
-  const noise = Math.sqrt(sds.reduce((sum, sd) => sum + sd * sd, 0) / sds.length);
-  return alikeness(net.fit.sides, firstSides(net.fit.sides), ALIKE * noise);
+/** What the readings of a side can't tell apart, metres. */
+function noiseOf(kinds: readonly Kind[]): number {
+  const sds = kinds.flatMap((kind) => kind.sideSds);
+  return ALIKE * Math.sqrt(sds.reduce((sum, sd) => sum + sd * sd, 0) / sds.length);
 }
 
 /** One net for each answer: those that differ only by what is alike are one. */
@@ -85,35 +93,55 @@ function merged(nets: readonly Candidate[], alike: Alikeness): Map<string, Place
   const byCode = new Map<string, Placed>();
   for (const candidate of [...nets].sort((a, b) => evidence(b) - evidence(a))) {
     if (evidence(candidate) < least || !isClosed(candidate)) continue;
-    const code = netCode(candidate.shell, labelsOf(candidate.shell, alike));
-    if (!byCode.has(code)) byCode.set(code, { shell: candidate.shell, candidate, turned: null });
+    const { code } = netCode(candidate.shell, labelsOf(candidate.shell, alike));
+    if (!byCode.has(code))
+      byCode.set(code, {
+        shell: candidate.shell,
+        candidate,
+        turned: null,
+        evidence: evidence(candidate),
+      });
   }
   return byCode;
 }
 
 /** Adds every net that turning caps makes of those that are there, and of those made so. */
-function withTwins(byCode: Map<string, Placed>, alike: Alikeness): Placed[] {
+function withTwins(byCode: Map<string, Placed>, alike: Alikeness, noise: number): Placed[] {
   const queue = [...byCode.values()];
+  const refused = new Set<string>();
   for (const from of queue) {
     if (byCode.size > MOST_TWINS) break;
     const { shell, candidate } = from;
     const labels = labelsOf(shell, alike);
-    const tolerance = 1e-4 * shell.radius;
-    for (const twin of twinsOf(shell, labels, tolerance)) {
-      const code = netCode(twin.shell, labelsOf(twin.shell, alike));
-      if (byCode.has(code)) continue;
+    const tolerance = Math.max(1e-6 * shell.radius, noise);
+    const { leader } = netCode(shell, labels);
+    for (const twin of twinsOf(shell, labels, leader, tolerance)) {
+      const { code } = netCode(twin.shell, labelsOf(twin.shell, alike));
+      if (byCode.has(code) || refused.has(code)) continue;
       const own = fitted(candidate, twin.shell);
-      if (!own) continue;
+      if (!own || evidence(own) < from.evidence - FAINT) {
+        refused.add(code);
+        continue;
+      }
       const placed: Placed = {
         shell: own.shell,
         candidate: own,
         turned: { from, steps: twin.steps, ring: twin.ring.sides.length },
+        evidence: evidence(own),
       };
       byCode.set(code, placed);
       queue.push(placed);
+      level(from, placed);
     }
   }
   return queue;
+}
+
+/** A twin asks for lengths to be equal that the net it came from left free. Where the readings bear
+ * that out, they bear it out for both. */
+function level(from: Placed, twin: Placed): void {
+  if (twin.evidence > from.evidence) from.evidence = twin.evidence;
+  else if (from.evidence - twin.evidence < LEVEL) twin.evidence = from.evidence;
 }
 
 function fitted(like: Candidate, shell: Shell): Candidate | null {
@@ -147,11 +175,13 @@ function answer(
   const { kinds } = working;
   const familyOf = (id: string): number | undefined =>
     alike.group[kinds.findIndex((kind) => kind.id === id)];
-  const cases = nets.map(({ shell, candidate }) => {
+  const cases = nets.map((net) => {
+    const { shell, candidate } = net;
     const misfits = misfitGroups(shell, alike.group, familyOf, question.groups);
     const misfitCount = misfits.reduce((sum, group) => sum + group.count, 0);
     return {
       fit: candidate.fit,
+      evidence: net.evidence,
       places: placesOf(shell, kinds),
       misfits,
       misfitCount,

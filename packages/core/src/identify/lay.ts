@@ -1,7 +1,7 @@
 // Lays a net whose topology is known on its sphere: the first place anywhere, every other against
 // a seam of one that lies already.
 
-import { pointAt, type Vec3 } from '../math/vector.ts';
+import { add, dot, normalize, pointAt, scale, subtract, type Vec3 } from '../math/vector.ts';
 import type { PlaceId, SideId } from '../shell/ids.ts';
 import {
   hubAt,
@@ -13,6 +13,7 @@ import {
   type Shell,
   sidesOf,
 } from '../shell/shell.ts';
+import { chordToArc } from '../sphere/chord.ts';
 import { placeCorners } from '../sphere/place.ts';
 
 /** The shell laid anew with these sides (kind → lengths) and radius, metres; null where a panel
@@ -49,6 +50,9 @@ export function layShell(
     return true;
   };
   const [start] = sidesOf(shell, 0 as PlaceId) as [SideId];
+  const length = (sides[shell.kind[0] as number] as readonly number[])[kindSide(shell, start)];
+  const [from, to] = [hubAt(shell, start), hubAt(shell, nextSide(shell, start))];
+  hubs.set(alongArc(pointAt(hubs, from), pointAt(hubs, to), length as number, radius), 3 * to);
   if (!lay(start)) return null;
   for (let i = 0; i < queue.length; i++) {
     const mate = mateOf(shell, queue[i] as SideId);
@@ -61,4 +65,12 @@ function roundFrom(shell: Shell, entry: SideId): SideId[] {
   const round: SideId[] = [entry];
   for (let s = nextSide(shell, entry); s !== entry; s = nextSide(shell, s)) round.push(s);
   return round;
+}
+
+/** The point on the sphere from `from` towards `to`, a chord away. */
+function alongArc(from: Vec3, to: Vec3, chord: number, radius: number): Vec3 {
+  const up = normalize(from);
+  const along = normalize(subtract(to, scale(up, dot(up, to))));
+  const arc = chordToArc(chord, radius);
+  return add(scale(up, radius * Math.cos(arc)), scale(along, radius * Math.sin(arc)));
 }

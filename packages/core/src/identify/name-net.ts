@@ -73,14 +73,13 @@ function leadsToOdd(shell: Shell, isOdd: Uint8Array, start: SideId, b: number, c
   return isOdd[hubAt(shell, nextSide(shell, side))] === 1;
 }
 
-/** Where a side leads to a hub of six: the side opposite, straight on. */
-const straightOn = (shell: Shell, side: SideId): SideId => {
-  const left = nextSide(shell, side);
-  return clockwise(shell, left);
-};
+/** Where a side leads to a hub of six: the side straight on. */
+const straightOn = (shell: Shell, side: SideId): SideId =>
+  clockwise(shell, leftOfStraight(shell, side));
 
-/** The side 60° to the left of straight on. */
-const leftOfStraight = (shell: Shell, side: SideId): SideId => nextSide(shell, side);
+/** The side 60° to the left of straight on; the next of the same place turns back, by 120°. */
+const leftOfStraight = (shell: Shell, side: SideId): SideId =>
+  clockwise(shell, nextSide(shell, side));
 
 /** The side that starts at the same hub, one to the right. */
 const clockwise = (shell: Shell, side: SideId): SideId =>

@@ -7,6 +7,8 @@ import type { NetFit } from './fit.ts';
 /** What speaks for or against one candidate. */
 export interface Case {
   readonly fit: NetFit;
+  /** Natural logarithm of the evidence from the sides. */
+  readonly evidence: number;
   /** Kind → places of the whole net. */
   readonly places: readonly number[];
   /** Joined groups that occur nowhere in it, each as often as there are such groups. */
@@ -45,7 +47,7 @@ export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): n
 
 function weightOf(one: Case, kinds: readonly Kind[]): number {
   const groups = Math.min(one.misfitCount, MOST_SLIPS) * Math.log(GROUP_SLIP);
-  return one.fit.evidence + countWeight(one.places, kinds) + groups - one.unused * UNUSED;
+  return one.evidence + countWeight(one.places, kinds) + groups - one.unused * UNUSED;
 }
 
 /** Log likelihood of the counts: each near its number of places, give or take. */

@@ -4,11 +4,13 @@
 // of even class I nets is such a ring, and so is the rim of a cupola.
 
 import {
+  add,
   cross,
   dot,
   normalize,
   pointAt,
   rotateAbout,
+  scale,
   subtract,
   type Vec3,
 } from '../math/vector.ts';
@@ -45,13 +47,13 @@ export interface Twin {
   readonly steps: number;
 }
 
-/** All rings of seams that lie in a plane within `tolerance` metres and have more than one place
- * on either side. */
-export function flatRings(shell: Shell, tolerance: number): FlatRing[] {
+/** All rings of seams that pass a side of `starts`, lie in a plane within `tolerance` metres and have
+ * more than one place on either side. */
+export function flatRings(shell: Shell, starts: Iterable<number>, tolerance: number): FlatRing[] {
   const rings: FlatRing[] = [];
   const seen = new Set<number>();
   const key = (a: SideId, b: SideId): number => a * sideCount(shell) + b;
-  for (let s = 0; s < sideCount(shell); s++) {
+  for (const s of starts) {
     for (const next of sidesFrom(shell, nextSide(shell, s as SideId))) {
       if (next === mateOf(shell, s as SideId) || seen.has(key(s as SideId, next))) continue;
       const loop = followPlane(shell, s as SideId, next, tolerance);
@@ -69,11 +71,17 @@ export function flatRings(shell: Shell, tolerance: number): FlatRing[] {
 }
 
 /** Every twin that turning one cap by some steps makes, where the ring's lengths repeat within
- * `tolerance` metres and the turned cap is not the cap again. `labels`: side → label that says
- * which panels may stand for one another (see alike.ts). */
-export function twinsOf(shell: Shell, labels: ArrayLike<number>, tolerance: number): Twin[] {
+ * `tolerance` metres and the turned cap is not the cap again; of rings that a rotation of the net
+ * lays on each other, some are passed over. `labels`: side → label that says which panels may stand
+ * for one another (alike.ts); `leader`: side → lowest side that sees the same net (net-code.ts). */
+export function twinsOf(
+  shell: Shell,
+  labels: ArrayLike<number>,
+  leader: Int32Array,
+  tolerance: number,
+): Twin[] {
   const twins: Twin[] = [];
-  for (const ring of flatRings(shell, tolerance))
+  for (const ring of flatRings(shell, new Set(leader), tolerance))
     for (let steps = 1; steps < ring.sides.length; steps++) {
       if (!repeats(shell, ring.sides, steps, tolerance)) continue;
       if (looksTheSame(shell, labels, ring.sides, steps, 'left')) continue;
@@ -98,33 +106,63 @@ function sidesFrom(shell: Shell, side: SideId): SideId[] {
   return out;
 }
 
-/** The ring that goes on from two sides in their plane, or null where it does not come back. */
+/** The ring that goes on from two sides, each next side in the plane of the last three hubs; null
+ * where it does not come back, or its hubs lie further than `tolerance` from their common plane. */
 function followPlane(
   shell: Shell,
   first: SideId,
   second: SideId,
   tolerance: number,
 ): SideId[] | null {
-  const origin = point(shell, first);
-  const normal = normalize(
-    cross(
-      subtract(point(shell, second), origin),
-      subtract(point(shell, nextSide(shell, second)), origin),
-    ),
-  );
   const loop = [first, second];
   for (;;) {
     const last = loop[loop.length - 1] as SideId;
-    const onward = sidesFrom(shell, nextSide(shell, last)).find(
-      (side) =>
-        side !== mateOf(shell, last) &&
-        Math.abs(dot(normal, subtract(point(shell, nextSide(shell, side)), origin))) <= tolerance,
-    );
-    if (onward === undefined || mateOf(shell, onward) === null) return null;
-    if (onward === first) return loop;
+    const onward = onwardInPlane(shell, loop[loop.length - 2] as SideId, last, tolerance);
+    if (onward === null || mateOf(shell, onward) === null) return null;
+    if (onward === first) break;
     if (loop.length > hubCount(shell) || loop.includes(onward)) return null;
     loop.push(onward);
   }
+  const { normal, middle } = planeOf(shell, loop);
+  const off = loop.map((side) => Math.abs(dot(normal, subtract(point(shell, side), middle))));
+  return Math.max(...off) <= tolerance ? loop : null;
+}
+
+/** A hub this far (times the tolerance of the whole ring) from the plane of three others next to
+ * it can't be of one plane with them. */
+const NEAR_PLANE = 4;
+
+function onwardInPlane(
+  shell: Shell,
+  before: SideId,
+  last: SideId,
+  tolerance: number,
+): SideId | null {
+  const origin = point(shell, last);
+  const normal = normalize(
+    cross(
+      subtract(origin, point(shell, before)),
+      subtract(point(shell, nextSide(shell, last)), origin),
+    ),
+  );
+  const back = mateOf(shell, last);
+  for (const side of sidesFrom(shell, nextSide(shell, last))) {
+    const off = dot(normal, subtract(point(shell, nextSide(shell, side)), origin));
+    if (side !== back && Math.abs(off) <= NEAR_PLANE * tolerance) return side;
+  }
+  return null;
+}
+
+/** The plane of a ring: its mean point and the direction of its vector area, towards the left. */
+function planeOf(shell: Shell, loop: readonly SideId[]): { normal: Vec3; middle: Vec3 } {
+  let area: Vec3 = [0, 0, 0];
+  let sum: Vec3 = [0, 0, 0];
+  for (const side of loop) {
+    const from = point(shell, side);
+    area = add(area, cross(from, point(shell, nextSide(shell, side))));
+    sum = add(sum, from);
+  }
+  return { normal: normalize(area), middle: scale(sum, 1 / loop.length) };
 }
 
 function ringOf(shell: Shell, loop: readonly SideId[]): FlatRing | null {
@@ -198,11 +236,9 @@ function looksTheSame(
 function turnCap(shell: Shell, ring: FlatRing, steps: number): Shell {
   const rim = ring.sides.map((side) => hubAt(shell, side));
   const onto = new Map(rim.map((hub, i) => [hub, rim[(i + steps) % rim.length] as number]));
-  const [a, b] = [point(shell, ring.sides[0] as SideId), point(shell, ring.sides[1] as SideId)];
-  const c = point(shell, ring.sides[2] as SideId);
-  const axis = normalize(cross(subtract(b, a), subtract(c, a)));
-  const to = pointAt(shell.hubs, onto.get(rim[0] as never) as number);
-  const angle = angleAbout(axis, a, to);
+  const axis = planeOf(shell, ring.sides).normal;
+  const to = point(shell, ring.sides[steps] as SideId);
+  const angle = angleAbout(axis, point(shell, ring.sides[0] as SideId), to);
   const hubs = Float64Array.from(shell.hubs);
   const inCap = new Set<PlaceId>(ring.cap);
   const turned = new Set<number>();
@@ -227,8 +263,7 @@ function turnCap(shell: Shell, ring: FlatRing, steps: number): Shell {
 
 /** Angle from a to b about a unit axis through the origin, radians. */
 function angleAbout(axis: Vec3, a: Vec3, b: Vec3): number {
-  const flat = (v: Vec3): Vec3 =>
-    subtract(v, [axis[0] * dot(axis, v), axis[1] * dot(axis, v), axis[2] * dot(axis, v)]);
+  const flat = (v: Vec3): Vec3 => subtract(v, scale(axis, dot(axis, v)));
   const [p, q] = [flat(a), flat(b)];
   return Math.atan2(dot(axis, cross(p, q)), dot(p, q));
 }
