@@ -120,7 +120,7 @@ const hardware = [
   { item: 'washer', thread: '1/4-20', count: 500, state: 'used', price: 0.03, pack: 100 },
   { item: 'plate', corners: 6, count: 70, state: 'used', price: 6.5 },
   { item: 'plate', corners: 5, count: 7, state: 'used', price: 6.5 },
-  { item: 'plate', corners: 4, rim: true, count: 12, state: 'used', price: 6.5 },
+  { item: 'plate', corners: 3, rim: true, count: 12, state: 'used', price: 6.5 },
 ];
 
 const through = { thread: '5/16-18', length: metres(1.25 * inch) };

@@ -29,7 +29,7 @@ export function fiveFrequency() {
   });
 }
 
-const ids5 = ['1', '2', '3L', '3R', '4', '5L', '5R', '6', '7'];
+const ids5 = ['1', '2', '3R', '3L', '4', '5R', '5L', '6', '7'];
 
 const chords5 = {
   A: 0.198147431,
