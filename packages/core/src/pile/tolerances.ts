@@ -19,10 +19,15 @@ export const NEIGHBOUR_Z = 6.4;
  * readings is about one false split in a thousand; with more readings the BIC asks for more. */
 export const LEAST_SPLIT_GAIN = 7.5;
 
+/** Kinds nearer than this (root of the sum of squares over the sides), in standard deviations of one
+ * reading, are not told apart: panels a little more uneven than the rest look just like them. Such
+ * a kind is reported as one that may be two. */
+export const LEAST_SEPARATION = 2;
+
 /** One or two odd panels are a kind of their own only if that beats a blundered side in each by
  * this many more blunders: one side off is a blunder, two sides off, a second reading of the same
  * panel that agrees, or a third panel alike, make a kind. */
-export const NEW_KIND_BLUNDERS = 1.4;
+export const NEW_KIND_BLUNDERS = 1.7;
 
 /** A side further from its kind than this, in standard deviations of the difference, is a suspect:
  * 1 in 60 000 by noise. */
@@ -56,8 +61,8 @@ export const NOISE_DOF = 12;
 export const NOISE_Z = 3;
 
 /** What one more free side must gain in log likelihood before sides that could be equal are taken
- * to differ: 2.4 standard deviations for one reading; with many readings the BIC asks for more. */
-export const FREE_SIDE_GAIN = 3;
+ * to differ: 3 standard deviations. */
+export const FREE_SIDE_GAIN = 4.5;
 
 /** Two sides meet in a seam when they differ by no more than this many standard deviations; wide,
  * as it only rules out what cannot be. */
@@ -65,3 +70,14 @@ export const SEAM_Z = 6;
 
 /** A kind with less than this share of the panels that carry a mark has it by mistake: a stray. */
 export const STRAY_MARK_SHARE = 0.1;
+
+/** Chi-square by which a kind must lie nearer another's mirror image than its own, before two kinds
+ * that could each be their own mirror image are called a pair: 2 standard deviations. */
+export const PAIR_GAIN = 4;
+
+/** Kinds further apart than this in some side, in standard deviations of one reading, were not torn
+ * from each other by noise; they show what the noise is. */
+export const LONE_Z = 10;
+
+/** Step by which a larger noise is tried where no kind stands alone. */
+export const NOISE_STEP = 1.4;

@@ -1,0 +1,380 @@
+// How many kinds a heap of panels holds. Panels near each other in every side are looked at
+// together; one kind is split into two as long as that gains more log likelihood than the BIC asks
+// for; an odd panel that is another kind but for one blundered side goes to that kind.
+
+import {
+  blunderCost,
+  fitMixture,
+  type Item,
+  likeliest,
+  type Mixture,
+  readingLikelihood,
+  type Seed,
+} from './mixture.ts';
+import { nearestTurn } from './polygon.ts';
+import {
+  LEAST_SEPARATION,
+  LEAST_SPLIT_GAIN,
+  NEIGHBOUR_Z,
+  NEW_KIND_BLUNDERS,
+} from './tolerances.ts';
+
+/** Readings that a kind must have before odd panels are taken for blunders of it. */
+const ESTABLISHED = 3;
+
+/** Seeds of all kinds among items of one number of sides, the stated ones first and in order.
+ * Stated kinds are never dropped or merged. */
+export function findKinds(items: readonly Item[], stated: readonly Seed[], sd: number): Seed[] {
+  const found: Seed[] = stated.map((seed) => seed);
+  const sizes: number[] = stated.map(() => ESTABLISHED);
+  const odd: { seed: Seed; items: Item[] }[] = [];
+  for (const part of components(items, stated, sd)) {
+    const fitted = splitUp(
+      part.items,
+      part.stated.map((s) => stated[s] as Seed),
+      sd,
+    );
+    fitted.seeds.forEach((seed, k) => {
+      const own = membersOf(part.items, fitted.mixture, k);
+      const at = part.stated[k];
+      if (at !== undefined) {
+        found[at] = seed;
+        sizes[at] = Math.max(ESTABLISHED, own.length);
+      } else if (
+        own.length > 0 &&
+        own.length < ESTABLISHED &&
+        own.every((i) => i.panel.count === 1)
+      )
+        odd.push({ seed, items: own });
+      else if (own.length > 0) {
+        found.push(seed);
+        sizes.push(own.length);
+      }
+    });
+  }
+  const targets = found.filter((_, k) => (sizes[k] as number) >= ESTABLISHED);
+  return [
+    ...found,
+    ...odd.filter((o) => !isBlunder(o.items, o.seed, targets, sd)).map((o) => o.seed),
+  ];
+}
+
+function membersOf(items: readonly Item[], mixture: Mixture, k: number): Item[] {
+  const kinds = mixture.means.length;
+  return items.filter((_, p) => {
+    const row = mixture.belongs.subarray(p * kinds, (p + 1) * kinds);
+    return row.indexOf(Math.max(...row)) === k;
+  });
+}
+
+/** Whether the items are more likely panels of an established kind with a blundered side. */
+function isBlunder(
+  items: readonly Item[],
+  own: Seed,
+  targets: readonly Seed[],
+  sd: number,
+): boolean {
+  const cost = (items.length - 1 + NEW_KIND_BLUNDERS) * blunderCost(sd);
+  const alone = likelihoodOf(items, own.sides, sd) - cost;
+  return targets.some((target) => likelihoodOf(items, target.sides, sd) > alone);
+}
+
+function likelihoodOf(items: readonly Item[], mean: readonly number[], sd: number): number {
+  const cap = blunderCost(sd);
+  const chance = new Float64Array(64);
+  let sum = 0;
+  for (const item of items)
+    for (const reading of item.readings) sum += readingLikelihood(reading, mean, sd, cap, chance);
+  return sum;
+}
+
+interface Component {
+  readonly items: Item[];
+  /** Indices of the stated kinds among them, in order. */
+  readonly stated: number[];
+}
+
+/** Items and stated kinds linked by nearness in every side; the readings of a panel are linked. */
+function components(items: readonly Item[], stated: readonly Seed[], sd: number): Component[] {
+  const nodes = [
+    ...items.flatMap((item, p) => item.readings.map((reading) => ({ owner: p, reading }))),
+    ...stated.map((seed, s) => ({
+      owner: items.length + s,
+      reading: { sides: Float64Array.from(seed.sides), ways: 1 },
+    })),
+  ].map((node) => ({ ...node, first: firstWay(node.reading.sides, node.reading.ways) }));
+  nodes.sort((a, b) => a.first.sum - b.first.sum || a.owner - b.owner);
+  const root = Array.from({ length: items.length + stated.length }, (_, i) => i);
+  const find = (i: number): number => {
+    let at = i;
+    while (root[at] !== at) {
+      root[at] = root[root[at] as number] as number;
+      at = root[at] as number;
+    }
+    return at;
+  };
+  const reach = NEIGHBOUR_Z * sd;
+  nodes.forEach((a, i) => {
+    for (let j = i + 1; j < nodes.length; j++) {
+      const b = nodes[j] as typeof a;
+      if (b.first.sum - a.first.sum > reach * a.first.sides.length) break;
+      const [ra, rb] = [find(a.owner), find(b.owner)];
+      if (ra === rb) continue;
+      const near =
+        a.reading.ways === 1
+          ? nearAnyWay(b.reading, a.first.sides, reach)
+          : nearAnyWay(a.reading, b.first.sides, reach) ||
+            nearAnyWay(b.reading, a.first.sides, reach);
+      if (near) root[Math.max(ra, rb)] = Math.min(ra, rb);
+    }
+  });
+  const parts = new Map<number, Component>();
+  const part = (i: number): Component => {
+    const at = find(i);
+    const known = parts.get(at) ?? { items: [], stated: [] };
+    parts.set(at, known);
+    return known;
+  };
+  items.forEach((item, p) => {
+    part(p).items.push(item);
+  });
+  stated.forEach((_, s) => {
+    part(items.length + s).stated.push(s);
+  });
+  return [...parts.values()];
+}
+
+function firstWay(all: Float64Array, ways: number): { sides: Float64Array; sum: number } {
+  // A stated kind has one way, its own; a reading has a turn for each side and perhaps a mirror.
+  const n = ways === 1 ? all.length : all.length / ways;
+  const sides = all.subarray(0, n);
+  return { sides, sum: sides.reduce((sum, x) => sum + x, 0) };
+}
+
+function nearAnyWay(
+  reading: { sides: Float64Array; ways: number },
+  other: Float64Array,
+  reach: number,
+): boolean {
+  const n = other.length;
+  for (let way = 0; way < reading.ways; way++) {
+    let near = true;
+    for (let i = 0; near && i < n; i++)
+      near = Math.abs((reading.sides[way * n + i] as number) - (other[i] as number)) <= reach;
+    if (near) return true;
+  }
+  return false;
+}
+
+interface Fitted {
+  readonly seeds: readonly Seed[];
+  readonly mixture: Mixture;
+}
+
+/** Splits kinds until no split gains enough. Stated kinds stay first and in order. */
+function splitUp(items: readonly Item[], stated: readonly Seed[], sd: number): Fitted {
+  const start = stated.length > 0 ? stated : [firstSeed(items)];
+  let current = refit(items, start, sd);
+  let settled = new Set<string>();
+  for (let round = 0; round < items.length; round++) {
+    const split = bestSplit(items, current, sd, settled);
+    if (!split) break;
+    const next = refit(items, split, sd);
+    if (next.mixture.total - current.mixture.total < splitPenalty(items, split[0] as Seed)) {
+      settled = new Set([...settled, ...current.seeds.map(keyOf)]);
+      continue;
+    }
+    current = next;
+  }
+  return current;
+}
+
+function refit(items: readonly Item[], seeds: readonly Seed[], sd: number): Fitted {
+  const mixture = fitMixture(items, seeds, sd);
+  return {
+    seeds: seeds.map((seed, k) => ({ ...seed, sides: mixture.means[k] as number[] })),
+    mixture,
+  };
+}
+
+const keyOf = (seed: Seed): string => seed.sides.map((s) => s.toFixed(7)).join();
+
+/** The middle item by sum of sides, as it was read. */
+function firstSeed(items: readonly Item[]): Seed {
+  const item = items[Math.floor(items.length / 2)] as Item;
+  return {
+    sides: [
+      ...firstWay(
+        (item.readings[0] as { sides: Float64Array }).sides,
+        (item.readings[0] as { ways: number }).ways,
+      ).sides,
+    ],
+    given: null,
+  };
+}
+
+const splitPenalty = (items: readonly Item[], seed: Seed): number =>
+  Math.max(
+    (LEAST_SPLIT_GAIN * seed.sides.length) / 3,
+    ((seed.sides.length + 1) / 2) * Math.log(items.length),
+  );
+
+/** The seeds after the split that gains most, or null where none gains enough. Kinds tried in vain
+ * are remembered in `settled` until they change. */
+function bestSplit(
+  items: readonly Item[],
+  fitted: Fitted,
+  sd: number,
+  settled: Set<string>,
+): Seed[] | null {
+  const kinds = fitted.seeds.length;
+  let best: { gain: number; seeds: Seed[] } | null = null;
+  for (let k = 0; k < kinds; k++) {
+    const seed = fitted.seeds[k] as Seed;
+    if (settled.has(keyOf(seed))) continue;
+    const own = items.filter((_, p) => (fitted.mixture.belongs[p * kinds + k] as number) > 0.05);
+    const split = own.length + (seed.given ? 1 : 0) < 2 ? null : splitOne(own, seed, sd);
+    if (!split) settled.add(keyOf(seed));
+    else if (!best || split.gain > best.gain)
+      best = {
+        gain: split.gain,
+        seeds: [
+          ...fitted.seeds.slice(0, k),
+          split.seeds[0],
+          ...fitted.seeds.slice(k + 1),
+          split.seeds[1],
+        ],
+      };
+  }
+  return best?.seeds ?? null;
+}
+
+/** Passes after which the starts of a split are compared, and the best one followed. */
+const FIRST_LOOK = 8;
+
+/** The best of a few splits of one kind: along the directions in which its panels scatter most, and
+ * off its worst panel. A stated row stays with the first of the two. */
+function splitOne(
+  items: readonly Item[],
+  seed: Seed,
+  sd: number,
+): { gain: number; seeds: [Seed, Seed] } | null {
+  const whole = fitMixture(items, [seed], sd);
+  const centre: Seed = { ...seed, sides: whole.means[0] as number[] };
+  const starts = startsOf(items, centre, whole, sd);
+  const tries = starts.map(([a, b]) =>
+    fitMixture(
+      items,
+      [
+        { ...seed, sides: a },
+        { sides: b, given: null },
+      ],
+      sd,
+      FIRST_LOOK,
+    ),
+  );
+  const first = tries.reduce<Mixture | null>((a, b) => (a && a.total >= b.total ? a : b), null);
+  if (!first) return null;
+  const pair = (fit: Mixture): [Seed, Seed] => [
+    { ...seed, sides: fit.means[0] as number[] },
+    { sides: fit.means[1] as number[], given: null },
+  ];
+  const fit = fitMixture(items, pair(first), sd);
+  const gain = fit.total - whole.total;
+  const apart = Math.sqrt(nearestTurn(fit.means[0] as number[], fit.means[1] as number[]).cost);
+  return gain > splitPenalty(items, seed) && apart > LEAST_SEPARATION * sd
+    ? { gain, seeds: pair(fit) }
+    : null;
+}
+
+function startsOf(
+  items: readonly Item[],
+  centre: Seed,
+  whole: Mixture,
+  sd: number,
+): [number[], number[]][] {
+  const n = centre.sides.length;
+  const offsets = residuals(items, centre.sides, sd);
+  const starts: [number[], number[]][] = [];
+  for (const { axis, variance } of scatterAxes(offsets, n, sd)) {
+    const step = Math.sqrt(Math.max(variance - sd * sd, 0.25 * sd * sd));
+    const a = centre.sides.map((x, i) => x + step * (axis[i] as number));
+    const b = centre.sides.map((x, i) => x - step * (axis[i] as number));
+    starts.push([a, b]);
+    if (centre.given) starts.push([b, a]);
+  }
+  const worst = whole.likelihood.indexOf(Math.min(...whole.likelihood));
+  if ((whole.likelihood[worst] as number) < -(n / 2) - 4) {
+    const off = offsets.find((o) => o.item === worst)?.off as readonly number[];
+    starts.push([[...centre.sides], centre.sides.map((x, i) => x + (off[i] as number))]);
+  }
+  return starts;
+}
+
+/** Residuals of each reading in its likeliest way. */
+function residuals(
+  items: readonly Item[],
+  mean: readonly number[],
+  sd: number,
+): { item: number; off: number[] }[] {
+  const cap = blunderCost(sd);
+  const chance = new Float64Array(64);
+  return items.flatMap((item, p) =>
+    item.readings.map((reading) => {
+      readingLikelihood(reading, mean, sd, cap, chance);
+      const way = likeliest(chance, reading.ways);
+      return {
+        item: p,
+        off: mean.map((x, i) => (reading.sides[way * mean.length + i] as number) - x),
+      };
+    }),
+  );
+}
+
+/** Directions in which the residuals scatter more than noise does, most first; at most two. The
+ * bound is the edge of the noise spectrum (Marchenko & Pastur 1967), n sides and m readings. */
+function scatterAxes(
+  offsets: readonly { off: readonly number[] }[],
+  n: number,
+  sd: number,
+): { axis: number[]; variance: number }[] {
+  const m = offsets.length;
+  const edge = sd * sd * (m < 6 ? 0.5 : (1 + Math.sqrt(n / m)) ** 2 * 0.85);
+  const matrix = Array.from({ length: n }, (_, i) =>
+    Array.from(
+      { length: n },
+      (_, j) =>
+        offsets.reduce((sum, { off }) => sum + (off[i] as number) * (off[j] as number), 0) / m,
+    ),
+  );
+  const axes: { axis: number[]; variance: number }[] = [];
+  for (let k = 0; k < 2; k++) {
+    const found = topAxis(matrix);
+    if (found.variance <= edge) break;
+    axes.push(found);
+    for (let i = 0; i < n; i++)
+      for (let j = 0; j < n; j++) {
+        const row = matrix[i] as number[];
+        row[j] =
+          (row[j] as number) -
+          found.variance * (found.axis[i] as number) * (found.axis[j] as number);
+      }
+  }
+  return axes;
+}
+
+/** The direction of largest variance, by power iteration from the largest column. */
+function topAxis(matrix: readonly (readonly number[])[]): { axis: number[]; variance: number } {
+  const size = (v: readonly number[]): number => Math.sqrt(v.reduce((sum, x) => sum + x * x, 0));
+  let axis = [...(matrix.reduce((a, b) => (size(b) > size(a) ? b : a)) as number[])];
+  let variance = size(axis);
+  if (variance === 0) return { axis: axis.map((_, i) => (i === 0 ? 1 : 0)), variance: 0 };
+  for (let pass = 0; pass < 30; pass++) {
+    const length = size(axis);
+    const unit = axis.map((x) => x / length);
+    axis = matrix.map((row) => row.reduce((sum, x, j) => sum + x * (unit[j] as number), 0));
+    variance = size(axis);
+    if (variance === 0) return { axis: unit, variance: 0 };
+  }
+  return { axis: axis.map((x) => x / variance), variance };
+}

@@ -1,0 +1,96 @@
+// Groups of panels still joined: the names in them turned into kinds. A mark may stand for several
+// kinds; neighbours in a group share a seam, so their touching sides have one length, and that often
+// leaves a single choice. Going anticlockwise round a hub, seen from outside, the side of a panel
+// that ends at the hub meets the side of the next panel that starts there.
+
+import type { JoinedGroup, Kind } from './kind.ts';
+import type { GroupRow } from './schema.ts';
+import { SEAM_Z } from './tolerances.ts';
+
+/** A group whose kinds are not settled. */
+export interface UnsettledGroup {
+  /** Index in the pile's list of groups. */
+  readonly group: number;
+  /** Every way to read it, kind ids anticlockwise; none: neighbours have no side in common. */
+  readonly readings: readonly (readonly string[])[];
+  /** True where there are more ways than are listed. */
+  readonly more: boolean;
+}
+
+/** The groups in kinds, and those that cannot be settled. */
+export interface ResolvedGroups {
+  readonly groups: readonly JoinedGroup[];
+  readonly unsettled: readonly UnsettledGroup[];
+}
+
+const MOST_WAYS = 12;
+
+/** Groups with each name turned into the kinds it may be: an id, or a mark. `closed` is true only
+ * where the file says so; an absent one says nothing, and an open run is the weaker claim. */
+export function resolveGroups(
+  rows: readonly GroupRow[],
+  kinds: readonly Kind[],
+  kindsOfMark: ReadonlyMap<string, readonly string[]>,
+): ResolvedGroups {
+  const byId = new Map(kinds.map((kind) => [kind.id, kind]));
+  const groups: JoinedGroup[] = [];
+  const unsettled: UnsettledGroup[] = [];
+  rows.forEach((row, group) => {
+    const closed = row.closed === true;
+    const choices = row.around.map((name) =>
+      (byId.has(name) ? [name] : (kindsOfMark.get(name) ?? [])).map((id) => byId.get(id) as Kind),
+    );
+    const ways = waysToRead(choices, closed);
+    if (ways.length === 1) groups.push({ around: ways[0] as string[], closed, count: row.count });
+    else
+      unsettled.push({ group, readings: ways.slice(0, MOST_WAYS), more: ways.length > MOST_WAYS });
+  });
+  return { groups, unsettled };
+}
+
+/** Choices of one kind a panel whose neighbours can share seams; stops past `MOST_WAYS`. */
+function waysToRead(choices: readonly (readonly Kind[])[], closed: boolean): string[][] {
+  const ways: string[][] = [];
+  const extend = (chosen: readonly Kind[]): void => {
+    if (ways.length > MOST_WAYS) return;
+    if (!canMeet(chosen, closed && chosen.length === choices.length)) return;
+    if (chosen.length === choices.length) {
+      ways.push(chosen.map((kind) => kind.id));
+      return;
+    }
+    for (const kind of choices[chosen.length] as readonly Kind[]) extend([...chosen, kind]);
+  };
+  extend([]);
+  return ways;
+}
+
+/** Whether the kinds can be turned so that each shares a seam with the next (and last with first). */
+function canMeet(chosen: readonly Kind[], closed: boolean): boolean {
+  const [first, ...rest] = chosen;
+  if (!first) return true;
+  return first.sides.some((_, start) => {
+    // The corner of a panel is named by the side that starts at the hub.
+    let corners = [start];
+    let kind = first;
+    for (const next of rest) {
+      const from = kind;
+      const reached = next.sides
+        .map((_side, corner) => corner)
+        .filter((corner) => corners.some((c) => meet(from, before(from, c), next, corner)));
+      if (reached.length === 0) return false;
+      corners = reached;
+      kind = next;
+    }
+    const last = kind;
+    return !closed || corners.some((c) => meet(last, before(last, c), first, start));
+  });
+}
+
+const before = (kind: Kind, side: number): number =>
+  (side + kind.sides.length - 1) % kind.sides.length;
+
+function meet(a: Kind, sideA: number, b: Kind, sideB: number): boolean {
+  const off = Math.abs((a.sides[sideA] as number) - (b.sides[sideB] as number));
+  const sd = Math.hypot(a.sideSds[sideA] as number, b.sideSds[sideB] as number);
+  return off <= SEAM_Z * sd;
+}

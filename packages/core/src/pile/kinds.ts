@@ -1,0 +1,283 @@
+// Readings into kinds: the pile worked up for every later step. Panels are compared by their whole
+// outline, in any turn, each hand by itself; marks weigh little. Method: people's constant errors
+// first (people.ts), then kinds as a mixture with blunders (cluster.ts, mixture.ts, ties.ts), then
+// ids and hands (numbering.ts) and what follows from them. The order of the readings plays no part.
+
+import { type AssignedReading, assignPanels, type PanelKind } from './assign.ts';
+import {
+  type Compared,
+  chiSquareDeviate,
+  type MaybeOne,
+  type MaybeTwo,
+  type MixedMark,
+  maybeOneOf,
+  maybeTwoOf,
+  type SuspectReading,
+  type TooFew,
+} from './findings.ts';
+import { type FittedKind, type FittedKinds, fitKinds } from './fit-kinds.ts';
+import { resolveGroups, type UnsettledGroup } from './groups.ts';
+import type { Hand, JoinedGroup, Kind } from './kind.ts';
+import { markedKinds } from './marks.ts';
+import { itemOf } from './mixture.ts';
+import { noiseFactor, type ReadingNoise, readingNoise } from './noise.ts';
+import { type Named, nameKinds } from './numbering.ts';
+import { compareText, type Panel, type PanelReading, panelsOf } from './panels.ts';
+import { biasesOf, type PersonBias } from './people.ts';
+import { turned } from './polygon.ts';
+import type { Pile } from './schema.ts';
+import { suspectsOf } from './suspects.ts';
+import { MAYBE_ONE_Z, NOISE_DOF, NOISE_STEP } from './tolerances.ts';
+
+/** A kind of which more panels were tagged than the file counts. */
+export interface Miscount {
+  readonly kind: string;
+  readonly counted: number;
+  readonly found: number;
+}
+
+/** A pile worked up. Kinds of the file come first, in its order and with its ids; then those made
+ * from readings alone, by number. */
+export interface PileKinds {
+  readonly kinds: readonly Kind[];
+  readonly groups: readonly JoinedGroup[];
+  readonly unsettledGroups: readonly UnsettledGroup[];
+  /** One entry a reading, in the order of the file. */
+  readonly assigned: readonly AssignedReading[];
+  readonly suspects: readonly SuspectReading[];
+  readonly maybeOne: readonly MaybeOne[];
+  readonly maybeTwo: readonly MaybeTwo[];
+  readonly mixedMarks: readonly MixedMark[];
+  readonly tooFew: readonly TooFew[];
+  readonly people: readonly PersonBias[];
+  readonly noise: ReadingNoise;
+  readonly miscounts: readonly Miscount[];
+}
+
+/** Kinds, groups and findings of a pile that passed `readPile`.
+ *
+ * A kind's sides are the mean of its readings (and of its row in the file, which weighs like one
+ * reading) plus the hub allowance, 0 where that is unknown. `sideSds` is the noise of one reading
+ * over the root of their number, at least 0.1 mm. A row without readings is taken as it stands.
+ * Counts come from the row where it has any, else from the panels: one for each tag, `count` for a
+ * row without a tag; a panel of which nobody says its condition is good. */
+export function kindsOfPile(pile: Pile): PileKinds {
+  const panels = panelsOf(pile.readings);
+  const direct = biasesOf(
+    sharedReadings(panels, (_, p) => String(p)),
+    pile.readingSd,
+    'panels',
+  );
+  const biases = new Map(direct.filter((b) => b.applied).map((b) => [b.by, b.bias]));
+  const correct = (reading: PanelReading): readonly number[] => {
+    const bias = reading.by === null ? 0 : (biases.get(reading.by) ?? 0);
+    return bias === 0 ? reading.sides : reading.sides.map((x) => x - bias);
+  };
+  const { parts, noise } = fitToNoise(
+    (sd) => fitParts(panels, pile, sd, correct),
+    readingNoise(panels, pile.readingSd, correct),
+  );
+  const fitted = parts.flatMap((part) => part.kinds);
+  const names = nameKinds(
+    fitted.map((kind) => ({ ...kind, id: kind.row?.id ?? null })),
+    (chiSquare, sides) => chiSquareDeviate(chiSquare, sides) < MAYBE_ONE_Z,
+  );
+  const order = orderOf(fitted, names, pile);
+  const compared = order.map((k) => comparedOf(fitted[k] as FittedKind, names[k] as Named));
+  const assignment = assignPanels(parts, names, pile.readings, noise.used);
+  const marks = markedKinds(assignment.panels, pile.kinds);
+  const kinds = order.map((k) =>
+    kindOf(fitted[k] as FittedKind, names[k] as Named, assignment.panels, marks.ofKind, pile),
+  );
+  const groups = resolveGroups(pile.groups, kinds, marks.kindsOf);
+  return {
+    kinds,
+    groups: groups.groups,
+    unsettledGroups: groups.unsettled,
+    assigned: assignment.readings,
+    suspects: suspectsOf(pile, compared, assignment.readings, noise.used, biases),
+    maybeOne: maybeOneOf(compared),
+    maybeTwo: maybeTwoOf(compared, noise.used),
+    mixedMarks: marks.mixed,
+    tooFew: [...loneReadings(fitted, names, order), ...assignment.tooFew],
+    people: withKinds(direct, panels, assignment.panels, noise.used),
+    noise,
+    miscounts: miscountsOf(pile, assignment.panels),
+  };
+}
+
+type Parts = readonly FittedKinds[];
+
+/** The kinds at the noise that they bear out. Were the noise taken too small, every kind would fall
+ * apart into several; so kinds that stand alone may raise it, and where none does, a larger noise
+ * is taken as long as it accounts better (BIC) for what was read. */
+function fitToNoise(
+  fit: (sd: number) => Parts,
+  start: ReadingNoise,
+): { parts: Parts; noise: ReadingNoise } {
+  let [parts, noise] = [fit(start.used), start];
+  for (let pass = 0; pass < NOISE_PASSES; pass++) {
+    const kinds = parts.flatMap((part) => part.kinds);
+    const factor = noiseFactor(kinds, noise.used);
+    const readings = kinds.reduce((sum, kind) => sum + kind.readings, 0);
+    if (factor === 1 || (factor === null && readings < NOISE_DOF)) break;
+    const used = noise.used * (factor ?? NOISE_STEP);
+    const next = fit(used);
+    if (factor === null && accountOf(next, used) <= accountOf(parts, noise.used)) break;
+    [parts, noise] = [next, { ...noise, found: start.found ?? used, used }];
+  }
+  return { parts, noise };
+}
+
+const NOISE_PASSES = 6;
+
+/** How well the parts account for the readings at this noise: the log likelihood less the BIC. */
+function accountOf(parts: Parts, sd: number): number {
+  return parts.reduce((sum, { kinds, items, mixture }) => {
+    const readings = items.flatMap((item) => item.readings);
+    const sides = readings.length * (kinds[0]?.sides.length ?? 0);
+    const free = kinds.reduce((n, kind) => n + kind.freeSides + 1, 0);
+    const bic = (free / 2) * Math.log(Math.max(2, readings.length));
+    return sum + mixture.total - bic - sides * Math.log(sd);
+  }, 0);
+}
+
+function fitParts(
+  panels: readonly Panel[],
+  pile: Pile,
+  sd: number,
+  correct: (reading: PanelReading) => readonly number[],
+) {
+  const sizes = new Set([
+    ...panels.map((p) => p.sideCount),
+    ...pile.kinds.map((k) => k.sides.length),
+  ]);
+  return [...sizes]
+    .sort((a, b) => a - b)
+    .map((size) =>
+      fitKinds(
+        panels.filter((panel) => panel.sideCount === size).map((panel) => itemOf(panel, correct)),
+        pile.kinds.filter((row) => row.sides.length === size),
+        sd,
+      ),
+    );
+}
+
+/** Kinds of the file in its order, then the rest by number, L before R. */
+function orderOf(fitted: readonly FittedKind[], names: readonly Named[], pile: Pile): number[] {
+  const inFile = new Map(pile.kinds.map((row, i) => [row.id, i]));
+  const rank = (k: number): number =>
+    fitted[k]?.row
+      ? (inFile.get(fitted[k].row.id) as number)
+      : pile.kinds.length + Number.parseInt(names[k]?.id as string, 10);
+  return fitted
+    .map((_, k) => k)
+    .sort(
+      (a, b) => rank(a) - rank(b) || compareText(names[a]?.id as string, names[b]?.id as string),
+    );
+}
+
+function comparedOf(kind: FittedKind, name: Named): Compared {
+  return {
+    id: name.id,
+    sides: turned(kind.sides, name.turn),
+    sds: turned(kind.sds, name.turn),
+    rivals: turned(kind.rivals, name.turn),
+    stated: kind.row !== null,
+    readings: kind.readings,
+    scatter: kind.scatter,
+  };
+}
+
+function kindOf(
+  kind: FittedKind,
+  name: Named,
+  panels: readonly PanelKind[],
+  marksOf: ReadonlyMap<string, readonly string[]>,
+  pile: Pile,
+): Kind {
+  const own = panels.filter((p) => p.kind === name.id);
+  const { row } = kind;
+  const stated = row && (row.good ?? row.repair ?? row.scrap) !== undefined ? row : null;
+  const found = (condition: string): number =>
+    own.filter((p) => p.panel.condition === condition).reduce((sum, p) => sum + p.panel.count, 0);
+  const masses = own.flatMap(({ panel }) =>
+    panel.readings.map((r) => pile.readings[r.index]?.mass).filter((m) => typeof m === 'number'),
+  );
+  return {
+    id: name.id,
+    marks: marksOf.get(name.id) ?? [],
+    sides: turned(kind.sides, name.turn).map((x) => x + (pile.hubAllowance ?? 0)),
+    sideSds: turned(kind.sds, name.turn),
+    hand: name.hand as Hand,
+    good: stated ? (stated.good ?? 0) : found('good'),
+    repair: stated ? (stated.repair ?? 0) : found('repair'),
+    scrap: stated ? (stated.scrap ?? 0) : found('scrap'),
+    counted: stated !== null || own.length > 0,
+    mass:
+      row?.mass ?? (masses.length > 0 ? masses.reduce((a, b) => a + b, 0) / masses.length : null),
+  };
+}
+
+function sharedReadings(
+  panels: readonly Panel[],
+  thing: (panel: Panel, p: number) => string | null,
+) {
+  return panels.flatMap((panel, p) => {
+    const key = thing(panel, p);
+    return panel.readings.flatMap((reading) =>
+      reading.by === null || key === null
+        ? []
+        : [
+            {
+              by: reading.by,
+              panel: key,
+              meanSide: reading.sides.reduce((sum, x) => sum + x, 0) / reading.sides.length,
+              sideCount: reading.sides.length,
+            },
+          ],
+    );
+  });
+}
+
+/** People who share no panel with anyone are compared over kinds: told, never applied. */
+function withKinds(
+  direct: readonly PersonBias[],
+  panels: readonly Panel[],
+  assigned: readonly PanelKind[],
+  sd: number,
+): PersonBias[] {
+  if (direct.every((b) => b.basis === 'panels')) return [...direct];
+  const kindOf = new Map(assigned.map((a) => [a.panel, a.kind]));
+  const weak = biasesOf(
+    sharedReadings(panels, (panel) => kindOf.get(panel) ?? null),
+    sd,
+    'kinds',
+  );
+  return direct.map((b) => (b.basis === 'panels' ? b : (weak.find((w) => w.by === b.by) ?? b)));
+}
+
+function loneReadings(
+  fitted: readonly FittedKind[],
+  names: readonly Named[],
+  order: readonly number[],
+): TooFew[] {
+  return order.flatMap((k) => {
+    const kind = fitted[k] as FittedKind;
+    const id = (names[k] as Named).id;
+    return kind.row === null && kind.readings < 1.5
+      ? [{ path: `kind ${id}`, kinds: [id], why: 'one reading' as const }]
+      : [];
+  });
+}
+
+function miscountsOf(pile: Pile, panels: readonly PanelKind[]): Miscount[] {
+  return pile.kinds.flatMap((row) => {
+    if ((row.good ?? row.repair ?? row.scrap) === undefined) return [];
+    const counted = (row.good ?? 0) + (row.repair ?? 0) + (row.scrap ?? 0);
+    const found = panels
+      .filter((p) => p.kind === row.id)
+      .reduce((sum, p) => sum + p.panel.count, 0);
+    return found > counted ? [{ kind: row.id, counted, found }] : [];
+  });
+}

@@ -1,0 +1,88 @@
+// Readings gathered by panel: readings with one tag are one panel; a reading without a tag is one
+// panel, or `count` of them. Sides turned to run anticlockwise seen from outside; a reading whose
+// face is unknown keeps both ways. Everything is put in an order that depends on what was read and
+// not on the order in which it was written down.
+
+import { compareLists, fromOtherFace, smallestTurn, turned } from './polygon.ts';
+import type { Condition, ReadingRow } from './schema.ts';
+
+/** One reading, ready to be compared. */
+export interface PanelReading {
+  /** Index in the pile's list of readings. */
+  readonly index: number;
+  readonly by: string | null;
+  /** Metres, as seen from outside (where the face is unknown: as written). */
+  readonly sides: readonly number[];
+  readonly faceKnown: boolean;
+}
+
+/** One panel, or several alike that were written down in one row. */
+export interface Panel {
+  readonly tag: string | null;
+  readonly marks: readonly string[];
+  readonly readings: readonly PanelReading[];
+  /** The worst that any of its readings says; good where none says. */
+  readonly condition: Condition;
+  readonly count: number;
+  readonly sideCount: number;
+}
+
+const WORSE: readonly Condition[] = ['good', 'repair', 'scrap'];
+
+/** The panels of a list of readings, in an order that does not depend on that of the list. */
+export function panelsOf(rows: readonly ReadingRow[]): Panel[] {
+  const keyed = rows.map((row, index) => ({ row, index, key: keyOf(row) }));
+  keyed.sort(
+    (a, b) => compareLists(a.key.shape, b.key.shape) || compareText(a.key.text, b.key.text),
+  );
+  const byTag = new Map<string, { row: ReadingRow; index: number }[]>();
+  const groups: { row: ReadingRow; index: number }[][] = [];
+  for (const item of keyed) {
+    const group = item.row.tag === undefined ? undefined : byTag.get(item.row.tag);
+    if (group) group.push(item);
+    else {
+      const fresh = [item];
+      groups.push(fresh);
+      if (item.row.tag !== undefined) byTag.set(item.row.tag, fresh);
+    }
+  }
+  return groups.map(panelOf);
+}
+
+function panelOf(group: readonly { row: ReadingRow; index: number }[]): Panel {
+  const first = (group[0] as { row: ReadingRow }).row;
+  const marks = group.map(({ row }) => row.mark).filter((mark) => mark !== undefined);
+  const worst = Math.max(...group.map(({ row }) => WORSE.indexOf(row.condition ?? 'good')));
+  return {
+    tag: first.tag ?? null,
+    marks: [...new Set(marks)].sort(compareText),
+    readings: group.map(({ row, index }) => ({
+      index,
+      by: row.by ?? null,
+      sides: row.seenFrom === 'inside' ? fromOtherFace(row.sides) : row.sides,
+      faceKnown: row.seenFrom !== 'unknown',
+    })),
+    condition: WORSE[worst] as Condition,
+    count: first.count ?? 1,
+    sideCount: first.sides.length,
+  };
+}
+
+function keyOf(row: ReadingRow): { shape: number[]; text: string } {
+  const sides = row.seenFrom === 'inside' ? fromOtherFace(row.sides) : row.sides;
+  return {
+    shape: [sides.length, ...turned(sides, smallestTurn(sides))],
+    text: JSON.stringify([
+      row.tag,
+      row.by,
+      row.mark,
+      row.seenFrom,
+      row.condition,
+      row.count,
+      sides,
+    ]),
+  };
+}
+
+/** By code unit, the same on every machine. */
+export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
