@@ -6,18 +6,14 @@ import {
   blunderCost,
   fitMixture,
   type Item,
-  likeliest,
   type Mixture,
   readingLikelihood,
   type Seed,
 } from './mixture.ts';
+import { components, firstWay } from './neighbours.ts';
 import { nearestTurn } from './polygon.ts';
-import {
-  LEAST_SEPARATION,
-  LEAST_SPLIT_GAIN,
-  NEIGHBOUR_Z,
-  NEW_KIND_BLUNDERS,
-} from './tolerances.ts';
+import { residuals, scatterAxes } from './scatter.ts';
+import { LEAST_SEPARATION, LEAST_SPLIT_GAIN, NEW_KIND_BLUNDERS } from './tolerances.ts';
 
 /** Readings that a kind must have before odd panels are taken for blunders of it. */
 const ESTABLISHED = 3;
@@ -86,84 +82,6 @@ function likelihoodOf(items: readonly Item[], mean: readonly number[], sd: numbe
   for (const item of items)
     for (const reading of item.readings) sum += readingLikelihood(reading, mean, sd, cap, chance);
   return sum;
-}
-
-interface Component {
-  readonly items: Item[];
-  /** Indices of the stated kinds among them, in order. */
-  readonly stated: number[];
-}
-
-/** Items and stated kinds linked by nearness in every side; the readings of a panel are linked. */
-function components(items: readonly Item[], stated: readonly Seed[], sd: number): Component[] {
-  const nodes = [
-    ...items.flatMap((item, p) => item.readings.map((reading) => ({ owner: p, reading }))),
-    ...stated.map((seed, s) => ({
-      owner: items.length + s,
-      reading: { sides: Float64Array.from(seed.sides), ways: 1 },
-    })),
-  ].map((node) => ({ ...node, first: firstWay(node.reading.sides, node.reading.ways) }));
-  nodes.sort((a, b) => a.first.sum - b.first.sum || a.owner - b.owner);
-  const root = Array.from({ length: items.length + stated.length }, (_, i) => i);
-  const find = (i: number): number => {
-    let at = i;
-    while (root[at] !== at) {
-      root[at] = root[root[at] as number] as number;
-      at = root[at] as number;
-    }
-    return at;
-  };
-  const reach = NEIGHBOUR_Z * sd;
-  nodes.forEach((a, i) => {
-    for (let j = i + 1; j < nodes.length; j++) {
-      const b = nodes[j] as typeof a;
-      if (b.first.sum - a.first.sum > reach * a.first.sides.length) break;
-      const [ra, rb] = [find(a.owner), find(b.owner)];
-      if (ra === rb) continue;
-      const near =
-        a.reading.ways === 1
-          ? nearAnyWay(b.reading, a.first.sides, reach)
-          : nearAnyWay(a.reading, b.first.sides, reach) ||
-            nearAnyWay(b.reading, a.first.sides, reach);
-      if (near) root[Math.max(ra, rb)] = Math.min(ra, rb);
-    }
-  });
-  const parts = new Map<number, Component>();
-  const part = (i: number): Component => {
-    const at = find(i);
-    const known = parts.get(at) ?? { items: [], stated: [] };
-    parts.set(at, known);
-    return known;
-  };
-  items.forEach((item, p) => {
-    part(p).items.push(item);
-  });
-  stated.forEach((_, s) => {
-    part(items.length + s).stated.push(s);
-  });
-  return [...parts.values()];
-}
-
-function firstWay(all: Float64Array, ways: number): { sides: Float64Array; sum: number } {
-  // A stated kind has one way, its own; a reading has a turn for each side and perhaps a mirror.
-  const n = ways === 1 ? all.length : all.length / ways;
-  const sides = all.subarray(0, n);
-  return { sides, sum: sides.reduce((sum, x) => sum + x, 0) };
-}
-
-function nearAnyWay(
-  reading: { sides: Float64Array; ways: number },
-  other: Float64Array,
-  reach: number,
-): boolean {
-  const n = other.length;
-  for (let way = 0; way < reading.ways; way++) {
-    let near = true;
-    for (let i = 0; near && i < n; i++)
-      near = Math.abs((reading.sides[way * n + i] as number) - (other[i] as number)) <= reach;
-    if (near) return true;
-  }
-  return false;
 }
 
 interface Fitted {
@@ -309,72 +227,4 @@ function startsOf(
     starts.push([[...centre.sides], centre.sides.map((x, i) => x + (off[i] as number))]);
   }
   return starts;
-}
-
-/** Residuals of each reading in its likeliest way. */
-function residuals(
-  items: readonly Item[],
-  mean: readonly number[],
-  sd: number,
-): { item: number; off: number[] }[] {
-  const cap = blunderCost(sd);
-  const chance = new Float64Array(64);
-  return items.flatMap((item, p) =>
-    item.readings.map((reading) => {
-      readingLikelihood(reading, mean, sd, cap, chance);
-      const way = likeliest(chance, reading.ways);
-      return {
-        item: p,
-        off: mean.map((x, i) => (reading.sides[way * mean.length + i] as number) - x),
-      };
-    }),
-  );
-}
-
-/** Directions in which the residuals scatter more than noise does, most first; at most two. The
- * bound is the edge of the noise spectrum (Marchenko & Pastur 1967), n sides and m readings. */
-function scatterAxes(
-  offsets: readonly { off: readonly number[] }[],
-  n: number,
-  sd: number,
-): { axis: number[]; variance: number }[] {
-  const m = offsets.length;
-  const edge = sd * sd * (m < 6 ? 0.5 : (1 + Math.sqrt(n / m)) ** 2 * 0.85);
-  const matrix = Array.from({ length: n }, (_, i) =>
-    Array.from(
-      { length: n },
-      (_, j) =>
-        offsets.reduce((sum, { off }) => sum + (off[i] as number) * (off[j] as number), 0) / m,
-    ),
-  );
-  const axes: { axis: number[]; variance: number }[] = [];
-  for (let k = 0; k < 2; k++) {
-    const found = topAxis(matrix);
-    if (found.variance <= edge) break;
-    axes.push(found);
-    for (let i = 0; i < n; i++)
-      for (let j = 0; j < n; j++) {
-        const row = matrix[i] as number[];
-        row[j] =
-          (row[j] as number) -
-          found.variance * (found.axis[i] as number) * (found.axis[j] as number);
-      }
-  }
-  return axes;
-}
-
-/** The direction of largest variance, by power iteration from the largest column. */
-function topAxis(matrix: readonly (readonly number[])[]): { axis: number[]; variance: number } {
-  const size = (v: readonly number[]): number => Math.sqrt(v.reduce((sum, x) => sum + x * x, 0));
-  let axis = [...(matrix.reduce((a, b) => (size(b) > size(a) ? b : a)) as number[])];
-  let variance = size(axis);
-  if (variance === 0) return { axis: axis.map((_, i) => (i === 0 ? 1 : 0)), variance: 0 };
-  for (let pass = 0; pass < 30; pass++) {
-    const length = size(axis);
-    const unit = axis.map((x) => x / length);
-    axis = matrix.map((row) => row.reduce((sum, x, j) => sum + x * (unit[j] as number), 0));
-    variance = size(axis);
-    if (variance === 0) return { axis: unit, variance: 0 };
-  }
-  return { axis: axis.map((x) => x / variance), variance };
 }
