@@ -1,7 +1,7 @@
 // How a command can end other than well, and the exit code that says so.
 
-/** 1: an honest "no"; 2: bad input; 3: a fault of ours; 130: interrupted. */
-export type BadExit = 1 | 2 | 3 | 130;
+/** 1: an honest "no"; 2: bad input; 3: a fault of ours. */
+export type BadExit = 1 | 2 | 3;
 
 /** Ends the command: the lines go to standard error, one each. */
 export class Ending extends Error {

@@ -1,9 +1,8 @@
-// Asks the engine which shapes the kinds close into: in a worker, with a bar, and with an interrupt
-// that ends it at once.
+// Asks the engine which shapes the kinds close into: in a worker, so that the bar moves and an
+// interrupt is heard at once.
 
 import { Worker } from 'node:worker_threads';
 import type { Identification, IdentifyProgress, ShapeQuestion } from '@shellraise/core';
-import { Ending } from './ending.ts';
 import { startProgress } from './progress.ts';
 
 type Message = { readonly progress: IdentifyProgress } | { readonly answer: Identification };
@@ -14,17 +13,14 @@ const steps: Readonly<Record<IdentifyProgress['step'], string>> = {
   fit: 'fitting what closed',
 };
 
-/** The shapes of a pile. An interrupt from the keyboard (SIGINT) ends the command with 130. */
+/** The shapes of a pile. */
 export async function identification(question: ShapeQuestion): Promise<Identification> {
   const bar = startProgress();
   const worker = new Worker(new URL('./identify-worker.js', import.meta.url), {
     workerData: question,
   });
-  let interrupt = () => {};
   try {
     return await new Promise<Identification>((resolve, reject) => {
-      interrupt = () => reject(new Ending(130, ['Interrupted; nothing was written.']));
-      process.once('SIGINT', interrupt);
       worker.on('message', (message: Message) => {
         if ('answer' in message) resolve(message.answer);
         else bar.update(message.progress.done, describe(message.progress));
@@ -35,7 +31,6 @@ export async function identification(question: ShapeQuestion): Promise<Identific
       );
     });
   } finally {
-    process.off('SIGINT', interrupt);
     bar.stop();
     await worker.terminate();
   }

@@ -6,6 +6,11 @@ import { program } from './program.ts';
 
 /** Runs `shellraise` with the words after the program's name; sets the process's exit code. */
 export async function main(words: readonly string[]): Promise<void> {
+  // Files are written in one go, between interrupts: all are there, or none.
+  process.once('SIGINT', () => {
+    console.error(`${process.stderr.isTTY ? '\n' : ''}Interrupted; nothing was written.`);
+    process.exit(130);
+  });
   // A reader that closes early (`shellraise … | head`) has what it wanted.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') process.exit(0);

@@ -27,7 +27,9 @@ export function startProgress(): Progress {
       barIncompleteChar: '░',
       barsize: 30,
       clearOnComplete: true,
+      // Neither is undone by an interrupt, so neither is touched.
       hideCursor: false,
+      linewrap: true,
       stream: process.stderr,
     });
     bar.start(100, 0, { step: '' });

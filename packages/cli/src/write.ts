@@ -1,7 +1,8 @@
 // Writing results: all files of a command or none. They are written under temporary names beside
-// their place and renamed when the last of them is on the disk.
+// their place and renamed when the last of them is on the disk; in one go, so that an interrupt
+// comes before or after.
 
-import { mkdir, mkdtemp, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { mkdirSync, mkdtempSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { badInput } from './ending.ts';
 
@@ -13,30 +14,30 @@ export interface OutFile {
 
 /** Writes the files into the folder, which is made where it is missing. Ends the command, with
  * nothing written, where that can't be done. */
-export async function writeAll(folder: string, files: readonly OutFile[]): Promise<void> {
-  const made = await makeFolder(folder);
+export function writeAll(folder: string, files: readonly OutFile[]): void {
+  const made = makeFolder(folder);
   let staging: string | null = null;
   try {
-    staging = await mkdtemp(join(folder, '.shellraise-'));
-    for (const file of files) await writeFile(join(staging, file.name), file.text);
-    for (const file of files) await refuseFolder(join(folder, file.name));
-    for (const file of files) await rename(join(staging, file.name), join(folder, file.name));
-    await rm(staging, { recursive: true });
+    staging = mkdtempSync(join(folder, '.shellraise-'));
+    for (const file of files) writeFileSync(join(staging, file.name), file.text);
+    for (const file of files) refuseFolder(join(folder, file.name));
+    for (const file of files) renameSync(join(staging, file.name), join(folder, file.name));
+    rmSync(staging, { recursive: true });
   } catch (error) {
     const ours = made ?? staging;
-    if (ours !== null) await rm(ours, { recursive: true, force: true });
+    if (ours !== null) rmSync(ours, { recursive: true, force: true });
     throw unwritable(folder, error);
   }
 }
 
 /** Makes the folder and what is missing above it; the topmost that was made. Not Node's own
  * recursive way, which never ends where the system says that a parent is missing, as in /proc. */
-async function makeFolder(folder: string): Promise<string | undefined> {
+function makeFolder(folder: string): string | undefined {
   try {
     const missing: string[] = [];
-    for (let at = resolve(folder); !(await stat(at).catch(() => null)); at = dirname(at))
+    for (let at = resolve(folder); !statSync(at, { throwIfNoEntry: false }); at = dirname(at))
       missing.unshift(at);
-    for (const path of missing) await mkdir(path);
+    for (const path of missing) mkdirSync(path);
     return missing[0];
   } catch (error) {
     throw unwritable(folder, error);
@@ -44,9 +45,8 @@ async function makeFolder(folder: string): Promise<string | undefined> {
 }
 
 /** A rename on to a folder fails; found before the first rename, nothing is half done. */
-async function refuseFolder(path: string): Promise<void> {
-  const found = await stat(path).catch(() => null);
-  if (found?.isDirectory())
+function refuseFolder(path: string): void {
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory())
     throw badInput(`${path}: found a folder, expected to write a file there`);
 }
 

@@ -19,7 +19,7 @@ export async function demo(options: PapersOptions): Promise<void> {
   const file = fileURLToPath(new URL('../../../../examples/demo/project.json', import.meta.url));
   const chosen = await choose(file, options);
   const files = papersOf(chosen, options.lengths, dateOf(options));
-  await writeAll(options.out, files);
+  writeAll(options.out, files);
   if (options.json) {
     const shapes = shapeDocument(chosen.found, chosen.loaded.kinds);
     printJson({ ...shapes, folder: options.out, files: files.map(({ name }) => name) });

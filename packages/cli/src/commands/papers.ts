@@ -24,7 +24,7 @@ import { takeOffOf } from './takeoff.ts';
 export async function papers(file: string, options: PapersOptions): Promise<void> {
   const chosen = await choose(file, options);
   const files = papersOf(chosen, options.lengths, dateOf(options));
-  await writeAll(options.out, files);
+  writeAll(options.out, files);
   if (options.json) printJson({ folder: options.out, files: files.map(({ name }) => name) });
   else print(writtenText(options.out, files));
 }
