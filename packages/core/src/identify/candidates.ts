@@ -14,6 +14,8 @@ export interface Candidate extends FittedNet {
   readonly readings: SideBelief;
   /** Kinds it has no place for. */
   readonly unused: number;
+  /** The rotations that it was found by. */
+  readonly fold: Fold;
 }
 
 /** What the search found. */
@@ -108,6 +110,8 @@ class CandidateSearch implements Candidates {
     const outcome = foldNets(readings, fold, {
       maxNodes,
       spareKinds,
+      radius: null,
+      periods: readings.sides.map((own) => own.length),
       onNode: (pieces) => {
         this.deepest = Math.max(this.deepest, pieces * fold.order);
         if (!this.watch(this.deepest, (this.stage + this.done) / 3)) this.stopped = true;
@@ -117,7 +121,8 @@ class CandidateSearch implements Candidates {
     this.complete &&= outcome.complete && !this.stopped;
     for (const net of outcome.nets) {
       const used = new Set(net.shell.kind);
-      this.nets.push({ ...net, readings, unused: readings.sides.length - used.size });
+      const unused = readings.sides.length - used.size;
+      this.nets.push({ ...net, readings, unused, fold });
     }
   }
 }

@@ -19,14 +19,44 @@ export const solidFolds: readonly Fold[] = [
 export interface FoldStart {
   readonly seed: FoldSeed;
   readonly model: CornerModel;
+  /** Largest change of κ / κ₀ that this start is answerable for. */
+  readonly kappaReach: number;
 }
 
-/** Step from one trial radius to the next; κ then changes by 17 %. */
-const RADIUS_STEP = 1.08;
-/** Half of that step in κ / κ₀, with some overlap: what one start is answerable for. */
-export const KAPPA_REACH = 0.1;
-/** Trial radii: from every kind used once for each rotation, to each about five times. */
-const RADIUS_STEPS = 11;
+/** Step from one trial radius to the next for a seed whose hub says little of the radius; κ then
+ * changes by 17 %. The step is finer where no hub speaks at all, only the panel on the axis. */
+const HUB_STEP = 1.08;
+const PANEL_STEP = 1.02;
+/** A hub that gives κ better than this (standard deviation, share of κ) needs no trial radii. */
+const TELLING = 0.03;
+/** Trial radii go from every kind used once for each rotation to each used about 300 times. */
+const MOST_USES = 300;
+
+/** All starts of a fold at a radius that is known (metres), to be held within `kappaReach`. */
+export function foldStartsAt(
+  readings: SideBelief,
+  fold: Fold,
+  gate: number,
+  radius: number,
+  kappaReach: number,
+): FoldStart[] {
+  const top = fold.axes[0] as number;
+  const model = cornerModel(readings.sides, 1 / radius ** 2);
+  if (!model) return [];
+  const seeds: FoldSeed[] = [];
+  readings.sides.forEach((own, k) => {
+    if (mayTurn(readings, k, top, gate))
+      seeds.push({ kindSide: model.first[k] as number, through: 'panel' });
+    own.forEach((_, i) => {
+      const before = (i + own.length - 1) % own.length;
+      const off = (model.angles[(model.first[k] as number) + i] as number) - TAU / top;
+      const sd = Math.hypot(cornerSd(readings, model, k, i), slopeAt(model, k, i) * kappaReach);
+      if (mayBeEqual(readings, k, before, i, gate) && Math.abs(off) <= gate * sd)
+        seeds.push(hubSeed(model, k, i));
+    });
+  });
+  return seeds.map((seed) => ({ seed, model, kappaReach }));
+}
 
 /** All starts of a fold for these readings, smallest radius first. `gate` in standard deviations. */
 export function foldStarts(readings: SideBelief, fold: Fold, gate: number): FoldStart[] {
@@ -36,41 +66,113 @@ export function foldStarts(readings: SideBelief, fold: Fold, gate: number): Fold
     readings.sides.map((_, k) => 1 / largestAxis(readings, k, fold, gate)),
     1 / fold.order,
   );
+  const most = least * Math.sqrt(MOST_USES / fold.order);
   const starts: FoldStart[] = [];
-  for (let step = 0; step < RADIUS_STEPS; step++) {
-    const radius = least * RADIUS_STEP ** step;
-    const model = cornerModel(readings.sides, 1 / radius ** 2);
-    if (!model) continue;
-    for (let k = 0; k < readings.sides.length; k++)
-      if (mayTurn(readings, k, top, gate))
-        starts.push({ seed: { kindSide: model.first[k] as number, through: 'panel' }, model });
-    for (let s = 0; s < model.lengths.length; s++)
-      if (mayLieOnHub(readings, model, s, TAU / top, gate))
-        starts.push({ seed: { kindSide: s, through: 'hub' }, model });
-  }
-  return starts;
+  readings.sides.forEach((own, k) => {
+    if (mayTurn(readings, k, top, gate)) starts.push(...panelStarts(readings, k, least, most));
+    own.forEach((_, i) => {
+      const before = (i + own.length - 1) % own.length;
+      if (mayBeEqual(readings, k, before, i, gate))
+        starts.push(...hubStarts(readings, k, i, TAU / top, { least, most, gate }));
+    });
+  });
+  return starts.sort((a, b) => b.model.kappa - a.model.kappa);
 }
 
-/** Whether equal corners like this one may close around a hub on the axis. */
-function mayLieOnHub(
+function panelStarts(readings: SideBelief, kind: number, least: number, most: number): FoldStart[] {
+  return trialModels(readings, least, most, PANEL_STEP).map((model) => ({
+    seed: { kindSide: model.first[kind] as number, through: 'panel' },
+    model,
+    kappaReach: reachOf(PANEL_STEP),
+  }));
+}
+
+/** Starts with equal corners around a hub on the axis: at the radius where they close, or, where
+ * that is hardly known, at every trial radius where they may. */
+function hubStarts(
   readings: SideBelief,
-  model: CornerModel,
+  kind: number,
   corner: number,
   angle: number,
-  gate: number,
-): boolean {
-  const kind = model.kindOf[corner] as number;
-  const start = model.first[kind] as number;
-  const own = readings.sides[kind] as readonly number[];
-  const before = model.before[corner] as number;
-  if (!mayBeEqual(readings, kind, before - start, corner - start, gate)) return false;
-  const at = model.slopeStart[corner] as number;
-  let variance = ((model.kappaSlopes[corner] as number) * KAPPA_REACH) ** 2;
-  for (let i = 0; i < own.length; i++)
-    variance +=
-      (model.slopes[at + i] as number) ** 2 *
-      ((readings.variances[kind] as readonly number[])[i] as number);
-  return ((model.angles[corner] as number) - angle) ** 2 <= gate ** 2 * variance;
+  { least, most, gate }: { least: number; most: number; gate: number },
+): FoldStart[] {
+  const exact = radiusClosing(readings.sides[kind] as readonly number[], corner, angle);
+  if (exact !== null && exact > least / HUB_STEP && exact < most) {
+    const model = cornerModel(readings.sides, 1 / exact ** 2);
+    const kappaSd = model
+      ? cornerSd(readings, model, kind, corner) / slopeAt(model, kind, corner)
+      : 1;
+    if (model && kappaSd < TELLING)
+      return [{ seed: hubSeed(model, kind, corner), model, kappaReach: gate * TELLING }];
+  }
+  return trialModels(readings, least, most, HUB_STEP)
+    .filter((model) => {
+      const seed = (model.first[kind] as number) + corner;
+      const off = (model.angles[seed] as number) - angle;
+      const byRadius = slopeAt(model, kind, corner) * reachOf(HUB_STEP);
+      const sd = Math.hypot(cornerSd(readings, model, kind, corner), byRadius);
+      return Math.abs(off) <= gate * sd;
+    })
+    .map((model) => ({
+      seed: hubSeed(model, kind, corner),
+      model,
+      kappaReach: reachOf(HUB_STEP),
+    }));
+}
+
+const hubSeed = (model: CornerModel, kind: number, corner: number): FoldSeed => ({
+  kindSide: (model.first[kind] as number) + corner,
+  through: 'hub',
+});
+
+/** Half a radius step in κ / κ₀, with some overlap. */
+const reachOf = (step: number): number => 0.6 * (step ** 2 - 1);
+
+function trialModels(
+  readings: SideBelief,
+  least: number,
+  most: number,
+  step: number,
+): CornerModel[] {
+  const models: CornerModel[] = [];
+  for (let radius = least; radius < most; radius *= step) {
+    const model = cornerModel(readings.sides, 1 / radius ** 2);
+    if (model) models.push(model);
+  }
+  return models;
+}
+
+/** The radius at which a corner takes an angle, metres; null where no sphere gives it. */
+function radiusClosing(sides: readonly number[], corner: number, angle: number): number | null {
+  const angleAt = (radius: number): number => {
+    const polygon = polygonOnSphere(sides, radius);
+    return polygon.ok ? (polygon.corners[corner] as number) : Number.POSITIVE_INFINITY;
+  };
+  const longest = Math.max(...sides);
+  let low = longest / 2;
+  let high = longest * 100;
+  if (angleAt(high) > angle) return null;
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (angleAt(middle) > angle) low = middle;
+    else high = middle;
+  }
+  return Number.isFinite(angleAt(low)) ? high : null;
+}
+
+const slopeAt = (model: CornerModel, kind: number, corner: number): number =>
+  Math.abs(model.kappaSlopes[(model.first[kind] as number) + corner] as number);
+
+/** Standard deviation of a corner by its sides' readings, radians. */
+function cornerSd(readings: SideBelief, model: CornerModel, kind: number, corner: number): number {
+  const at = model.slopeStart[(model.first[kind] as number) + corner] as number;
+  const variances = readings.variances[kind] as readonly number[];
+  return Math.sqrt(
+    variances.reduce(
+      (sum, variance, i) => sum + (model.slopes[at + i] as number) ** 2 * variance,
+      0,
+    ),
+  );
 }
 
 /** The highest axis of the fold that may run through the middle of a kind, 1 for none. */

@@ -71,6 +71,9 @@ export interface FoldSearch {
   /** Largest change of κ / κ₀ that this search is answerable for. */
   readonly kappaReach: number;
   readonly maxNodes: number;
+  /** Kind → sides after which the panel looks the same again; its number of sides where no turn does
+   * that. Turns beyond are not tried. */
+  readonly periods: readonly number[];
   /** Called at every node with the number of pieces; false stops the search. */
   readonly onNode: (pieces: number) => boolean;
 }
@@ -85,6 +88,9 @@ export interface FoldOutcome {
 }
 
 const MAX_FILL = 3;
+/** What the linear model may be off at a star that closes exactly, radians: second order in κ and in
+ * the sides' errors. */
+const NEGLECTED = 2e-5;
 /** Below this share of a prior variance an equation was known before and teaches nothing. */
 const KNOWN = 1e-5;
 
@@ -162,7 +168,7 @@ class Gluing {
       for (let t = 0; t < sides; t++) {
         this.setSeam(s, t);
         const { off, variance } = innovationOf(this.prior, this.equation);
-        if (off * off <= this.search.gate ** 2 * variance || s === t) {
+        if (off * off <= this.search.gate ** 2 * (variance + NEGLECTED ** 2)) {
           list.push(t);
           this.mayMeet[s * sides + t] = 1;
         }
@@ -332,8 +338,9 @@ class Gluing {
     }
     for (const other of this.meets[own] as readonly number[]) {
       const kind = this.model.kindOf[other] as number;
-      consider({ mate: -1, kindSide: other, axis: 1, cost: 0 });
       const start = this.model.first[kind] as number;
+      if (other - start >= (this.search.periods[kind] as number)) continue;
+      consider({ mate: -1, kindSide: other, axis: 1, cost: 0 });
       for (const axis of new Set(this.axesLeft))
         if (this.isRegular(kind, axis) && other - start < this.stepOf(kind, axis))
           consider({ mate: -1, kindSide: other, axis, cost: 0 });
@@ -389,7 +396,7 @@ class Gluing {
     if (side === mate) this.axesLeft.splice(this.axesLeft.indexOf(2), 1);
     this.setSeam(this.kindSide[side] as number, this.kindSide[mate] as number);
     const { off, variance } = innovationOf(level.belief, this.equation);
-    if (off * off > this.search.gate ** 2 * (variance + KNOWN * this.priorVariance)) return false;
+    if (off * off > this.search.gate ** 2 * (variance + NEGLECTED ** 2)) return false;
     const first = this.hubRun(side, level);
     if (!this.mayStand(first, level)) return false;
     const second = this.hubRun(mate, level);
@@ -448,9 +455,9 @@ class Gluing {
   private mayStand(run: HubRun, level: Level): boolean {
     for (const axis of this.hubAxes()) {
       const gap = TAU / axis - run.angle;
-      const slack = this.search.gate * run.sd;
+      const slack = this.search.gate * run.sd + NEGLECTED;
       if (run.closed) {
-        if (Math.abs(gap) <= slack + 1e-6) return true;
+        if (Math.abs(gap) <= slack) return true;
       } else if (
         gap > -slack &&
         this.canFill(run, gap, slack, MAX_FILL, this.kindSide[run.to] as number, level)
@@ -503,16 +510,16 @@ class Gluing {
 
   /** Conditions the level's belief on the present equation; false where it is too far off. */
   private take(level: Level): boolean {
-    const innovation = innovationOf(level.belief, this.equation);
-    const { off, variance } = innovation;
+    const { off, variance: own } = innovationOf(level.belief, this.equation);
     let scale = 0;
     for (let i = 0; i < this.equation.terms; i++)
       scale += (this.equation.coefficient[i] as number) ** 2 * this.priorVariance;
-    const known = KNOWN * scale;
-    if (variance <= known) return off * off <= this.search.gate ** 2 * known;
+    const variance = own + NEGLECTED ** 2;
     const cost = (off * off) / variance;
+    if (own <= KNOWN * scale)
+      return off * off <= this.search.gate ** 2 * (variance + KNOWN * scale);
     if (cost > this.search.gate ** 2) return false;
-    conditionInto(level.belief, this.equation, innovation, this.gain);
+    conditionInto(level.belief, this.equation, { off, variance }, this.gain);
     level.chi2 += cost;
     level.equations++;
     return true;

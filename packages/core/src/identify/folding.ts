@@ -4,7 +4,7 @@
 import type { Shell } from '../shell/shell.ts';
 import { firstSides } from './corner-model.ts';
 import { conditionsOf, fitNet, type NetConditions, type NetFit, netConditions } from './fit.ts';
-import { foldStarts, KAPPA_REACH } from './fold-starts.ts';
+import { foldStarts, foldStartsAt } from './fold-starts.ts';
 import { type Fold, type FoldedNet, foldedNets, foldedStars } from './folded-net.ts';
 import { liftNet } from './lift.ts';
 import { priorOf, type SideBelief } from './side-belief.ts';
@@ -21,6 +21,10 @@ export interface FoldingOptions {
   readonly maxNodes: number;
   /** Kinds that may stay unused. */
   readonly spareKinds: number;
+  /** Radius where it is known, metres; null: every radius is tried. */
+  readonly radius: number | null;
+  /** Kind → sides after which the panel looks the same again. */
+  readonly periods: readonly number[];
   /** Called often, with the number of pieces laid; false stops the search. */
   readonly onNode: (pieces: number) => boolean;
 }
@@ -40,6 +44,8 @@ export const GATE = 4.5;
 const WINDOW = 25;
 /** Prior deviation of κ / κ₀ within a start: wide, so that only the stars speak. */
 const START_KAPPA_SD = 0.5;
+/** The same where the radius is known. */
+const KNOWN_KAPPA_SD = 0.005;
 
 /** All nets with these rotations that the readings allow. */
 export function foldNets(
@@ -47,15 +53,20 @@ export function foldNets(
   fold: Fold,
   options: FoldingOptions,
 ): FoldingOutcome {
-  const prior = priorOf(readings, START_KAPPA_SD);
+  const { radius } = options;
+  const prior = priorOf(readings, radius === null ? START_KAPPA_SD : KNOWN_KAPPA_SD);
+  const starts =
+    radius === null
+      ? foldStarts(readings, fold, GATE)
+      : foldStartsAt(readings, fold, GATE, radius, GATE * KNOWN_KAPPA_SD);
   const found = new Map<string, FoldedNet & { radius: number }>();
   let complete = true;
   let deepest = 0;
-  for (const { seed, model } of foldStarts(readings, fold, GATE)) {
+  for (const { seed, model, kappaReach } of starts) {
     const outcome = foldedNets(model, prior, fold, seed, {
       gate: GATE,
       window: WINDOW,
-      kappaReach: KAPPA_REACH,
+      kappaReach,
       ...options,
     });
     complete &&= outcome.complete;

@@ -1,5 +1,5 @@
-// From the kinds of a pile to every shell they close into: candidate nets, their twins, how
-// probable each is, which readings do not fit, and what would settle it.
+// From the kinds of a pile to every shell they close into: candidate nets, their relatives,
+// how probable each is, which readings do not fit, and what would settle it.
 
 import type { Kind } from '../pile/kind.ts';
 import { sideLength } from '../shell/geometry.ts';
@@ -7,7 +7,7 @@ import type { SideId } from '../shell/ids.ts';
 import type { Shell } from '../shell/shell.ts';
 import { kindSide, placeAt, sideCount } from '../shell/shell.ts';
 import { type Alikeness, alikeness, labelsOf } from './alike.ts';
-import { type Candidate, candidatesFor } from './candidates.ts';
+import { type Candidate, candidatesFor, type Watch } from './candidates.ts';
 import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
 import { conditionsOf, fitNet, type NetFit } from './fit.ts';
@@ -16,11 +16,11 @@ import { layShell } from './lay.ts';
 import { nameNet } from './name-net.ts';
 import { netCode } from './net-code.ts';
 import { probabilities } from './odds.ts';
+import { relativesOf } from './relatives.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
 import { type SideBelief, sideBelief } from './side-belief.ts';
 import { suspectsOf } from './suspects.ts';
 import { apartness, reasonsFor, settling } from './telling.ts';
-import { twinsOf } from './twins.ts';
 
 /** How an identification is watched and stopped. */
 export interface IdentifyOptions {
@@ -33,8 +33,8 @@ export interface IdentifyOptions {
 const ALIKE = 2.5;
 /** Less evidence than the best by more than this (natural logarithm) is not kept. */
 const FAINT = 12;
-/** Most nets that turning caps may add. */
-const MOST_TWINS = 24;
+/** Most nets that are kept. */
+const MOST_SHAPES = 24;
 /** Shapes less probable than this are not listed. */
 const LEAST_PROBABILITY = 0.005;
 /** Largest difference of a laid seam from its fitted length, in parts of the radius. */
@@ -49,7 +49,8 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
     options.onProgress?.({ step, placed, done });
     return !options.shouldStop?.();
   };
-  const found = candidatesFor(readings, (placed, done) => progress('net', placed, done));
+  const watch: Watch = (placed, done) => progress('net', placed, done);
+  const found = candidatesFor(readings, watch);
   if (found.nets.length === 0)
     return {
       shapes: [],
@@ -61,19 +62,20 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
   const noise = noiseOf(working.kinds);
   const { sides } = best(found.nets).fit;
   const alike = alikeness(sides, firstSides(sides), noise);
-  const nets = withTwins(merged(found.nets, alike), alike, noise);
+  const nets = withRelatives(merged(found.nets, alike), alike, noise, watch);
   return answer(question, working, readings, nets, alike, found.complete);
 }
 
 interface Placed {
   readonly shell: Shell;
   readonly candidate: Candidate;
-  readonly turned: { readonly from: Placed; readonly steps: number; readonly ring: number } | null;
-  /** Natural logarithm, level with its twins' where their readings are as good. */
+  /** The net whose relative it is. */
+  readonly from: Placed | null;
+  /** Natural logarithm, level with its relatives' where their readings are as good. */
   evidence: number;
 }
 
-/** Twins whose evidence differs by less than this close equally well, and count as level. */
+/** Relatives whose evidence differs by less than this close equally well, and count as level. */
 const LEVEL = 3;
 
 const evidence = (net: Candidate): number => net.fit.evidence;
@@ -98,50 +100,39 @@ function merged(nets: readonly Candidate[], alike: Alikeness): Map<string, Place
       byCode.set(code, {
         shell: candidate.shell,
         candidate,
-        turned: null,
+        from: null,
         evidence: evidence(candidate),
       });
   }
   return byCode;
 }
 
-/** Adds every net that turning caps makes of those that are there, and of those made so. */
-function withTwins(byCode: Map<string, Placed>, alike: Alikeness, noise: number): Placed[] {
-  const queue = [...byCode.values()];
-  const refused = new Set<string>();
-  for (const from of queue) {
-    if (byCode.size > MOST_TWINS) break;
-    const { shell, candidate } = from;
-    const labels = labelsOf(shell, alike);
-    const tolerance = Math.max(1e-6 * shell.radius, noise);
-    const { leader } = netCode(shell, labels);
-    for (const twin of twinsOf(shell, labels, leader, tolerance)) {
-      const { code } = netCode(twin.shell, labelsOf(twin.shell, alike));
-      if (byCode.has(code) || refused.has(code)) continue;
-      const own = fitted(candidate, twin.shell);
-      if (!own || evidence(own) < from.evidence - FAINT) {
-        refused.add(code);
-        continue;
-      }
-      const placed: Placed = {
-        shell: own.shell,
-        candidate: own,
-        turned: { from, steps: twin.steps, ring: twin.ring.sides.length },
-        evidence: evidence(own),
-      };
+/** Adds the relatives of each net: those that close as well with fewer rotations. */
+function withRelatives(
+  byCode: Map<string, Placed>,
+  alike: Alikeness,
+  noise: number,
+  watch: Watch,
+): Placed[] {
+  const isAlike = (a: number, b: number): boolean => Math.abs(a - b) <= noise;
+  for (const from of [...byCode.values()])
+    for (const one of relativesOf(from.candidate, isAlike, watch)) {
+      const { code } = netCode(one.shell, labelsOf(one.shell, alike));
+      if (byCode.has(code) || byCode.size > MOST_SHAPES) continue;
+      const own = fitted(one, one.shell);
+      if (!own || evidence(own) < from.evidence - FAINT) continue;
+      const placed: Placed = { shell: own.shell, candidate: own, from, evidence: evidence(own) };
       byCode.set(code, placed);
-      queue.push(placed);
       level(from, placed);
     }
-  }
-  return queue;
+  return [...byCode.values()];
 }
 
-/** A twin asks for lengths to be equal that the net it came from left free. Where the readings bear
- * that out, they bear it out for both. */
-function level(from: Placed, twin: Placed): void {
-  if (twin.evidence > from.evidence) from.evidence = twin.evidence;
-  else if (from.evidence - twin.evidence < LEVEL) twin.evidence = from.evidence;
+/** A relative asks for lengths to be equal that the net it came from left free. Where the readings
+ * bear that out, they bear it out for both. */
+function level(from: Placed, relative: Placed): void {
+  if (relative.evidence > from.evidence) from.evidence = relative.evidence;
+  else if (from.evidence - relative.evidence < LEVEL) relative.evidence = from.evidence;
 }
 
 function fitted(like: Candidate, shell: Shell): Candidate | null {
@@ -193,15 +184,10 @@ function answer(
     .map((net, i) => ({ net, misfits: cases[i]?.misfits ?? [], probability: odds[i] as number }))
     .filter(({ probability }) => probability >= LEAST_PROBABILITY)
     .sort((a, b) => b.probability - a.probability);
-  const told = listed.map(({ net }) => ({
-    shell: net.shell,
-    turned: net.turned && {
-      ...net.turned,
-      of: listed.findIndex((other) => other.net === net.turned?.from),
-    },
-  }));
+  const shells = listed.map(({ net }) => net.shell);
+  const isLevel = listed.every(({ net }) => net.evidence === listed[0]?.net.evidence);
   const nameOf = (family: number): string => namesOf(kinds, alike, family).join('/');
-  const apart = apartness(told, alike.group, nameOf);
+  const apart = apartness(shells, alike.group, nameOf);
   const shapes = listed.map(
     ({ net, misfits, probability }, i): Shape => ({
       ...plainShape(net, working, stated, alike),
@@ -210,7 +196,7 @@ function answer(
       apart: apart[i] as string,
     }),
   );
-  return { shapes, reasons: [], settle: settling(told, alike.group, nameOf), complete };
+  return { shapes, reasons: [], settle: settling(shells, alike.group, nameOf, isLevel), complete };
 }
 
 function plainShape(

@@ -19,8 +19,12 @@ export interface NetCode {
 export function netCode(shell: Shell, labels: ArrayLike<number>): NetCode {
   const sides = sideCount(shell);
   const next = Int32Array.from({ length: sides }, (_, s) => nextSide(shell, s as SideId));
-  let high: Int32Array = Int32Array.from({ length: sides }, (_, s) => mix(labels[s] as number, 0x2545f491));
-  let low: Int32Array = Int32Array.from({ length: sides }, (_, s) => mix(labels[s] as number, 0x1b873593));
+  let high: Int32Array = Int32Array.from({ length: sides }, (_, s) =>
+    mix(labels[s] as number, 0x2545f491),
+  );
+  let low: Int32Array = Int32Array.from({ length: sides }, (_, s) =>
+    mix(labels[s] as number, 0x1b873593),
+  );
   let classes = 0;
   for (let settled = false; !settled; ) {
     high = looked(high, next, shell.mate, 0x85ebca6b);

@@ -8,68 +8,51 @@ import { starRuns } from './groups.ts';
 import type { ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
 
-/** What words need to know of a shape. */
-export interface Told {
-  readonly shell: Shell;
-  /** How it came from another: that shape's number in the list, seams turned, seams in the ring. */
-  readonly turned: { readonly of: number; readonly steps: number; readonly ring: number } | null;
-}
-
 /** For each shape: what tells it from the others; empty where it stands alone. */
 export function apartness(
-  told: readonly Told[],
+  shells: readonly Shell[],
   family: readonly number[],
   nameOf: (family: number) => string,
 ): string[] {
-  if (told.length < 2) return told.map(() => '');
-  const runs = told.map(({ shell }) => starRuns(shell, family).map((run) => run.join()));
-  return told.map(({ shell, turned }, i) => {
-    const parts: string[] = [];
-    if (turned && turned.of >= 0 && turned.of !== i)
-      parts.push(
-        `like shape ${turned.of + 1} with one side of a flat ring of ${turned.ring} seams turned by ${turned.steps}`,
-      );
-    const own = (runs[i] as string[]).filter(
-      (run) => !runs.some((others, j) => j !== i && others.includes(run)),
-    );
-    if (own.length > 0)
-      parts.push(`only here a hub has around it the kinds ${runName(own[0] as string, nameOf)}`);
-    if (parts.length === 0)
-      parts.push(
-        `${placeCount(shell)} places; its hubs have the same kinds around them as another shape's, in another arrangement`,
-      );
-    return parts.join('; ');
-  });
+  if (shells.length < 2) return shells.map(() => '');
+  const signs = signsOf(shells, family);
+  return shells.map((shell, i) =>
+    signs[i]
+      ? `only here a hub has around it, anticlockwise seen from outside, the kinds ${runName(signs[i], nameOf)}`
+      : `${placeCount(shell)} places; every run of kinds around its hubs occurs in another shape too`,
+  );
 }
 
-/** What to look at or measure next, when more than one shape is listed. */
+/** What to look at or measure next, when more than one shape is listed. `levelWith`: whether the
+ * sides fit them all equally well, so that measuring again can't tell. */
 export function settling(
-  told: readonly Told[],
+  shells: readonly Shell[],
   family: readonly number[],
   nameOf: (family: number) => string,
+  levelWith: boolean,
 ): string[] {
-  if (told.length < 2) return [];
-  const out: string[] = [];
-  const runs = told.map(({ shell }) => starRuns(shell, family).map((run) => run.join()));
-  const signs = runs.map((own, i) =>
+  if (shells.length < 2) return [];
+  const signs = signsOf(shells, family);
+  const out = signs.flatMap((sign, i) =>
+    sign
+      ? `look for panels still joined, or hub marks, in the run ${runName(sign, nameOf)} (anticlockwise seen from outside): then it is shape ${i + 1}`
+      : [],
+  );
+  out.push(
+    levelWith
+      ? 'the same panels close into each of these shapes equally well: measuring again will not tell them apart; if no joined group or mark does, any of them may be built'
+      : 'measure the sides of each kind again on three panels and enter every reading: the mean of nine is three times as sure',
+  );
+  return out;
+}
+
+/** For each shape a run of kinds around a hub that no other shape has, as a text; undefined where
+ * there is none. */
+function signsOf(shells: readonly Shell[], family: readonly number[]): (string | undefined)[] {
+  const runs = shells.map((shell) => starRuns(shell, family).map((run) => run.join()));
+  return runs.map((own, i) =>
     own.find((run) => !runs.some((others, j) => j !== i && others.includes(run))),
   );
-  signs.forEach((sign, i) => {
-    if (sign)
-      out.push(
-        `panels still joined, or old hub marks, in the run ${runName(sign, nameOf)} (anticlockwise seen from outside): then it is shape ${i + 1}`,
-      );
-  });
-  const turnedRings = new Set(told.flatMap(({ turned }) => (turned ? [turned.ring] : [])));
-  for (const ring of turnedRings)
-    out.push(
-      `these shapes differ by a turn at a flat ring of ${ring} seams: a shell that stands on that ring, or stops short of it, is the same for all of them; otherwise every turn closes and stands alike`,
-    );
-  if (turnedRings.size === 0)
-    out.push(
-      'measure the sides of each kind again, on three panels of a kind, and enter every reading: the mean of nine is three times as sure',
-    );
-  return out;
 }
 
 /** Why nothing closed: how far it got, and the most telling reason. */

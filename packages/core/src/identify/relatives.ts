@@ -1,0 +1,120 @@
+// Relatives of a net: other nets of the very same panels that close just as well, with fewer
+// rotations. In even class I nets half the ball can be turned by a step; other nets have other ways,
+// and none is looked for by name: the panels are folded again by groups with one main axis, now at
+// the sides and radius that the first net has taught, where wrong stars no longer close.
+
+import type { Candidate, Watch } from './candidates.ts';
+import { firstSides } from './corner-model.ts';
+import { conditionsOf, fitNet, type NetConditions } from './fit.ts';
+import type { Fold } from './folded-net.ts';
+import { foldNets } from './folding.ts';
+import type { SideBelief } from './side-belief.ts';
+
+/** How well the sides are known once a net is fitted, as a share of their length: wrong by more,
+ * and a true relative is missed; by less, and rounding and the linear model would count. */
+const LEARNED = 2e-4;
+/** Sides of a fitted net this near to each other (share of their length) are one length. */
+const SAME = 1e-7;
+/** Nodes for one start. */
+const NODES = 3000;
+/** Evidence that equal mirror images may cost before they are given up (natural logarithm). */
+const MIRROR_COST = 3;
+/** Groups without crosswise axes are tried on nets up to this many places; all relatives of larger
+ * named nets have such axes. */
+const SMALL_NET = 400;
+
+/** The net's relatives, fitted to its readings; the net itself may be among them. `alike`: whether
+ * two lengths (metres) are one by what the readings can tell. */
+export function relativesOf(
+  net: Candidate,
+  alike: (a: number, b: number) => boolean,
+  watch: Watch,
+): Candidate[] {
+  const learned = learnedSides(net, alike);
+  const found: Candidate[] = [];
+  const periods = learned.sides.map(periodOf);
+  for (const fold of lowerFolds(net)) {
+    const { nets } = foldNets(learned.readings, fold, {
+      maxNodes: NODES,
+      spareKinds: net.unused,
+      radius: learned.radius,
+      periods,
+      onNode: () => watch(net.shell.kind.length, 1),
+    });
+    for (const one of nets) found.push({ ...net, shell: one.shell, fit: one.fit, fold });
+  }
+  return found;
+}
+
+/** Groups with one main axis among the rotations that the net was found by. */
+function lowerFolds({ fold, shell }: Candidate): Fold[] {
+  const orders = [...new Set(fold.axes)];
+  const crosswise = orders.map(
+    (n): Fold => ({ name: `${n}-fold with crosswise axes`, order: 2 * n, axes: [n, 2, 2] }),
+  );
+  if (shell.kind.length > SMALL_NET) return crosswise;
+  return [
+    ...crosswise,
+    ...orders.map((n): Fold => ({ name: `${n}-fold`, order: n, axes: [n, n] })),
+  ];
+}
+
+interface Learned {
+  readonly sides: readonly (readonly number[])[];
+  readonly readings: SideBelief;
+  readonly radius: number;
+}
+
+/** The fitted sides, with mirror images made equal where the readings allow it. */
+function learnedSides(net: Candidate, alike: (a: number, b: number) => boolean): Learned {
+  const { readings, fit, shell } = net;
+  const first = firstSides(readings.sides);
+  const own = conditionsOf(shell, first);
+  const equal: NetConditions = {
+    ...own,
+    seams: [...own.seams, ...mirrorPairs(fit.sides, first, alike)],
+  };
+  const mirrored = fitNet(readings, equal, fit.radius);
+  const best = mirrored && mirrored.evidence > fit.evidence - MIRROR_COST ? mirrored : fit;
+  const variances = best.sides.map((sides) => sides.map((length) => (LEARNED * length) ** 2));
+  return {
+    sides: best.sides,
+    radius: best.radius,
+    readings: { sides: best.sides, variances, sharedVariance: 0 },
+  };
+}
+
+/** Pairs of kind-sides that are one length if kinds that look like mirror images are. */
+function mirrorPairs(
+  sides: readonly (readonly number[])[],
+  first: ArrayLike<number>,
+  alike: (a: number, b: number) => boolean,
+): [number, number][] {
+  const pairs: [number, number][] = [];
+  sides.forEach((own, k) => {
+    sides.forEach((other, m) => {
+      if (m < k || own.length !== other.length) return;
+      const n = own.length;
+      const back = (offset: number, i: number): number => (offset - i + 2 * n) % n;
+      for (let offset = 0; offset < n; offset++)
+        if (own.every((length, i) => alike(length, other[back(offset, i)] as number)))
+          own.forEach((_, i) => {
+            pairs.push([(first[k] as number) + i, (first[m] as number) + back(offset, i)]);
+          });
+    });
+  });
+  return pairs.filter(([a, b]) => a !== b);
+}
+
+/** Sides after which a list of lengths repeats. */
+function periodOf(sides: readonly number[]): number {
+  const n = sides.length;
+  for (let period = 1; period < n; period++) {
+    if (n % period !== 0) continue;
+    const repeats = sides.every(
+      (length, i) => Math.abs(length - (sides[(i + period) % n] as number)) <= SAME * length,
+    );
+    if (repeats) return period;
+  }
+  return n;
+}
