@@ -1,21 +1,21 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { example, fileOf, folder, run } from './run.ts';
+import { example, fileOf, folder, run, runOnce } from './run.ts';
 
 const demo = example('demo/project.json');
 const commands = ['pile', 'shape', 'places', 'takeoff'] as const;
 
 describe.each(commands)('shellraise %s', (command) => {
   it('prints one JSON document and nothing else with --json', async () => {
-    const ran = await run([command, demo, '--json']);
+    const ran = await runOnce(command, demo, '--json');
     expect(ran.err).toBe('');
     expect(typeof JSON.parse(ran.out)).toBe('object');
     expect(ran.code).toBe(0);
   });
 
   it('prints plain text where there is no terminal: no colour, no bar', async () => {
-    const ran = await run([command, demo]);
+    const ran = await runOnce(command, demo);
     expect(ran.err).toBe('');
     expect(ran.out).not.toContain('\u001b');
     expect(ran.out.length).toBeGreaterThan(100);
@@ -23,7 +23,7 @@ describe.each(commands)('shellraise %s', (command) => {
 
   it('shows lengths in millimetres, or in inches when asked', async () => {
     const [metric, inch] = await Promise.all([
-      run([command, demo]),
+      runOnce(command, demo),
       run([command, demo, '--lengths', 'inch']),
     ]);
     expect(metric.out).toMatch(/\d mm|\d m\b/);
@@ -93,11 +93,11 @@ describe('shellraise shape', () => {
 describe('shellraise places and takeoff', () => {
   it('carry a caution beside what could be taken for permission', async () => {
     for (const command of ['places', 'takeoff'])
-      expect((await run([command, demo])).out.match(/Caution\./g)).toHaveLength(1);
+      expect((await runOnce(command, demo)).out.match(/Caution\./g)).toHaveLength(1);
   });
 
   it('agree with the count formulas of a dome', async () => {
-    const { out } = await run(['takeoff', demo, '--json']);
+    const { out } = await runOnce('takeoff', demo, '--json');
     const { account } = JSON.parse(out);
     const { places: f, openSides: b } = account;
     expect(account.agrees).toBe(true);
@@ -106,7 +106,7 @@ describe('shellraise places and takeoff', () => {
   });
 
   it('warn of threads that pass for each other', async () => {
-    const { out } = await run(['takeoff', demo]);
+    const { out } = await runOnce('takeoff', demo);
     expect(out).toMatch(/5\/16-18 UNC/);
     expect(out.replace(/\s+/g, ' ')).toMatch(/M8 × 1\.25.*5\/16-18|5\/16-18.*M8 × 1\.25/);
   });

@@ -45,6 +45,16 @@ export function run(args: readonly string[], options: RunOptions = {}): Promise<
   });
 }
 
+const known = new Map<string, Promise<Ran>>();
+
+/** As `run`, but what was run in this file already is not run again. */
+export function runOnce(...args: readonly string[]): Promise<Ran> {
+  const key = JSON.stringify(args);
+  const ran = known.get(key) ?? run(args);
+  known.set(key, ran);
+  return ran;
+}
+
 /** A folder that is gone when the test has finished. */
 export function folder(): string {
   const path = mkdtempSync(join(tmpdir(), 'shellraise-'));
