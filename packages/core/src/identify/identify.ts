@@ -66,17 +66,15 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
   return answer(question, working, readings, nets, alike, found.complete);
 }
 
+/** Shapes whose evidence (natural logarithm) differs by less can't be told apart by measuring. */
+const LEVEL = 2;
+
 interface Placed {
   readonly shell: Shell;
   readonly candidate: Candidate;
-  /** The net whose relative it is. */
-  readonly from: Placed | null;
-  /** Natural logarithm, level with its relatives' where their readings are as good. */
-  evidence: number;
+  /** Natural logarithm. */
+  readonly evidence: number;
 }
-
-/** Relatives whose evidence differs by less than this close equally well, and count as level. */
-const LEVEL = 3;
 
 const evidence = (net: Candidate): number => net.fit.evidence;
 
@@ -100,7 +98,6 @@ function merged(nets: readonly Candidate[], alike: Alikeness): Map<string, Place
       byCode.set(code, {
         shell: candidate.shell,
         candidate,
-        from: null,
         evidence: evidence(candidate),
       });
   }
@@ -120,19 +117,20 @@ function withRelatives(
       const { code } = netCode(one.shell, labelsOf(one.shell, alike));
       if (byCode.has(code) || byCode.size > MOST_SHAPES) continue;
       const own = fitted(one, one.shell);
-      if (!own || evidence(own) < from.evidence - FAINT) continue;
-      const placed: Placed = { shell: own.shell, candidate: own, from, evidence: evidence(own) };
+      if (!own) continue;
+      const placed = { shell: own.shell, candidate: own, evidence: evidenceOfRelative(from, own) };
       byCode.set(code, placed);
-      level(from, placed);
     }
   return [...byCode.values()];
 }
 
-/** A relative asks for lengths to be equal that the net it came from left free. Where the readings
- * bear that out, they bear it out for both. */
-function level(from: Placed, relative: Placed): void {
-  if (relative.evidence > from.evidence) from.evidence = relative.evidence;
-  else if (from.evidence - relative.evidence < LEVEL) relative.evidence = from.evidence;
+/** How probable a relative is against the net it came from. It asks for lengths to be equal that the
+ * other left free; being asked for more is no merit here, as both may be built of panels that are so.
+ * It only loses by what the readings speak against that. */
+function evidenceOfRelative(from: Placed, relative: Candidate): number {
+  const [own, other] = [relative.fit, from.candidate.fit];
+  const asked = Math.max(0, own.conditions - other.conditions);
+  return from.evidence - Math.max(0, own.chi2 - other.chi2 - asked) / 2;
 }
 
 function fitted(like: Candidate, shell: Shell): Candidate | null {
@@ -185,7 +183,7 @@ function answer(
     .filter(({ probability }) => probability >= LEAST_PROBABILITY)
     .sort((a, b) => b.probability - a.probability);
   const shells = listed.map(({ net }) => net.shell);
-  const isLevel = listed.every(({ net }) => net.evidence === listed[0]?.net.evidence);
+  const isLevel = listed.every(({ net }) => (listed[0]?.net.evidence ?? 0) - net.evidence < LEVEL);
   const nameOf = (family: number): string => namesOf(kinds, alike, family).join('/');
   const apart = apartness(shells, alike.group, nameOf);
   const shapes = listed.map(
