@@ -49,12 +49,19 @@ export async function loadPile(
     pile,
     worked,
     kinds: worked.kinds,
-    question: { kinds: worked.kinds, groups: worked.groups },
+    question: { kinds: worked.kinds, groups: worked.groups, allowanceSd: allowanceSd(pile) },
     hardware: pile.hardware,
     takeoff: takeoff ?? defaultTakeoff,
     holes: holesOf(pile, worked),
   };
 }
+
+/** Tape held along holes or skin and nobody said how far the hubs lie beyond: up to about a
+ * flange's width, metres (our own judgement). */
+const unknownAllowance = 0.005;
+
+const allowanceSd = ({ hubAllowance, measuredAlong }: Pile): number =>
+  hubAllowance === null && measuredAlong !== 'hubs' ? unknownAllowance : 0;
 
 /** A spreadsheet begins with a word, a project with a brace; an empty file goes by its name. */
 function looksLikeJson(file: string, text: string): boolean {

@@ -78,6 +78,21 @@ describe('shellraise shape', () => {
     expect(turned[0].probability).toBeCloseTo(first[0].probability, 9);
   });
 
+  it('finds the hub allowance with the shape where nobody knows it, and is less sure of the radius', async () => {
+    const file = JSON.parse(readFileSync(demo, 'utf8'));
+    const unknown = { ...file, pile: { ...file.pile, hubAllowance: null } };
+    const [known, found] = await Promise.all([
+      runOnce('shape', demo, '--json'),
+      run(['shape', fileOf(JSON.stringify(unknown)), '--json']),
+    ]);
+    const [a, b] = [JSON.parse(known.out).shapes[0], JSON.parse(found.out).shapes[0]];
+    expect(b.places).toHaveLength(320);
+    expect(b.radiusSd).toBeGreaterThan(5 * a.radiusSd);
+    expect(Math.abs(b.radius - 3.65)).toBeLessThan(3 * b.radiusSd);
+    const sides = Object.values<number[]>(b.fittedSides).flat();
+    expect(Math.max(...sides)).toBeGreaterThan(1.182 + 0.002);
+  });
+
   it('is ended at once by an interrupt, with 130 and nothing written', async () => {
     // Without its equilateral kind this pile closes into nothing, which takes long to find out.
     const file = JSON.parse(readFileSync(example('five-frequency.json'), 'utf8'));
