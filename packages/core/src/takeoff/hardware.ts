@@ -11,12 +11,13 @@ export interface HardwareLot {
   /** `bolt`, `nut`, `lock nut`, `washer`, `plate`, `tape`, … */
   readonly item: string;
   readonly thread?: string | null | undefined;
-  /** Under the head, metres. */
+  /** Of a bolt under the head, or of one roll of tape, metres. */
   readonly length?: number | null | undefined;
   readonly grade?: string | null | undefined;
+  /** Pieces, or rolls of tape. */
   readonly count: number;
   readonly state?: string | null | undefined;
-  /** For one piece, in the project's currency. */
+  /** For one piece or roll, in the project's currency. */
   readonly price?: number | null | undefined;
   /** Pieces in a pack. */
   readonly pack?: number | null | undefined;
@@ -40,7 +41,7 @@ export interface ItemSize {
   readonly rim: boolean | null;
 }
 
-/** What the pile holds of one item and size. */
+/** What the pile holds of one item and size: pieces, of tape metres. */
 export interface InHand {
   readonly usable: number;
   /** In a state that does not count (rusted, or lock nuts already used once). */
@@ -49,7 +50,8 @@ export interface InHand {
   readonly grades: readonly string[];
   /** The highest price among the lots, or null where none has one. */
   readonly price: number | null;
-  /** The smallest pack among the lots, or null where none says. */
+  /** The smallest pack among the lots (of tape: the shortest roll, metres), or null where none
+   * says. */
   readonly pack: number | null;
 }
 
@@ -79,7 +81,10 @@ export function sizeOfLot(lot: HardwareLot): ItemSize | string {
   const item = named === 'nut' && /nylon|lock/i.test(lot.grade ?? '') ? 'lock nut' : named;
   const nothing = { thread: null, length: null, corners: null, rim: null };
   if (item === null) return `"${lot.item}" is no item of this list`;
-  if (item === 'tape') return { ...nothing, item };
+  if (item === 'tape')
+    return typeof lot.length === 'number'
+      ? { ...nothing, item }
+      : 'tape needs the length of a roll';
   if (item === 'plate')
     return typeof lot.corners === 'number'
       ? { ...nothing, item, corners: lot.corners, rim: lot.rim ?? false }
@@ -121,7 +126,10 @@ export function inHand(
   const usable = matching.filter((lot) => isUsable(size.item, lot, settings));
   const numbers = (of: (lot: HardwareLot) => number | null | undefined): number[] =>
     matching.map(of).filter((n) => typeof n === 'number');
-  const [prices, packs] = [numbers((lot) => lot.price), numbers((lot) => lot.pack)];
+  const [prices, packs] = [
+    numbers((lot) => lot.price),
+    numbers((lot) => (size.item === 'tape' ? lot.length : lot.pack)),
+  ];
   return {
     usable: total(usable),
     unusable: total(matching) - total(usable),
@@ -155,4 +163,7 @@ const designationOf = (read: ReturnType<typeof readThread>) =>
   read.ok ? { ok: true as const, value: read.value.designation } : read;
 
 const total = (lots: readonly HardwareLot[]): number =>
-  lots.reduce((sum, lot) => sum + lot.count, 0);
+  lots.reduce(
+    (sum, lot) => sum + lot.count * (itemNamed(lot.item) === 'tape' ? (lot.length ?? 0) : 1),
+    0,
+  );

@@ -7,7 +7,14 @@ import { sideLength } from '../shell/geometry.ts';
 import type { SideId } from '../shell/ids.ts';
 import { kindSide, placeAt, type Shell, seamCount } from '../shell/shell.ts';
 import { type CountAccount, countAccount } from './count-account.ts';
-import { type HardwareLot, inHand, itemNamed, type LotAside, lotsAside } from './hardware.ts';
+import {
+  type HardwareLot,
+  type InHand,
+  inHand,
+  itemNamed,
+  type LotAside,
+  lotsAside,
+} from './hardware.ts';
 import { type HubSize, hubSizes } from './hubs.ts';
 import { type NearTwins, nearTwinsAmong } from './near-twins.ts';
 import { type Need, needsOf } from './needs.ts';
@@ -193,7 +200,7 @@ function buyLine(need: Need, hardware: readonly HardwareLot[], settings: Takeoff
   const short = Math.max(0, need.quantity - held.usable);
   const pack = packOf(need, held.pack, settings);
   const packs = Math.max(0, Math.ceil((need.quantity + spare - held.usable) / pack - 1e-9));
-  const price = need.item === 'tape' ? (settings.tape?.price ?? held.price) : held.price;
+  const price = priceOf(need, held, settings);
   const priced = need.item === 'tape' ? packs : packs * pack;
   return {
     ...need,
@@ -225,9 +232,19 @@ function spareOf(need: Need, settings: TakeoffSettings): number {
 }
 
 function packOf(need: Need, fromLots: number | null, settings: TakeoffSettings): number {
-  if (need.item === 'tape') return settings.tape?.rollLength ?? 1;
+  if (need.item === 'tape') return rollLength(fromLots, settings) ?? 1;
   const common = need.item === 'lock nut' ? settings.packs.nut : settings.packs[need.item];
   return fromLots ?? common;
+}
+
+/** Metres in a roll of tape, or null where nobody says: it is then bought by the metre. */
+const rollLength = (fromLots: number | null, settings: TakeoffSettings): number | null =>
+  settings.tape?.rollLength ?? fromLots;
+
+/** For one piece or roll; a roll of unknown length has no price that could be reckoned with. */
+function priceOf(need: Need, held: InHand, settings: TakeoffSettings): number | null {
+  if (need.item !== 'tape') return held.price;
+  return rollLength(held.pack, settings) === null ? null : (settings.tape?.price ?? held.price);
 }
 
 function notesOf(

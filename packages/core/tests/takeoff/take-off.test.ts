@@ -253,6 +253,16 @@ describe('the pile against the need', () => {
     expect(got.cost).toBe(6 * got.packs);
   });
 
+  it('holds rolls of tape in metres, and has no price for rolls of unknown length', () => {
+    const rolls = { item: 'tape', count: 3, length: 15, state: 'new', price: 7 };
+    const got = line(list({ ...noPlates, tape: {} }, [rolls]), 'tape');
+    expect(got).toMatchObject({ inHand: 45, pack: 15, price: 7 });
+    expect(got.packs).toBe(Math.ceil((1.1 * got.quantity - 45) / 15));
+    const unknown = list({ ...noPlates, tape: { price: 7 } }, [{ ...rolls, length: null }]);
+    expect(line(unknown, 'tape')).toMatchObject({ inHand: 0, cost: null });
+    expect(unknown.lotsAside).toEqual([{ lot: 0, why: 'tape needs the length of a roll' }]);
+  });
+
   it('always says that grade and tightening are not decided here', () => {
     expect(list(noPlates).cautions.join(' ')).toMatch(/grade, tightening .* not decided/);
   });
