@@ -7,6 +7,7 @@ import { conditionsOf, fitNet, type NetConditions, type NetFit, netConditions } 
 import { foldStarts, foldStartsAt } from './fold-starts.ts';
 import { type Fold, type FoldedNet, foldedNets, foldedStars } from './folded-net.ts';
 import { liftNet } from './lift.ts';
+import { sidesCode } from './net-code.ts';
 import { priorOf, type SideBelief } from './side-belief.ts';
 
 /** A whole net and how it fits the readings. */
@@ -71,8 +72,12 @@ export function foldNets(
     });
     complete &&= outcome.complete;
     deepest = Math.max(deepest, outcome.deepest * fold.order);
-    for (const net of outcome.nets)
-      found.set(codeOf(net), { ...net, radius: 1 / Math.sqrt(model.kappa) });
+    for (const net of outcome.nets) {
+      const code = codeOf(net, model.first, options.periods);
+      const known = found.get(code);
+      if (!known || net.chi2 < known.chi2)
+        found.set(code, { ...net, radius: 1 / Math.sqrt(model.kappa) });
+    }
   }
   const nets = [...found.values()].flatMap((net) => unfold(readings, net, net.radius) ?? []);
   return { nets, complete, deepest };
@@ -87,8 +92,15 @@ function unfold(readings: SideBelief, net: FoldedNet, radius: number): FittedNet
   return shell && fit ? { shell, fit } : null;
 }
 
-/** Pieces are numbered in the order of growth, so equal nets from equal seeds have equal codes. */
-const codeOf = (net: FoldedNet): string => `${net.kindSide.join()};${net.mate.join()}`;
+/** Equal for two folded nets that unfold to the same. */
+function codeOf(net: FoldedNet, first: ArrayLike<number>, periods: readonly number[]): string {
+  const labels = net.kindSide.map((own, side) => {
+    const kind = net.pieceKind[net.piece[side] as number] as number;
+    const start = first[kind] as number;
+    return start + ((own - start) % (periods[kind] as number));
+  });
+  return sidesCode({ next: net.next, mate: net.mate, labels }).code;
+}
 
 /** The conditions of the unfolded net: a star on an axis of order m has its corners m times, and a
  * panel on one looks the same when turned. */

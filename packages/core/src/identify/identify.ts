@@ -33,6 +33,9 @@ export interface IdentifyOptions {
 const ALIKE = 2.5;
 /** Less evidence than the best by more than this (natural logarithm) is not kept. */
 const FAINT = 12;
+/** Relatives are looked for of nets within this much evidence of the best, and of so many at most. */
+const LIKELY = 4;
+const MOST_FROM = 4;
 /** Most nets that are kept. */
 const MOST_SHAPES = 24;
 /** Shapes less probable than this are not listed. */
@@ -112,7 +115,9 @@ function withRelatives(
   watch: Watch,
 ): Placed[] {
   const isAlike = (a: number, b: number): boolean => Math.abs(a - b) <= noise;
-  for (const from of [...byCode.values()])
+  const likely = [...byCode.values()].slice(0, MOST_FROM);
+  const least = (likely[0]?.evidence ?? 0) - LIKELY;
+  for (const from of likely.filter((one) => one.evidence >= least))
     for (const one of relativesOf(from.candidate, isAlike, watch)) {
       const { code } = netCode(one.shell, labelsOf(one.shell, alike));
       if (byCode.has(code) || byCode.size > MOST_SHAPES) continue;

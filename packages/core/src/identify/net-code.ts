@@ -4,7 +4,7 @@
 // within a net or between two, so the classes with their sizes are a complete code.
 
 import type { SideId } from '../shell/ids.ts';
-import { nextSide, type Shell, sideCount } from '../shell/shell.ts';
+import { nextSide, type Shell } from '../shell/shell.ts';
 
 /** Classes of sides that see the same net. */
 export interface NetCode {
@@ -16,19 +16,29 @@ export interface NetCode {
 
 /** The code of a closed net under labels of its sides (whole numbers). Hashes of 64 bits stand for
  * the classes: two that differ meet in one by chance once in 10¹². */
-export function netCode(shell: Shell, labels: ArrayLike<number>): NetCode {
-  const sides = sideCount(shell);
-  const next = Int32Array.from({ length: sides }, (_, s) => nextSide(shell, s as SideId));
-  let high: Int32Array = Int32Array.from({ length: sides }, (_, s) =>
-    mix(labels[s] as number, 0x2545f491),
-  );
-  let low: Int32Array = Int32Array.from({ length: sides }, (_, s) =>
-    mix(labels[s] as number, 0x1b873593),
-  );
+export const netCode = (shell: Shell, labels: ArrayLike<number>): NetCode =>
+  sidesCode({
+    next: Int32Array.from(shell.mate, (_, s) => nextSide(shell, s as SideId)),
+    mate: shell.mate,
+    labels,
+  });
+
+/** Sides of a whole or folded net: side → the next of its panel, its mate (−1 where open), label. */
+export interface LinkedSides {
+  readonly next: ArrayLike<number>;
+  readonly mate: ArrayLike<number>;
+  readonly labels: ArrayLike<number>;
+}
+
+/** The code of a closed net by its sides alone. A folded net has the classes of the whole one. */
+export function sidesCode(sides: LinkedSides): NetCode {
+  const labels = Int32Array.from(sides.labels);
+  let high: Int32Array = labels.map((label) => mix(label, 0x2545f491));
+  let low: Int32Array = labels.map((label) => mix(label, 0x1b873593));
   let classes = 0;
   for (let settled = false; !settled; ) {
-    high = looked(high, next, shell.mate, 0x85ebca6b);
-    low = looked(low, next, shell.mate, 0xc2b2ae35);
+    high = looked(high, sides, 0x85ebca6b);
+    low = looked(low, sides, 0xc2b2ae35);
     const count = new Set(Array.from(high, (h, s) => keyOf(h, low[s] as number))).size;
     settled = count === classes;
     classes = count;
@@ -37,7 +47,7 @@ export function netCode(shell: Shell, labels: ArrayLike<number>): NetCode {
 }
 
 /** What each side sees: itself, the next side and its mate. */
-function looked(seen: Int32Array, next: Int32Array, mate: Int32Array, salt: number): Int32Array {
+function looked(seen: Int32Array, { next, mate }: LinkedSides, salt: number): Int32Array {
   return seen.map((own, s) => {
     const across = (mate[s] as number) < 0 ? 0x3c6ef372 : (seen[mate[s] as number] as number);
     return mix(mix(mix(salt, own), seen[next[s] as number] as number), across);
