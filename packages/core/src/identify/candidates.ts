@@ -34,8 +34,13 @@ export type Watch = (placed: number, done: number) => boolean;
 const LEAST_TAIL = 1e-4;
 /** A mis-measured side is taken to be off by this much, metres: one standard deviation. */
 const BLUNDER_SD = 0.03;
-/** Nodes for one start of a fold: solids, then groups with one main axis, then with a side free. */
-const NODES = { solid: 20000, axis: 4000, doubted: 4000, spare: 2000 };
+/** Nodes that one start of a fold may take, and all of a stage together; about 50 000 a second. */
+const NODES = {
+  solid: { start: 20000, stage: 150000 },
+  axis: { start: 3000, stage: 40000 },
+  doubted: { start: 3000, stage: 150000 },
+  spare: { start: 2000, stage: 40000 },
+};
 
 /** Groups with one main axis: with two-fold axes across it, and without. */
 const axisFolds: readonly Fold[] = [6, 5, 4, 3, 2].flatMap((n): Fold[] => [
@@ -56,6 +61,8 @@ export function candidatesFor(readings: SideBelief, watch: Watch): Candidates {
   return search;
 }
 
+const STAGES = 4;
+
 class CandidateSearch implements Candidates {
   nets: Candidate[] = [];
   complete = true;
@@ -63,6 +70,7 @@ class CandidateSearch implements Candidates {
   private stopped = false;
   private stage = 0;
   private done = 0;
+  private nodes = 0;
 
   constructor(
     private readonly readings: SideBelief,
@@ -75,17 +83,21 @@ class CandidateSearch implements Candidates {
   }
 
   withAllKinds(): void {
-    this.stage = 0;
-    for (const [i, fold] of [...solidFolds, ...axisFolds].entries()) {
-      if (this.settled) return;
-      this.done = i / (solidFolds.length + axisFolds.length);
-      const nodes = solidFolds.includes(fold) ? NODES.solid : NODES.axis;
-      this.fold(this.readings, fold, nodes, 0);
+    for (const [stage, folds, nodes] of [
+      [0, solidFolds, NODES.solid],
+      [1, axisFolds, NODES.axis],
+    ] as const) {
+      this.begin(stage);
+      for (const [i, fold] of folds.entries()) {
+        if (this.settled) return;
+        this.done = i / folds.length;
+        this.fold(this.readings, fold, nodes, 0);
+      }
     }
   }
 
   withOneSideDoubted(): void {
-    this.stage = 1;
+    this.begin(2);
     const sides = this.readings.variances.flat().length;
     for (const fold of solidFolds) {
       for (let s = 0; s < sides && !this.stopped; s++) {
@@ -97,7 +109,7 @@ class CandidateSearch implements Candidates {
   }
 
   withKindsLeftOut(): void {
-    this.stage = 2;
+    this.begin(3);
     const spare = Math.floor(this.readings.sides.length / 2);
     for (const [i, fold] of solidFolds.entries()) {
       if (this.settled) return;
@@ -106,16 +118,33 @@ class CandidateSearch implements Candidates {
     }
   }
 
-  private fold(readings: SideBelief, fold: Fold, maxNodes: number, spareKinds: number): void {
+  private begin(stage: number): void {
+    this.stage = stage;
+    this.done = 0;
+    this.nodes = 0;
+  }
+
+  private fold(
+    readings: SideBelief,
+    fold: Fold,
+    most: { readonly start: number; readonly stage: number },
+    spareKinds: number,
+  ): void {
+    if (this.nodes >= most.stage) {
+      this.complete = false;
+      return;
+    }
     const outcome = foldNets(readings, fold, {
-      maxNodes,
+      maxNodes: most.start,
       spareKinds,
       radius: null,
       periods: readings.sides.map((own) => own.length),
+      labels: readings.sides.flat().map((_, s) => s),
       onNode: (pieces) => {
+        this.nodes++;
         this.deepest = Math.max(this.deepest, pieces * fold.order);
-        if (!this.watch(this.deepest, (this.stage + this.done) / 3)) this.stopped = true;
-        return !this.stopped;
+        if (!this.watch(this.deepest, (this.stage + this.done) / STAGES)) this.stopped = true;
+        return !this.stopped && this.nodes < most.stage;
       },
     });
     this.complete &&= outcome.complete && !this.stopped;

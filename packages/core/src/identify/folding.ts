@@ -26,6 +26,8 @@ export interface FoldingOptions {
   readonly radius: number | null;
   /** Kind → sides after which the panel looks the same again. */
   readonly periods: readonly number[];
+  /** Kind-side → label; nets that are the same under these labels count once, the best fitting. */
+  readonly labels: ArrayLike<number>;
   /** Called often, with the number of pieces laid; false stops the search. */
   readonly onNode: (pieces: number) => boolean;
 }
@@ -73,7 +75,7 @@ export function foldNets(
     complete &&= outcome.complete;
     deepest = Math.max(deepest, outcome.deepest * fold.order);
     for (const net of outcome.nets) {
-      const code = codeOf(net, model.first, options.periods);
+      const code = codeOf(net, options.labels);
       const known = found.get(code);
       if (!known || net.chi2 < known.chi2)
         found.set(code, { ...net, radius: 1 / Math.sqrt(model.kappa) });
@@ -92,13 +94,9 @@ function unfold(readings: SideBelief, net: FoldedNet, radius: number): FittedNet
   return shell && fit ? { shell, fit } : null;
 }
 
-/** Equal for two folded nets that unfold to the same. */
-function codeOf(net: FoldedNet, first: ArrayLike<number>, periods: readonly number[]): string {
-  const labels = net.kindSide.map((own, side) => {
-    const kind = net.pieceKind[net.piece[side] as number] as number;
-    const start = first[kind] as number;
-    return start + ((own - start) % (periods[kind] as number));
-  });
+/** Equal for two folded nets that unfold to the same under these labels of kind-sides. */
+function codeOf(net: FoldedNet, labelOf: ArrayLike<number>): string {
+  const labels = net.kindSide.map((own) => labelOf[own] as number);
   return sidesCode({ next: net.next, mate: net.mate, labels }).code;
 }
 

@@ -114,11 +114,10 @@ function withRelatives(
   noise: number,
   watch: Watch,
 ): Placed[] {
-  const isAlike = (a: number, b: number): boolean => Math.abs(a - b) <= noise;
   const likely = [...byCode.values()].slice(0, MOST_FROM);
   const least = (likely[0]?.evidence ?? 0) - LIKELY;
   for (const from of likely.filter((one) => one.evidence >= least))
-    for (const one of relativesOf(from.candidate, isAlike, watch)) {
+    for (const one of relativesOf(from.candidate, noise, alike.label, watch)) {
       const { code } = netCode(one.shell, labelsOf(one.shell, alike));
       if (byCode.has(code) || byCode.size > MOST_SHAPES) continue;
       const own = fitted(one, one.shell);

@@ -23,14 +23,15 @@ const MIRROR_COST = 3;
  * named nets have such axes. */
 const SMALL_NET = 400;
 
-/** The net's relatives, fitted to its readings; the net itself may be among them. `alike`: whether
- * two lengths (metres) are one by what the readings can tell. */
+/** The net's relatives, fitted to its readings; the net itself may be among them. Lengths nearer than
+ * `noise` metres may be one; `labels`: kind-side → label, alike sides sharing one. */
 export function relativesOf(
   net: Candidate,
-  alike: (a: number, b: number) => boolean,
+  noise: number,
+  labels: ArrayLike<number>,
   watch: Watch,
 ): Candidate[] {
-  const learned = learnedSides(net, alike);
+  const learned = learnedSides(net, (a, b) => Math.abs(a - b) <= noise);
   const found: Candidate[] = [];
   const periods = learned.sides.map(periodOf);
   for (const fold of lowerFolds(net)) {
@@ -39,6 +40,7 @@ export function relativesOf(
       spareKinds: net.unused,
       radius: learned.radius,
       periods,
+      labels,
       onNode: () => watch(net.shell.kind.length, 1),
     });
     for (const one of nets) found.push({ ...net, shell: one.shell, fit: one.fit, fold });
