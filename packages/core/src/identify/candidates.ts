@@ -38,6 +38,7 @@ const BLUNDER_SD = 0.03;
 const NODES = {
   solid: { start: 20000, stage: 150000 },
   axis: { start: 3000, stage: 40000 },
+  alone: { start: 2000, stage: 10000 },
   doubted: { start: 3000, stage: 150000 },
   spare: { start: 2000, stage: 40000 },
 };
@@ -47,6 +48,9 @@ const axisFolds: readonly Fold[] = [6, 5, 4, 3, 2].flatMap((n): Fold[] => [
   { name: `${n}-fold with crosswise axes`, order: 2 * n, axes: [n, 2, 2] },
   { name: `${n}-fold`, order: n, axes: [n, n] },
 ]);
+
+/** No rotation at all: every place of the net is a piece of its own. */
+const noFold: Fold = { name: 'no rotation', order: 1, axes: [] };
 
 /** Whether readings with the errors they are said to have would often fit a net as badly. */
 export const fitsWell = (net: FittedNet): boolean =>
@@ -61,7 +65,7 @@ export function candidatesFor(readings: SideBelief, watch: Watch): Candidates {
   return search;
 }
 
-const STAGES = 4;
+const STAGES = 5;
 
 class CandidateSearch implements Candidates {
   nets: Candidate[] = [];
@@ -86,6 +90,7 @@ class CandidateSearch implements Candidates {
     for (const [stage, folds, nodes] of [
       [0, solidFolds, NODES.solid],
       [1, axisFolds, NODES.axis],
+      [2, [noFold], NODES.alone],
     ] as const) {
       this.begin(stage);
       for (const [i, fold] of folds.entries()) {
@@ -97,7 +102,7 @@ class CandidateSearch implements Candidates {
   }
 
   withOneSideDoubted(): void {
-    this.begin(2);
+    this.begin(3);
     const sides = this.readings.variances.flat().length;
     for (const fold of solidFolds) {
       for (let s = 0; s < sides && !this.stopped; s++) {
@@ -109,7 +114,7 @@ class CandidateSearch implements Candidates {
   }
 
   withKindsLeftOut(): void {
-    this.begin(3);
+    this.begin(4);
     const spare = Math.floor(this.readings.sides.length / 2);
     for (const [i, fold] of solidFolds.entries()) {
       if (this.settled) return;

@@ -31,6 +31,8 @@ const PANEL_STEP = 1.02;
 const TELLING = 0.03;
 /** Trial radii go from every kind used once for each rotation to each used about 300 times. */
 const MOST_USES = 300;
+/** Without rotations each kind is used once or a few times: radii up to this many times the least. */
+const MOST_GROWTH = 2;
 
 /** All starts of a fold at a radius that is known (metres), to be held within `kappaReach`. */
 export function foldStartsAt(
@@ -60,13 +62,19 @@ export function foldStartsAt(
 
 /** All starts of a fold for these readings, smallest radius first. `gate` in standard deviations. */
 export function foldStarts(readings: SideBelief, fold: Fold, gate: number): FoldStart[] {
-  const top = fold.axes[0] as number;
+  const top = fold.axes[0];
   const least = radiusCovering(
     readings.sides,
     readings.sides.map((_, k) => 1 / largestAxis(readings, k, fold, gate)),
     1 / fold.order,
   );
   const most = least * Math.sqrt(MOST_USES / fold.order);
+  if (top === undefined)
+    return trialModels(readings, least, least * MOST_GROWTH, PANEL_STEP).map((model) => ({
+      seed: { kindSide: 0, through: 'nothing' },
+      model,
+      kappaReach: reachOf(PANEL_STEP),
+    }));
   const starts: FoldStart[] = [];
   readings.sides.forEach((own, k) => {
     if (mayTurn(readings, k, top, gate)) starts.push(...panelStarts(readings, k, least, most));

@@ -53,11 +53,12 @@ export interface FoldedNet {
 }
 
 /** Where the growth of a folded net starts: one piece with the highest axis on a corner of it or
- * through its middle. */
+ * through its middle, or just any piece where the fold has no rotation. */
 export interface FoldSeed {
-  /** Kind-side whose corner lies on the axis, or first side of the kind that the axis pierces. */
+  /** Kind-side whose corner lies on the axis, or first side of the kind that the axis pierces, or of
+   * any kind where there is no axis. */
   readonly kindSide: number;
-  readonly through: 'hub' | 'panel';
+  readonly through: 'hub' | 'panel' | 'nothing';
 }
 
 /** Bounds of the search and what it calls on its way. */
@@ -195,8 +196,13 @@ class Gluing {
 
   /** Puts the first piece down, with its axis. False where the readings forbid it. */
   private plant(seed: FoldSeed, level: Level): boolean {
-    const top = this.fold.axes[0] as number;
     const kind = this.model.kindOf[seed.kindSide] as number;
+    if (seed.through === 'nothing') {
+      this.addPiece(kind, 1);
+      this.refresh(level);
+      return true;
+    }
+    const top = this.fold.axes[0] as number;
     this.axesLeft.splice(this.axesLeft.indexOf(top), 1);
     if (seed.through === 'panel')
       return this.addPiece(kind, top) >= 0 && this.takeRegular(level, kind, top);
@@ -489,10 +495,7 @@ class Gluing {
       const loose = slack + this.search.gate * (level.sds[corner] as number);
       if (left < -loose) continue;
       const last = this.model.before[corner] as number;
-      if (left <= loose) {
-        if (this.mayMeet[last * sides + start]) return true;
-        continue;
-      }
+      if (left <= loose && this.mayMeet[last * sides + start]) return true;
       if (this.canFill(run, left, loose, most - 1, last, level)) return true;
     }
     return this.mayMeet[edge * sides + start] === 1 && gap <= slack;

@@ -45,10 +45,8 @@ export interface FoldingOutcome {
 export const GATE = 4.5;
 /** Nets whose misfit exceeds the best by more are less than e⁻¹² as likely. */
 const WINDOW = 25;
-/** Prior deviation of κ / κ₀ within a start: wide, so that only the stars speak. */
-const START_KAPPA_SD = 0.5;
-/** The same where the radius is known. */
-const KNOWN_KAPPA_SD = 0.005;
+/** How far κ / κ₀ may be off where the radius is known. */
+const KNOWN_REACH = 0.02;
 
 /** All nets with these rotations that the readings allow. */
 export function foldNets(
@@ -57,16 +55,15 @@ export function foldNets(
   options: FoldingOptions,
 ): FoldingOutcome {
   const { radius } = options;
-  const prior = priorOf(readings, radius === null ? START_KAPPA_SD : KNOWN_KAPPA_SD);
   const starts =
     radius === null
       ? foldStarts(readings, fold, GATE)
-      : foldStartsAt(readings, fold, GATE, radius, GATE * KNOWN_KAPPA_SD);
+      : foldStartsAt(readings, fold, GATE, radius, KNOWN_REACH);
   const found = new Map<string, FoldedNet & { radius: number }>();
   let complete = true;
   let deepest = 0;
   for (const { seed, model, kappaReach } of starts) {
-    const outcome = foldedNets(model, prior, fold, seed, {
+    const outcome = foldedNets(model, priorOf(readings, kappaReach), fold, seed, {
       gate: GATE,
       window: WINDOW,
       kappaReach,

@@ -30,7 +30,7 @@ export interface IdentifyOptions {
 }
 
 /** Sides nearer to each other than this many standard deviations of a reading are alike. */
-const ALIKE = 2.5;
+const ALIKE = 2;
 /** Less evidence than the best by more than this (natural logarithm) is not kept. */
 const FAINT = 12;
 /** Relatives are looked for of nets within this much evidence of the best, and of so many at most. */
