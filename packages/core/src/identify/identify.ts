@@ -20,7 +20,7 @@ import { relativesOf } from './relatives.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
 import { type SideBelief, sideBelief } from './side-belief.ts';
 import { suspectsOf } from './suspects.ts';
-import { apartness, reasonsFor, settling } from './telling.ts';
+import { againFirst, apartness, reasonsFor, settling } from './telling.ts';
 
 /** How an identification is watched and stopped. */
 export interface IdentifyOptions {
@@ -179,6 +179,7 @@ function answer(
       misfits,
       misfitCount,
       unused: candidate.unused,
+      doubted: candidate.readings !== stated,
     };
   });
   const odds = probabilities(cases, kinds);
@@ -198,7 +199,12 @@ function answer(
       apart: apart[i] as string,
     }),
   );
-  return { shapes, reasons: [], settle: settling(shells, alike.group, nameOf, isLevel), complete };
+  return {
+    shapes,
+    reasons: [],
+    settle: [...againFirst(shapes[0]), ...settling(shells, alike.group, nameOf, isLevel)],
+    complete,
+  };
 }
 
 function plainShape(

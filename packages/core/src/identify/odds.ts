@@ -15,6 +15,8 @@ export interface Case {
   readonly misfitCount: number;
   /** Kinds it has no place for. */
   readonly unused: number;
+  /** Whether a side had to be taken as mis-measured. */
+  readonly doubted: boolean;
 }
 
 /** Chance that a group's marks or order were written down wrong: common practice, no source. */
@@ -27,6 +29,8 @@ const COUNT_SPREAD = 0.35;
 const COUNT_CAP = 3;
 /** Odds that the right net was not found although one that fits as it should was. */
 const UNFOUND = 1e-3;
+/** The same where the net fits only with one side taken as mis-measured: a missing kind may look so. */
+const UNFOUND_DOUBTED = 0.2;
 /** Odds against a net for every kind that it leaves unused. */
 const UNUSED = Math.log(50);
 
@@ -39,7 +43,8 @@ export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): n
     0,
     at.fit.chi2 - at.fit.conditions - 2 * Math.sqrt(2 * at.fit.conditions),
   );
-  const unfound = UNFOUND * Math.exp(excess / 2 + at.unused * UNUSED);
+  const unfound =
+    (at.doubted ? UNFOUND_DOUBTED : UNFOUND) * Math.exp(excess / 2 + at.unused * UNUSED);
   const odds = weights.map((weight) => Math.exp(weight - best));
   const total = odds.reduce((sum, x) => sum + x, unfound);
   return odds.map((x) => x / total);

@@ -76,7 +76,7 @@ export interface Identification {
 
 /** How far the identification is: shown while it runs. */
 export interface IdentifyProgress {
-  readonly step: 'radius' | 'net' | 'fit';
+  readonly step: 'net' | 'fit';
   /** Panels in the largest net grown so far. */
   readonly placed: number;
   /** 0 … 1, of the work that can be foreseen. */

@@ -5,7 +5,7 @@ import type { Shell } from '../shell/shell.ts';
 import { placeCount } from '../shell/shell.ts';
 import type { Candidates } from './candidates.ts';
 import { starRuns } from './groups.ts';
-import type { ShapeQuestion } from './shape.ts';
+import type { Shape, ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
 
 /** For each shape: what tells it from the others; empty where it stands alone. */
@@ -45,6 +45,15 @@ export function settling(
   );
   return out;
 }
+
+/** The suspect sides of the best shape, to be measured again before anything else. */
+export function againFirst(best: Shape | undefined): string[] {
+  return (best?.suspects ?? []).map(({ kind, side, measured, expected }) => {
+    return `measure side ${side + 1} of kind ${kind} again, on more than one panel: ${millimetres(measured)} does not fit, ${millimetres(expected)} hub to hub would`;
+  });
+}
+
+const millimetres = (metres: number): string => `${(1000 * metres).toFixed(0)} mm`;
 
 /** For each shape a run of kinds around a hub that no other shape has, as a text; undefined where
  * there is none. */
