@@ -8,7 +8,6 @@ import { startProgress } from './progress.ts';
 type Message = { readonly progress: IdentifyProgress } | { readonly answer: Identification };
 
 const steps: Readonly<Record<IdentifyProgress['step'], string>> = {
-  radius: 'looking for the radius',
   net: 'growing nets',
   fit: 'fitting what closed',
 };
