@@ -3,8 +3,8 @@
 // kinds left out.
 
 import { chiSquareTail } from '../math/statistics.ts';
+import type { Fold } from './fold.ts';
 import { solidFolds } from './fold-starts.ts';
-import type { Fold } from './folded-net.ts';
 import { type FittedNet, foldNets } from './folding.ts';
 import type { SideBelief } from './side-belief.ts';
 
@@ -59,6 +59,7 @@ export const fitsWell = (net: FittedNet): boolean =>
 /** The candidates for these readings, not yet sorted. */
 export function candidatesFor(readings: SideBelief, watch: Watch): Candidates {
   const search = new CandidateSearch(readings, watch);
+  if (readings.sides.length === 0) return search;
   search.withAllKinds();
   if (!search.settled) search.withOneSideDoubted();
   if (!search.settled) search.withKindsLeftOut();

@@ -10,15 +10,9 @@ import { TAU } from '../math/angle.ts';
 import type { SideId } from '../shell/ids.ts';
 import { kindSide, placeAt, type Shell } from '../shell/shell.ts';
 import { starsOf } from '../shell/stars.ts';
-import {
-  addTerm,
-  type Belief,
-  conditionInto,
-  type Equation,
-  innovationOf,
-  makeEquation,
-} from './belief.ts';
+import { type Belief, conditionInto, type Equation, innovationOf, makeEquation } from './belief.ts';
 import { type CornerModel, cornerModel } from './corner-model.ts';
+import { setSeamInto, setStarInto } from './equations.ts';
 import { priorOf, type SideBelief } from './side-belief.ts';
 
 /** What a net asks of the kinds: pairs of kind-sides of one length, runs of corners of one turn. */
@@ -153,11 +147,11 @@ function conditioned(
     evidence += Math.log(wide) - (cost + Math.log(TAU * innovation.variance)) / 2;
   };
   for (const [a, b] of conditions.seams) {
-    setSeam(equation, model, a, b);
+    setSeamInto(equation, model, a, b);
     take(WIDE_SIDE * meanSide);
   }
   for (const star of conditions.stars) {
-    setStar(equation, model, star);
+    setStarInto(equation, model, star, TAU);
     take(WIDE_ANGLE);
   }
   return { belief, chi2, count, evidence };
@@ -171,26 +165,6 @@ function ownVariance(own: readonly number[], equation: Equation): number {
     if (s < own.length) sum += (equation.coefficient[i] as number) ** 2 * (own[s] as number);
   }
   return sum;
-}
-
-function setSeam(equation: Equation, model: CornerModel, a: number, b: number): void {
-  equation.terms = 0;
-  addTerm(equation, a, 1);
-  addTerm(equation, b, -1);
-  equation.value = (model.lengths[b] as number) - (model.lengths[a] as number);
-}
-
-function setStar(equation: Equation, model: CornerModel, star: readonly number[]): void {
-  equation.terms = 0;
-  equation.value = TAU;
-  for (const corner of star) {
-    const start = model.first[model.kindOf[corner] as number] as number;
-    const end = model.first[(model.kindOf[corner] as number) + 1] as number;
-    const at = (model.slopeStart[corner] as number) - start;
-    equation.value -= model.angles[corner] as number;
-    for (let s = start; s < end; s++) addTerm(equation, s, model.slopes[at + s] as number);
-    addTerm(equation, model.lengths.length, model.kappaSlopes[corner] as number);
-  }
 }
 
 function summary(result: Conditioned, kappa: number): Omit<NetFit, 'sides'> {

@@ -5,7 +5,7 @@
 import { TAU } from '../math/angle.ts';
 import { polygonOnSphere } from '../sphere/polygon.ts';
 import { type CornerModel, cornerModel } from './corner-model.ts';
-import type { Fold, FoldSeed } from './folded-net.ts';
+import type { Fold, FoldSeed } from './fold.ts';
 import { mayBeEqual, type SideBelief } from './side-belief.ts';
 
 /** Rotations of the icosahedron, octahedron and tetrahedron, the largest group first. */

@@ -1,16 +1,10 @@
-// A net folded up by its rotations: one piece for each orbit of places, sides glued in pairs.
-// Where an axis of order m runs through a hub, the corners folded there sum to 2π / m; through the
-// middle of a panel, only one m-th of the panel is left; through the middle of a seam (m = 2), the
-// side is glued to itself. A whole 320-place icosahedral net folds up to six pieces.
-//
-// Found by gluing: take the open side whose hub is nearest to closing, try every side that may
+// Finds folded nets (fold.ts) by gluing: take the open side whose hub is nearest to closing, try every side that may
 // meet it (an open one of a piece that is there, or one of a new piece), keep a try only while
 // each of its hubs can still be closed by some run of corners, and learn from every seam and
 // every closed star (belief.ts), so that the tolerance of the next one shrinks.
 
 import { TAU } from '../math/angle.ts';
 import {
-  addTerm,
   type Belief,
   conditionInto,
   copyBeliefInto,
@@ -20,46 +14,8 @@ import {
   makeEquation,
 } from './belief.ts';
 import type { CornerModel } from './corner-model.ts';
-
-/** The rotations that a net is folded by. */
-export interface Fold {
-  readonly name: string;
-  /** Number of rotations. */
-  readonly order: number;
-  /** Orders of its axes, one for each orbit of poles, the highest first. */
-  readonly axes: readonly number[];
-}
-
-/** A folded net, closed. Sides are numbered through all pieces. */
-export interface FoldedNet {
-  readonly fold: Fold;
-  /** Piece → kind. */
-  readonly pieceKind: readonly number[];
-  /** Piece → order of the axis through its middle, 1 for none. */
-  readonly pieceAxis: readonly number[];
-  /** Side → kind-side of the corner model. */
-  readonly kindSide: readonly number[];
-  readonly piece: readonly number[];
-  /** Side → the next side of its piece, anticlockwise. */
-  readonly next: readonly number[];
-  /** Side → the side it is glued to; itself where an axis runs through the seam. */
-  readonly mate: readonly number[];
-  /** Side → order of the axis through the hub where it starts, 1 for none. */
-  readonly hubAxis: readonly number[];
-  /** Misfit of all its seams and stars. */
-  readonly chi2: number;
-  /** Number of seams and stars that said something. */
-  readonly equations: number;
-}
-
-/** Where the growth of a folded net starts: one piece with the highest axis on a corner of it or
- * through its middle, or just any piece where the fold has no rotation. */
-export interface FoldSeed {
-  /** Kind-side whose corner lies on the axis, or first side of the kind that the axis pierces, or of
-   * any kind where there is no axis. */
-  readonly kindSide: number;
-  readonly through: 'hub' | 'panel' | 'nothing';
-}
+import { setSeamInto, setStarInto } from './equations.ts';
+import { type Fold, type FoldedNet, type FoldSeed, isFoldedSphere } from './fold.ts';
 
 /** Bounds of the search and what it calls on its way. */
 export interface FoldSearch {
@@ -529,30 +485,17 @@ class Gluing {
   }
 
   private setSeam(a: number, b: number): void {
-    const { equation, model } = this;
-    equation.terms = 0;
-    addTerm(equation, a, 1);
-    addTerm(equation, b, -1);
-    equation.value = (model.lengths[b] as number) - (model.lengths[a] as number);
+    setSeamInto(this.equation, this.model, a, b);
   }
 
   private setStar(side: number, sum: number): void {
-    const { equation, model } = this;
-    const last = this.prior.size - 1;
-    equation.terms = 0;
-    equation.value = sum;
+    const corners: number[] = [];
     let corner = side;
     do {
-      const own = this.kindSide[corner] as number;
-      const kind = model.kindOf[own] as number;
-      const start = model.first[kind] as number;
-      const count = (model.first[kind + 1] as number) - start;
-      const at = model.slopeStart[own] as number;
-      equation.value -= model.angles[own] as number;
-      for (let i = 0; i < count; i++) addTerm(equation, start + i, model.slopes[at + i] as number);
-      addTerm(equation, last, model.kappaSlopes[own] as number);
+      corners.push(this.kindSide[corner] as number);
       corner = this.mate[this.previous[corner] as number] as number;
     } while (corner !== side);
+    setStarInto(this.equation, this.model, corners, sum);
   }
 
   /** Whether the pieces, with one more of every kind not yet used, cover no more than the folded
@@ -590,7 +533,7 @@ class Gluing {
     const hubAxis = this.mate.map((_, side) =>
       Math.max(1, Math.round(TAU / this.hubRun(side, level).angle)),
     );
-    if (!this.isSphere(hubAxis)) return;
+    if (!isFoldedSphere(this.fold.order, this.previous, this.mate, hubAxis, this.pieceAxis)) return;
     this.best = Math.min(this.best, level.chi2);
     this.found.push({
       fold: this.fold,
@@ -605,35 +548,6 @@ class Gluing {
       equations: level.equations,
     });
   }
-
-  /** Euler's formula for the folded surface: hubs, seams and panels count by the part of them that
-   * is left, and together make 2 / (number of rotations). Angles are summed only at closed hubs, so
-   * a wrong genus shows here. */
-  private isSphere(hubAxis: readonly number[]): boolean {
-    let sum = -this.mate.length / 2;
-    for (const star of foldedStars(this.previous, this.mate))
-      sum += 1 / (hubAxis[star[0] as number] as number);
-    for (const axis of this.pieceAxis) sum += 1 / axis;
-    return Math.abs(sum - 2 / this.fold.order) < 1e-9;
-  }
-}
-
-/** The corners (sides) around each hub of a closed folded net, anticlockwise. */
-export function foldedStars(previous: readonly number[], mate: readonly number[]): number[][] {
-  const stars: number[][] = [];
-  const seen = new Set<number>();
-  for (let side = 0; side < mate.length; side++) {
-    if (seen.has(side)) continue;
-    const star: number[] = [];
-    let corner = side;
-    do {
-      seen.add(corner);
-      star.push(corner);
-      corner = mate[previous[corner] as number] as number;
-    } while (corner !== side);
-    stars.push(star);
-  }
-  return stars;
 }
 
 interface Level {

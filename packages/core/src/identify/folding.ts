@@ -4,8 +4,9 @@
 import type { Shell } from '../shell/shell.ts';
 import { firstSides } from './corner-model.ts';
 import { conditionsOf, fitNet, type NetConditions, type NetFit, netConditions } from './fit.ts';
+import { type Fold, type FoldedNet, foldedStars } from './fold.ts';
 import { foldStarts, foldStartsAt } from './fold-starts.ts';
-import { type Fold, type FoldedNet, foldedNets, foldedStars } from './folded-net.ts';
+import { foldedNets } from './folded-net.ts';
 import { liftNet } from './lift.ts';
 import { sidesCode } from './net-code.ts';
 import { priorOf, type SideBelief } from './side-belief.ts';

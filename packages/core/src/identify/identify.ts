@@ -6,6 +6,7 @@ import { sideLength } from '../shell/geometry.ts';
 import type { SideId } from '../shell/ids.ts';
 import type { Shell } from '../shell/shell.ts';
 import { kindSide, placeAt, sideCount } from '../shell/shell.ts';
+import { cyclicPolygon, describePolygonFault } from '../sphere/cyclic.ts';
 import { type Alikeness, alikeness, labelsOf } from './alike.ts';
 import { type Candidate, candidatesFor, type Watch } from './candidates.ts';
 import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
@@ -44,8 +45,10 @@ const LEAST_PROBABILITY = 0.005;
 const CLOSED = 1e-6;
 
 /** Every shape that the kinds close into, best first. Deterministic: neither the order of the
- * kinds nor the side that each starts with matters. */
+ * kinds nor the side that each starts with matters. Throws RangeError for a kind that is no polygon
+ * or has a deviation that is no length. */
 export function identify(question: ShapeQuestion, options: IdentifyOptions = {}): Identification {
+  question.kinds.forEach(assertKind);
   const working = workingKinds(question.kinds);
   const readings = sideBelief(working.kinds, question.allowanceSd ?? 0);
   const progress = (step: IdentifyProgress['step'], placed: number, done: number): boolean => {
@@ -54,19 +57,27 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
   };
   const watch: Watch = (placed, done) => progress('net', placed, done);
   const found = candidatesFor(readings, watch);
-  if (found.nets.length === 0)
-    return {
-      shapes: [],
-      reasons: reasonsFor(question, found),
-      settle: [],
-      complete: found.complete,
-    };
+  const closed = found.nets.filter(isClosed);
+  if (closed.length === 0) {
+    const reasons = reasonsFor(question, found);
+    return { shapes: [], reasons, settle: [], complete: found.complete };
+  }
   progress('fit', found.deepest, 1);
   const noise = noiseOf(working.kinds);
-  const { sides } = best(found.nets).fit;
+  const { sides } = best(closed).fit;
   const alike = alikeness(sides, firstSides(sides), noise);
-  const nets = withRelatives(merged(found.nets, alike), alike, noise, watch);
+  const nets = withRelatives(merged(closed, alike), alike, noise, watch);
   return answer(question, working, readings, nets, alike, found.complete);
+}
+
+function assertKind({ id, sides, sideSds }: Kind): void {
+  const polygon = cyclicPolygon(sides);
+  if (!polygon.ok)
+    throw new RangeError(`kind ${id} is no panel: ${describePolygonFault(polygon.why)}`);
+  if (sideSds.length !== sides.length || !sideSds.every((sd) => sd >= 0 && sd < Infinity))
+    throw new RangeError(
+      `kind ${id} has the deviations ${sideSds.join(', ')}, one of 0 metres or more a side needed`,
+    );
 }
 
 /** Shapes whose evidence (natural logarithm) differs by less can't be told apart by measuring. */
@@ -95,7 +106,7 @@ function merged(nets: readonly Candidate[], alike: Alikeness): Map<string, Place
   const least = evidence(best(nets)) - FAINT;
   const byCode = new Map<string, Placed>();
   for (const candidate of [...nets].sort((a, b) => evidence(b) - evidence(a))) {
-    if (evidence(candidate) < least || !isClosed(candidate)) continue;
+    if (evidence(candidate) < least) continue;
     const { code } = netCode(candidate.shell, labelsOf(candidate.shell, alike));
     if (!byCode.has(code))
       byCode.set(code, {

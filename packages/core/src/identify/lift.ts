@@ -5,7 +5,7 @@ import { distance, pointAt, type Vec3 } from '../math/vector.ts';
 import { makeShell, type PlaceDraft, type Shell } from '../shell/shell.ts';
 import { chordToArc } from '../sphere/chord.ts';
 import { placeCorners } from '../sphere/place.ts';
-import type { FoldedNet } from './folded-net.ts';
+import type { FoldedNet } from './fold.ts';
 
 /** Two corners nearer than this share of the shortest side are one hub: far above the misfit of a
  * fitted net, far below the distance of two hubs. */

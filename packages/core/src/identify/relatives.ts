@@ -6,7 +6,7 @@
 import type { Candidate, Watch } from './candidates.ts';
 import { firstSides } from './corner-model.ts';
 import { conditionsOf, fitNet, type NetConditions } from './fit.ts';
-import type { Fold } from './folded-net.ts';
+import type { Fold } from './fold.ts';
 import { foldNets } from './folding.ts';
 import type { SideBelief } from './side-belief.ts';
 

@@ -66,6 +66,7 @@ function signsOf(shells: readonly Shell[], family: readonly number[]): (string |
 
 /** Why nothing closed: how far it got, and the most telling reason. */
 export function reasonsFor(question: ShapeQuestion, found: Candidates): string[] {
+  if (question.kinds.length === 0) return ['there are no kinds: nothing has been measured yet'];
   const out: string[] = [];
   const lone = loneSides(question);
   if (lone.length > 0)
