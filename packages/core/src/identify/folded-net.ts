@@ -16,6 +16,7 @@ import {
 import type { CornerModel } from './corner-model.ts';
 import { setSeamInto, setStarInto } from './equations.ts';
 import { type Fold, type FoldedNet, type FoldSeed, isFoldedSphere } from './fold.ts';
+import { type HubRun, Pieces } from './pieces.ts';
 
 /** Bounds of the search and what it calls on its way. */
 export interface FoldSearch {
@@ -65,15 +66,8 @@ export function foldedNets(
 
 /** One search under way; everything it changes it also takes back. */
 class Gluing {
-  private readonly pieceKind: number[] = [];
-  private readonly pieceAxis: number[] = [];
-  private readonly kindSide: number[] = [];
-  private readonly piece: number[] = [];
-  private readonly next: number[] = [];
-  private readonly previous: number[] = [];
-  private readonly mate: number[] = [];
+  private readonly pieces: Pieces;
   private readonly axesLeft: number[];
-  private readonly used: number[];
   private readonly meets: readonly (readonly number[])[];
   private readonly mayMeet: Uint8Array;
   private readonly levels: Level[] = [];
@@ -94,7 +88,7 @@ class Gluing {
   ) {
     const sides = model.lengths.length;
     this.axesLeft = [...fold.axes];
-    this.used = new Array(model.first.length - 1).fill(0);
+    this.pieces = new Pieces(model);
     this.gain = new Float64Array(prior.size);
     this.equation = makeEquation(prior.size);
     this.mayMeet = new Uint8Array(sides * sides);
@@ -154,47 +148,20 @@ class Gluing {
   private plant(seed: FoldSeed, level: Level): boolean {
     const kind = this.model.kindOf[seed.kindSide] as number;
     if (seed.through === 'nothing') {
-      this.addPiece(kind, 1);
+      this.pieces.add(kind, 1);
       this.refresh(level);
       return true;
     }
     const top = this.fold.axes[0] as number;
-    this.axesLeft.splice(this.axesLeft.indexOf(top), 1);
-    if (seed.through === 'panel')
-      return this.addPiece(kind, top) >= 0 && this.takeRegular(level, kind, top);
-    this.axesLeft.push(top);
-    const first = this.addPiece(kind, 1);
+    if (seed.through === 'panel') {
+      this.useAxis(top);
+      this.pieces.add(kind, top);
+      return this.takeRegular(level, kind, top);
+    }
+    const first = this.pieces.add(kind, 1);
     const side = first + seed.kindSide - (this.model.first[kind] as number);
     this.refresh(level);
-    return this.glue(side, this.previous[side] as number, level);
-  }
-
-  /** Adds a piece whose middle lies on an axis of the given order; returns its first side. */
-  private addPiece(kind: number, axis: number): number {
-    const first = this.mate.length;
-    const start = this.model.first[kind] as number;
-    const count = ((this.model.first[kind + 1] as number) - start) / axis;
-    for (let i = 0; i < count; i++) {
-      this.kindSide.push(start + i);
-      this.piece.push(this.pieceKind.length);
-      this.next.push(first + ((i + 1) % count));
-      this.previous.push(first + ((i + count - 1) % count));
-      this.mate.push(-1);
-    }
-    this.pieceKind.push(kind);
-    this.pieceAxis.push(axis);
-    this.used[kind] = (this.used[kind] as number) + 1;
-    return first;
-  }
-
-  private removePiece(): void {
-    const kind = this.pieceKind.pop() as number;
-    const axis = this.pieceAxis.pop() as number;
-    const start = this.model.first[kind] as number;
-    const count = ((this.model.first[kind + 1] as number) - start) / axis;
-    for (const list of [this.kindSide, this.piece, this.next, this.previous, this.mate])
-      list.length -= count;
-    this.used[kind] = (this.used[kind] as number) - 1;
+    return this.glue(side, this.pieces.previous[side] as number, level);
   }
 
   /** A panel turned about its middle by 1 / axis of a turn must look the same. */
@@ -250,10 +217,10 @@ class Gluing {
 
   private grow(depth: number): void {
     this.nodes++;
-    if (this.nodes > this.search.maxNodes || !this.search.onNode(this.pieceKind.length))
+    if (this.nodes > this.search.maxNodes || !this.search.onNode(this.pieces.pieceKind.length))
       this.stopped = true;
     if (this.stopped) return;
-    this.deepest = Math.max(this.deepest, this.pieceKind.length);
+    this.deepest = Math.max(this.deepest, this.pieces.pieceKind.length);
     const level = this.level(depth);
     if (!this.fits(level)) return;
     const side = this.nextSide(level);
@@ -272,9 +239,9 @@ class Gluing {
   private nextSide(level: Level): number {
     let side = -1;
     let largest = -1;
-    for (let s = 0; s < this.mate.length; s++) {
-      if ((this.mate[s] as number) >= 0) continue;
-      const { angle } = this.hubRun(s, level);
+    for (let s = 0; s < this.pieces.mate.length; s++) {
+      if ((this.pieces.mate[s] as number) >= 0) continue;
+      const { angle } = this.pieces.hubRun(s, level);
       if (angle > largest) {
         largest = angle;
         side = s;
@@ -290,12 +257,12 @@ class Gluing {
       this.attempt(side, choice, depth, (level) => {
         out.push({ ...choice, cost: level.chi2 - this.level(depth).chi2 });
       });
-    const own = this.kindSide[side] as number;
+    const own = this.pieces.kindSide[side] as number;
     const sides = this.model.lengths.length;
-    for (let t = 0; t < this.mate.length; t++) {
-      if ((this.mate[t] as number) >= 0) continue;
+    for (let t = 0; t < this.pieces.mate.length; t++) {
+      if ((this.pieces.mate[t] as number) >= 0) continue;
       if (t === side && !this.axesLeft.includes(2)) continue;
-      if (!this.mayMeet[own * sides + (this.kindSide[t] as number)]) continue;
+      if (!this.mayMeet[own * sides + (this.pieces.kindSide[t] as number)]) continue;
       consider({ mate: t, kindSide: -1, axis: 1, cost: 0 });
     }
     for (const other of this.meets[own] as readonly number[]) {
@@ -317,100 +284,48 @@ class Gluing {
   /** Makes the choice on the next level, calls `then` if it stands, and takes it back. */
   private attempt(side: number, choice: Choice, depth: number, then: (level: Level) => void): void {
     const axesBefore = [...this.axesLeft];
-    const from = this.level(depth);
     const level = this.level(depth + 1);
+    copyLevelInto(this.level(depth), level);
     let mate = choice.mate;
-    const isNew = mate < 0;
-    let begun = false;
-    const begin = (): void => {
-      if (begun) return;
-      begun = true;
-      copyBeliefInto(from.belief, level.belief);
-      level.angles.set(from.angles);
-      level.sds.set(from.sds);
-      level.chi2 = from.chi2;
-      level.equations = from.equations;
-    };
     let stands = true;
-    if (isNew) {
+    if (mate < 0) {
       const kind = this.model.kindOf[choice.kindSide] as number;
       if (choice.axis > 1) {
-        begin();
-        this.axesLeft.splice(this.axesLeft.indexOf(choice.axis), 1);
+        this.useAxis(choice.axis);
         stands = this.takeRegular(level, kind, choice.axis);
       }
-      mate =
-        this.addPiece(kind, choice.axis) + choice.kindSide - (this.model.first[kind] as number);
+      const first = this.pieces.add(kind, choice.axis);
+      mate = first + choice.kindSide - (this.model.first[kind] as number);
     }
-    begin();
     if (stands && this.glue(side, mate, level)) then(level);
-    this.mate[side] = -1;
-    this.mate[mate] = -1;
-    if (isNew) this.removePiece();
+    this.pieces.part(side, mate);
+    if (choice.mate < 0) this.pieces.removeLast();
     this.axesLeft.splice(0, this.axesLeft.length, ...axesBefore);
+  }
+
+  private useAxis(axis: number): void {
+    this.axesLeft.splice(this.axesLeft.indexOf(axis), 1);
   }
 
   /** Glues two open sides: their lengths agree, and each of the two hubs either closes as it
    * should or can still be closed. The mates are set in any case; the caller takes them back. */
   private glue(side: number, mate: number, level: Level): boolean {
-    this.mate[side] = mate;
-    this.mate[mate] = side;
-    if (side === mate) this.axesLeft.splice(this.axesLeft.indexOf(2), 1);
-    this.setSeam(this.kindSide[side] as number, this.kindSide[mate] as number);
+    this.pieces.join(side, mate);
+    if (side === mate) this.useAxis(2);
+    this.setSeam(this.pieces.kindSide[side] as number, this.pieces.kindSide[mate] as number);
     const { off, variance } = innovationOf(level.belief, this.equation);
     if (off * off > this.search.gate ** 2 * (variance + NEGLECTED ** 2)) return false;
-    const first = this.hubRun(side, level);
+    const first = this.pieces.hubRun(side, level);
     if (!this.mayStand(first, level)) return false;
-    const second = this.hubRun(mate, level);
-    const same = first.closed ? this.onSameHub(side, mate) : false;
+    const second = this.pieces.hubRun(mate, level);
+    const same = first.closed ? this.pieces.cornersAround(side).includes(mate) : false;
     if (!same && !this.mayStand(second, level)) return false;
-    this.setSeam(this.kindSide[side] as number, this.kindSide[mate] as number);
+    this.setSeam(this.pieces.kindSide[side] as number, this.pieces.kindSide[mate] as number);
     if (side !== mate && !this.take(level)) return false;
     if (first.closed && !this.closeStar(side, first.angle, level)) return false;
     if (second.closed && !same && !this.closeStar(mate, second.angle, level)) return false;
     this.refresh(level);
     return true;
-  }
-
-  private onSameHub(side: number, other: number): boolean {
-    let corner = side;
-    do {
-      if (corner === other) return true;
-      corner = this.mate[this.previous[corner] as number] as number;
-    } while (corner !== side);
-    return false;
-  }
-
-  /** The run of corners around the hub where a side starts. */
-  private hubRun(side: number, level: Level): HubRun {
-    let corner = side;
-    let angle = 0;
-    let sd = 0;
-    for (;;) {
-      const own = this.kindSide[corner] as number;
-      angle += level.angles[own] as number;
-      sd += level.sds[own] as number;
-      const edge = this.previous[corner] as number;
-      const across = this.mate[edge] as number;
-      if (across < 0) {
-        return this.clockwise(side, { closed: false, angle, sd, from: side, to: edge }, level);
-      }
-      corner = across;
-      if (corner === side) return { closed: true, angle, sd, from: side, to: side };
-    }
-  }
-
-  /** Completes an open run on its clockwise end, beyond the side it was started from. */
-  private clockwise(side: number, run: HubRun, level: Level): HubRun {
-    let { angle, sd } = run;
-    let edge = side;
-    while ((this.mate[edge] as number) >= 0) {
-      edge = this.next[this.mate[edge] as number] as number;
-      const own = this.kindSide[edge] as number;
-      angle += level.angles[own] as number;
-      sd += level.sds[own] as number;
-    }
-    return { ...run, angle, sd, from: edge };
   }
 
   /** Whether a hub's run is closed at a right sum, or can still be closed by further corners. */
@@ -422,7 +337,7 @@ class Gluing {
         if (Math.abs(gap) <= slack) return true;
       } else if (
         gap > -slack &&
-        this.canFill(run, gap, slack, MAX_FILL, this.kindSide[run.to] as number, level)
+        this.canFill(run, gap, slack, MAX_FILL, this.pieces.kindSide[run.to] as number, level)
       )
         return true;
     }
@@ -445,7 +360,7 @@ class Gluing {
   ): boolean {
     if (most === 0) return true;
     const sides = this.model.lengths.length;
-    const start = this.kindSide[run.from] as number;
+    const start = this.pieces.kindSide[run.from] as number;
     for (const corner of this.meets[edge] as readonly number[]) {
       const left = gap - (level.angles[corner] as number);
       const loose = slack + this.search.gate * (level.sds[corner] as number);
@@ -462,7 +377,7 @@ class Gluing {
     let axis = 1;
     for (const one of this.hubAxes())
       if (Math.abs(TAU / one - angle) < Math.abs(TAU / axis - angle)) axis = one;
-    if (axis > 1) this.axesLeft.splice(this.axesLeft.indexOf(axis), 1);
+    if (axis > 1) this.useAxis(axis);
     this.setStar(side, TAU / axis);
     return this.take(level);
   }
@@ -489,12 +404,7 @@ class Gluing {
   }
 
   private setStar(side: number, sum: number): void {
-    const corners: number[] = [];
-    let corner = side;
-    do {
-      corners.push(this.kindSide[corner] as number);
-      corner = this.mate[this.previous[corner] as number] as number;
-    } while (corner !== side);
+    const corners = this.pieces.cornersAround(side).map((c) => this.pieces.kindSide[c] as number);
     setStarInto(this.equation, this.model, corners, sum);
   }
 
@@ -510,7 +420,7 @@ class Gluing {
     );
     const kappaOff = Math.abs(level.belief.mean[last] as number);
     if (kappaOff > this.search.kappaReach + this.search.gate * kappaSd) return false;
-    const kinds = this.used.length;
+    const kinds = this.pieces.used.length;
     let area = 0;
     const omega = new Float64Array(kinds);
     for (let k = 0; k < kinds; k++) {
@@ -519,30 +429,36 @@ class Gluing {
       let sum = (2 - (end - start)) * Math.PI;
       for (let c = start; c < end; c++) sum += level.angles[c] as number;
       omega[k] = sum;
-      if (this.used[k] === 0 && this.search.spareKinds === 0)
+      if (this.pieces.used[k] === 0 && this.search.spareKinds === 0)
         area += sum / Math.max(1, ...this.axesLeft.filter((a) => this.isRegular(k, a)));
     }
-    for (let p = 0; p < this.pieceKind.length; p++)
-      area += (omega[this.pieceKind[p] as number] as number) / (this.pieceAxis[p] as number);
+    for (let p = 0; p < this.pieces.pieceKind.length; p++)
+      area +=
+        (omega[this.pieces.pieceKind[p] as number] as number) /
+        (this.pieces.pieceAxis[p] as number);
     return area <= ((2 * TAU) / this.fold.order) * (1.02 + this.search.gate * kappaSd);
   }
 
   private keep(level: Level): void {
     if (this.axesLeft.length > 0) return;
-    if (this.used.filter((n) => n === 0).length > this.search.spareKinds) return;
-    const hubAxis = this.mate.map((_, side) =>
-      Math.max(1, Math.round(TAU / this.hubRun(side, level).angle)),
+    if (this.pieces.used.filter((n) => n === 0).length > this.search.spareKinds) return;
+    const hubAxis = this.pieces.mate.map((_, side) =>
+      Math.max(1, Math.round(TAU / this.pieces.hubRun(side, level).angle)),
     );
-    if (!isFoldedSphere(this.fold.order, this.previous, this.mate, hubAxis, this.pieceAxis)) return;
+    if (
+      !isFoldedSphere(
+        this.fold.order,
+        this.pieces.previous,
+        this.pieces.mate,
+        hubAxis,
+        this.pieces.pieceAxis,
+      )
+    )
+      return;
     this.best = Math.min(this.best, level.chi2);
     this.found.push({
       fold: this.fold,
-      pieceKind: [...this.pieceKind],
-      pieceAxis: [...this.pieceAxis],
-      kindSide: [...this.kindSide],
-      piece: [...this.piece],
-      next: [...this.next],
-      mate: [...this.mate],
+      ...this.pieces.copy(),
       hubAxis,
       chi2: level.chi2,
       equations: level.equations,
@@ -558,6 +474,14 @@ interface Level {
   equations: number;
 }
 
+function copyLevelInto(from: Level, to: Level): void {
+  copyBeliefInto(from.belief, to.belief);
+  to.angles.set(from.angles);
+  to.sds.set(from.sds);
+  to.chi2 = from.chi2;
+  to.equations = from.equations;
+}
+
 interface Choice {
   /** Side of a piece that is there, or −1. */
   readonly mate: number;
@@ -566,15 +490,4 @@ interface Choice {
   /** Order of the axis through the new piece's middle. */
   readonly axis: number;
   readonly cost: number;
-}
-
-interface HubRun {
-  readonly closed: boolean;
-  readonly angle: number;
-  /** Sum of the corners' standard deviations: a bound of the sum's own. */
-  readonly sd: number;
-  /** Open side at the clockwise end. */
-  readonly from: number;
-  /** Open side at the anticlockwise end. */
-  readonly to: number;
 }
