@@ -1,21 +1,152 @@
 // What the engine offers, named one by one, in the order of the folders.
 
+export { TAU, toDegrees, toRadians } from './math/angle.ts';
+export { type Random, seededRandom } from './math/random.ts';
+export { chiSquareTail } from './math/statistics.ts';
+export {
+  type Vec3,
+  add,
+  subtract,
+  scale,
+  dot,
+  cross,
+  norm,
+  distance,
+  normalize,
+  rotateAbout,
+  pointAt,
+} from './math/vector.ts';
 export { describeFault, type Fault, type Read } from './measure/fault.ts';
-export { type LengthStyle, type LengthUnit, readLength, writeLength } from './measure/length.ts';
-export type { HubId, PlaceId, SideId } from './shell/ids.ts';
+export {
+  INCH,
+  type LengthStyle,
+  type LengthUnit,
+  lengthUnit,
+  readLength,
+  writeLength,
+} from './measure/length.ts';
+export type { DecimalMark } from './measure/number.ts';
+export type { ReadOptions } from './measure/quantity.ts';
+export {
+  type AngleUnit,
+  type ForceUnit,
+  type MassUnit,
+  massUnit,
+  type PressureUnit,
+  type SpeedUnit,
+  type TemperatureUnit,
+  readAngle,
+  readForce,
+  readMass,
+  readPressure,
+  readSpeed,
+  readTemperatureC,
+  writeAngle,
+  writeForce,
+  writeMass,
+  writePressure,
+  writeSpeed,
+  writeTemperatureC,
+} from './measure/units.ts';
+export { arcToChord, axialAngle, chordToArc } from './sphere/chord.ts';
+export {
+  circumradius,
+  type CyclicPolygon,
+  cyclicPolygon,
+  describePolygonFault,
+  type NoPolygon,
+  type PolygonFault,
+} from './sphere/cyclic.ts';
+export { type CornerDerivatives, cornerDerivatives } from './sphere/derivatives.ts';
+export { dihedral } from './sphere/dihedral.ts';
+export { type PlacedPolygon, placeCorners, placeNextCorner } from './sphere/place.ts';
+export { polygonOnSphere, type SpherePolygon } from './sphere/polygon.ts';
+export { angularDefects, cornerAngles, dihedralAngles } from './shell/angles.ts';
+export { codeFrom, compareCodes, lowestCode } from './shell/canonical.ts';
+export { checkShell, componentsOf, type ShellVerdict } from './shell/check.ts';
+export { type Courses, coursesOf, layersFrom } from './shell/courses.ts';
+export { type Cut, type CutOptions, naturalCuts } from './shell/cuts.ts';
+export { type FlatPlan, type FlatPlanOptions, flatPlan } from './shell/flat-plan.ts';
+export {
+  endHubAt,
+  hubPoint,
+  meanSideLength,
+  placeCentre,
+  placeNormal,
+  placeSolidAngle,
+  sideLength,
+  vectorArea,
+} from './shell/geometry.ts';
+export type { HubId, PlaceId, SeamId, SideId } from './shell/ids.ts';
+export { type Nadir, nadirOf } from './shell/nadir.ts';
+export { type Crown, crownAtHub, crownAtPlace, crownAtSeam, orientShell } from './shell/orient.ts';
+export { type Part, partOf } from './shell/part.ts';
+export { cutAtPlane, type PlaneCut } from './shell/plane-cut.ts';
+export { baseRing, type Rim, rims } from './shell/rims.ts';
 export {
   cornerCount,
+  hubAt,
   hubCount,
   hubsOf,
+  kindSide,
+  makeShell,
+  mateOf,
+  nextSide,
+  type PlaceDraft,
+  placeAt,
   placeCount,
-  type Shell,
+  previousSide,
   seamCount,
+  type Shell,
+  type ShellDraft,
+  sideCount,
   sidesOf,
 } from './shell/shell.ts';
-export { readPileCsv } from './pile/csv.ts';
-export type { JoinedGroup, Kind } from './pile/kind.ts';
-export { kindsOfPile, type PileKinds } from './pile/kinds.ts';
-export type { HardwareRow, Pile } from './pile/schema.ts';
+export { fansOf, type Star, starsOf } from './shell/stars.ts';
+export {
+  hubOrbits,
+  placeOrbits,
+  seamOfSides,
+  seamOrbits,
+  type Symmetry,
+  type SymmetryOptions,
+  symmetries,
+} from './shell/symmetry.ts';
+export { type Division, divisions } from './nets/division.ts';
+export {
+  kindsOfNet,
+  type NetKind,
+  type NetKinds,
+  type NetShell,
+  netShell,
+  type SideClass,
+  shellOfNet,
+} from './nets/kinds.ts';
+export { type MixedNetName, mixedNet, mixedNetNames } from './nets/mixed.ts';
+export { type Moving, movedNet } from './nets/moved.ts';
+export { type NetSpec, namedNet, placesPerFace } from './nets/named.ts';
+export type { Net } from './nets/net.ts';
+export { type Rotation, rotationsOf } from './nets/rotations.ts';
+export { type Solid, type SolidName, solidOf } from './nets/solid.ts';
+export type { AssignedReading } from './pile/assign.ts';
+export { pileFaults, readPile } from './pile/check.ts';
+export { type CsvOptions, readPileCsv, writePileCsv } from './pile/csv.ts';
+export type { MaybeOne, MaybeTwo, MixedMark, SuspectReading, TooFew } from './pile/findings.ts';
+export type { UnsettledGroup } from './pile/groups.ts';
+export type { Hand, JoinedGroup, Kind } from './pile/kind.ts';
+export { kindsOfPile, type Miscount, type PileKinds } from './pile/kinds.ts';
+export type { ReadingNoise } from './pile/noise.ts';
+export type { PersonBias } from './pile/people.ts';
+export { handOf } from './pile/polygon.ts';
+export {
+  type Condition,
+  type GroupRow,
+  type HardwareRow,
+  type KindRow,
+  type Pile,
+  pileSection,
+  type ReadingRow,
+} from './pile/schema.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';
 export type {
   Identification,
@@ -25,23 +156,108 @@ export type {
   Subdivision,
   Suspect,
 } from './identify/shape.ts';
-export type { HardwareLot } from './takeoff/hardware.ts';
-export { defaultTakeoff, type TakeoffSettings } from './takeoff/schema.ts';
-export type { HoleCounts } from './takeoff/seam-bolts.ts';
-export { type BuyLine, type TakeOff, takeOff } from './takeoff/take-off.ts';
+export { type CountAccount, countAccount } from './takeoff/count-account.ts';
+export type { HardwareLot, LotAside } from './takeoff/hardware.ts';
+export { type HubSize, hubSizes } from './takeoff/hubs.ts';
+export { type NearTwins, nearTwins, nearTwinsAmong } from './takeoff/near-twins.ts';
+export type { Need } from './takeoff/needs.ts';
 export {
+  type BoltSize,
+  defaultTakeoff,
+  type SideRule,
+  type TakeoffSettings,
+  takeoffSection,
+} from './takeoff/schema.ts';
+export {
+  type HoleCounts,
+  type SeamBolts,
+  seamBolts,
+  type SidePattern,
+  sidePatterns,
+} from './takeoff/seam-bolts.ts';
+export {
+  classOfSide,
+  type ShellSideClass,
+  type ShellSideClasses,
+  sideClasses,
+} from './takeoff/side-classes.ts';
+export {
+  type BuyLine,
+  type Disagreement,
+  type KindSide,
+  type SeamSize,
+  type TakeOff,
+  takeOff,
+  takeOffCautions,
+} from './takeoff/take-off.ts';
+export {
+  commonPacks,
+  nextStandardLength,
+  nominalSize,
+  readNominalSize,
+  readThread,
+  standardLengths,
+  type Thread,
+  writeThread,
+} from './takeoff/threads.ts';
+export {
+  type ArrangeOptions,
   type Arrangement,
   type Arrangements,
   arrangements,
   type Standing,
   standingShell,
 } from './arrange/arrangements.ts';
-export type { StockRow } from './arrange/stock.ts';
-export type { WayUp } from './arrange/ways-up.ts';
-export { tableToCsv } from './papers/csv.ts';
-export { flatPlanSheet, type SheetFacts } from './papers/flat-plan-sheet.ts';
-export { kindCardSheets } from './papers/kind-cards-sheet.ts';
-export { toSvg } from './papers/svg.ts';
+export { type Decided, decisionFor, findDecided } from './arrange/decision.ts';
+export {
+  type Family,
+  familiesOf,
+  familyIndex,
+  labelsOf,
+  type NetLabels,
+} from './arrange/families.ts';
+export { type PlacesDecision, placesSection } from './arrange/schema.ts';
+export { needOf, type StockRow, stockRows } from './arrange/stock.ts';
+export { type CrownAt, type WayUp, type WaysUp, waysUpOf } from './arrange/ways-up.ts';
+export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
+export {
+  type Box,
+  type CircleItem,
+  type Drawing,
+  dashLengths,
+  type Fill,
+  flatItems,
+  type GroupItem,
+  inkColours,
+  type Item,
+  lineWeights,
+  type PathItem,
+  type Point,
+  type Stroke,
+  type TextItem,
+} from './papers/drawing.ts';
+export { elevationItems } from './papers/elevation.ts';
+export {
+  type FlatPlanSheetOptions,
+  flatPlanSheet,
+  type SheetFacts,
+} from './papers/flat-plan-sheet.ts';
+export {
+  type Hatch,
+  type HatchName,
+  hatchNamed,
+  hatchNames,
+  kindFills,
+  tints,
+} from './papers/hatch.ts';
+export { type KindCard, kindCardItems } from './papers/kind-card.ts';
+export { type KindCardOptions, kindCardSheets } from './papers/kind-cards-sheet.ts';
+export { handTest, handWords, readingWords, stockWords } from './papers/kind-words.ts';
+export type { LengthsShown } from './papers/length-text.ts';
+export type { Paper, TitleBlock } from './papers/page.ts';
+export { type PanelShape, panelShape } from './papers/panel-shape.ts';
+export { type Placing, type PlanContent, planDrawing } from './papers/plan-drawing.ts';
+export { escapeXml, type SvgOptions, toSvg } from './papers/svg.ts';
 export {
   buyTable,
   kindsTable,
@@ -50,6 +266,16 @@ export {
   sizeWords,
   stockTable,
 } from './papers/tables.ts';
-export { takeOffNotes, takeOffSheets } from './papers/take-off-sheet.ts';
-export { readProject } from './project/project.ts';
-export type { Project } from './project/schema.ts';
+export { type TakeOffSheetOptions, takeOffNotes, takeOffSheets } from './papers/take-off-sheet.ts';
+export {
+  MAX_PROJECT_CHARACTERS,
+  projectFrom,
+  readProject,
+  writeProject,
+} from './project/project.ts';
+export {
+  PROJECT_VERSION,
+  type Project,
+  projectJsonSchema,
+  projectSchema,
+} from './project/schema.ts';
