@@ -95,7 +95,7 @@ function unfold(readings: SideBelief, net: FoldedNet, radius: number): FittedNet
 /** Equal for two folded nets that unfold to the same under these labels of kind-sides. */
 function codeOf(net: FoldedNet, labelOf: ArrayLike<number>): string {
   const labels = net.kindSide.map((own) => labelOf[own] as number);
-  return sidesCode({ next: net.next, mate: net.mate, labels }).code;
+  return sidesCode({ next: net.next, mate: net.mate, labels, hubAxis: net.hubAxis }).code;
 }
 
 /** The conditions of the unfolded net: a star on an axis of order m has its corners m times, and a

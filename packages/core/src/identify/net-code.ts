@@ -1,7 +1,9 @@
 // When two nets are one: sides are sorted into classes by what is seen from them, first their own
-// label, then round by round what their neighbours saw, until no class splits any more. On a closed
-// surface without holes two sides end in one class exactly where a rotation lays one on the other,
-// within a net or between two, so the classes with their sizes are a complete code.
+// label and the number of corners around their hub, then round by round what their neighbours saw,
+// until no class splits any more. On a sphere two sides end in one class exactly where a rotation lays
+// one on the other, within a net or between two: laying a neighbourhood on its like goes on around
+// every hub, as their corners are as many, and a sphere has no way round. So the classes with their
+// sizes are a complete code.
 
 import type { SideId } from '../shell/ids.ts';
 import { nextSide, type Shell } from '../shell/shell.ts';
@@ -28,11 +30,13 @@ export interface LinkedSides {
   readonly next: ArrayLike<number>;
   readonly mate: ArrayLike<number>;
   readonly labels: ArrayLike<number>;
+  /** Side → how often the corners at its hub go round when unfolded; absent: once everywhere. */
+  readonly hubAxis?: ArrayLike<number>;
 }
 
 /** The code of a closed net by its sides alone. A folded net has the classes of the whole one. */
 export function sidesCode(sides: LinkedSides): NetCode {
-  const labels = Int32Array.from(sides.labels);
+  const labels = cornersAround(sides).map((corners, s) => mix(corners, sides.labels[s] as number));
   let high: Int32Array = labels.map((label) => mix(label, 0x2545f491));
   let low: Int32Array = labels.map((label) => mix(label, 0x1b873593));
   let classes = 0;
@@ -44,6 +48,24 @@ export function sidesCode(sides: LinkedSides): NetCode {
     classes = count;
   }
   return summary(high, low);
+}
+
+/** Side → number of corners around the hub where it starts, 0 where its run is open. */
+function cornersAround({ next, mate, hubAxis }: LinkedSides): Int32Array {
+  const corners = new Int32Array(mate.length).fill(-1);
+  for (let start = 0; start < corners.length; start++) {
+    if ((corners[start] as number) >= 0) continue;
+    const run: number[] = [];
+    let side = start;
+    do {
+      run.push(side);
+      const across = mate[side] as number;
+      side = across < 0 ? -1 : (next[across] as number);
+    } while (side >= 0 && side !== start);
+    const closed = side === start;
+    for (const s of run) corners[s] = closed ? run.length * (hubAxis?.[start] ?? 1) : 0;
+  }
+  return corners;
 }
 
 /** What each side sees: itself, the next side and its mate. */

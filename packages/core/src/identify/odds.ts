@@ -46,7 +46,7 @@ export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): n
   const unfound =
     (at.doubted ? UNFOUND_DOUBTED : UNFOUND) * Math.exp(excess / 2 + at.unused * UNUSED);
   const odds = weights.map((weight) => Math.exp(weight - best));
-  const total = odds.reduce((sum, x) => sum + x, unfound);
+  const total = odds.reduce((sum, x) => sum + x, 0) * (1 + unfound);
   return odds.map((x) => x / total);
 }
 
