@@ -1,19 +1,25 @@
 // The main job, step by step: pile -> shapes -> what can stand -> one standing shell.
 
+import { readFileSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
 import {
   type Arrangement,
   type Arrangements,
   arrangements,
+  decisionFor,
+  findDecided,
   type Identification,
   type Shape,
   type Standing,
   standingShell,
   type WayUp,
+  writeProject,
 } from '@shellraise/core';
 import { badInput, Ending } from './ending.ts';
 import { identification } from './identification.ts';
 import { type LoadedPile, loadPile } from './load.ts';
 import type { StandOptions } from './options.ts';
+import { writeAll } from './write.ts';
 
 /** A shape and what the stock can make of it. */
 export interface Stood {
@@ -25,6 +31,8 @@ export interface Stood {
 
 /** One arrangement, standing. */
 export interface Chosen extends Stood {
+  /** Its number in the list, from 1. */
+  readonly number: number;
   readonly arrangement: Arrangement;
   readonly way: WayUp;
   readonly standing: Standing;
@@ -38,7 +46,7 @@ export async function stand(file: string, options: StandOptions): Promise<Stood>
   const shape = chooseShape(found, options.shape);
   const list = arrangements(shape.shell, loaded.kinds, {
     interchangeable: shape.interchangeable,
-    repaired: options.repaired ?? false,
+    repaired: options.repaired ?? loaded.project?.places?.repaired ?? false,
   });
   if (list.status !== 'arranged')
     throw new Ending(1, [`This shape can't be arranged: ${list.reason}.`]);
@@ -52,17 +60,60 @@ export async function choose(file: string, options: StandOptions): Promise<Chose
   return chooseFrom(await stand(file, options), options.arrangement);
 }
 
-/** One of the arrangements, counted from 1. */
-export function chooseFrom(stood: Stood, number: number): Chosen {
+/** One of the arrangements, counted from 1; without a number the one that the project file keeps,
+ * else the first. */
+export function chooseFrom(stood: Stood, asked?: number): Chosen {
   const { list, shape } = stood;
+  const kept = asked === undefined ? keptIn(stood) : null;
+  const number = asked ?? kept?.number ?? 1;
   const arrangement = list.arrangements[number - 1];
   if (arrangement === undefined)
     throw badInput(
       `--arrangement: found ${number}, expected 1 to ${list.arrangements.length}, as "shellraise places" lists them`,
     );
   const way = list.waysUp[arrangement.wayUp] as WayUp;
-  const standing = standingShell(shape.shell, way, arrangement.cut);
-  return { ...stood, arrangement, way, standing };
+  const standing = standingShell(shape.shell, way, arrangement.cut, kept?.datumTurn ?? 0);
+  return { ...stood, number, arrangement, way, standing };
+}
+
+/** The arrangement that the project file keeps, found again in the list; null where it keeps none.
+ * Ends the command where the kept one is no longer there. */
+function keptIn({ loaded, shape, list }: Stood): { number: number; datumTurn: number } | null {
+  const decision = loaded.project?.places;
+  if (!decision) return null;
+  const options = { interchangeable: shape.interchangeable };
+  const decided = findDecided(shape.shell, loaded.kinds, decision, options);
+  if (!decided.found)
+    throw new Ending(1, [
+      `The arrangement that the file keeps ("places") is no longer there: ${decided.reason}.`,
+      'Choose anew: shellraise places FILE --arrangement 1 --keep, or another number or shape.',
+    ]);
+  const { crown } = decided.way;
+  const at = list.arrangements.findIndex((one) => {
+    const own = (list.waysUp[one.wayUp] as WayUp).crown;
+    const { places, height } = decided.arrangement.cut;
+    return (
+      own.side === crown.side &&
+      own.at === crown.at &&
+      one.cut.height === height &&
+      one.cut.places.length === places.length
+    );
+  });
+  if (at < 0) throw new Ending(1, ['The arrangement that the file keeps is not in the list.']);
+  return { number: at + 1, datumTurn: decision.datumTurn };
+}
+
+/** Writes the chosen arrangement into the project file, the former file beside it as .previous. */
+export function keep(file: string, chosen: Chosen, repaired: boolean): void {
+  const { project } = chosen.loaded;
+  if (!project)
+    throw badInput(`${file}: found a spreadsheet, expected a project file to keep a decision in`);
+  const places = decisionFor(chosen.list, chosen.arrangement, repaired);
+  const name = basename(file);
+  writeAll(dirname(file), [
+    { name: `${name}.previous`, text: readFileSync(file, 'utf8') },
+    { name, text: writeProject({ ...project, places }) },
+  ]);
 }
 
 function chooseShape(found: Identification, number: number): Shape {

@@ -22,6 +22,8 @@ import type { CommonOptions } from './options.ts';
 /** A pile, read and worked up. */
 export interface LoadedPile {
   readonly title: string;
+  /** The project file as read; null for a spreadsheet. */
+  readonly project: Project | null;
   readonly pile: Pile;
   readonly worked: PileKinds;
   readonly kinds: PileKinds['kinds'];
@@ -38,14 +40,15 @@ export async function loadPile(
   options: Pick<CommonOptions, 'unit'>,
 ): Promise<LoadedPile> {
   const text = await readText(file);
-  const { title, pile, takeoff } = looksLikeJson(file, text)
-    ? projectOf(file, readProject(text))
+  const { title, project, pile, takeoff } = looksLikeJson(file, text)
+    ? projectOf(orFaults(file, readProject(text)))
     : csvOf(file, readPileCsv(text, options.unit === undefined ? {} : { unit: options.unit }));
   if (pile.kinds.length + pile.readings.length === 0)
     throw badInput(`${file}: pile: found no kinds and no readings, expected at least one of them`);
   const worked = kindsOfPile(pile);
   return {
     title: title || basename(file),
+    project,
     pile,
     worked,
     kinds: worked.kinds,
@@ -74,11 +77,17 @@ function looksLikeJson(file: string, text: string): boolean {
 /** A spreadsheet holds a pile and nothing else. */
 const csvOf = (file: string, read: Read<Pile>) => ({
   title: basename(file),
+  project: null,
   pile: orFaults(file, read),
   takeoff: undefined,
 });
 
-const projectOf = (file: string, read: Read<Project>): Project => orFaults(file, read);
+const projectOf = (project: Project) => ({
+  title: project.title,
+  project,
+  pile: project.pile,
+  takeoff: project.takeoff,
+});
 
 function orFaults<T>(file: string, read: Read<T>): T {
   if (read.ok) return read.value;

@@ -20,9 +20,16 @@ export interface CommonOptions {
 /** Options of the commands that go on from a shape to what can stand. Numbers count from 1. */
 export interface StandOptions extends CommonOptions {
   readonly shape: number;
-  readonly arrangement: number;
+  /** Absent: the one that the project file keeps, else the first. */
+  readonly arrangement?: number;
   /** Panels to be mended count as stock. */
   readonly repaired?: boolean;
+}
+
+/** Options of `shellraise places`. */
+export interface PlacesOptions extends StandOptions {
+  /** Writes the arrangement into the project file as the lead's decision. */
+  readonly keep?: boolean;
 }
 
 /** Options of the commands that write files. */

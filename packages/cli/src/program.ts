@@ -19,9 +19,9 @@ export function program(): Command {
   phase(top, 'shape', 'every shell that these kinds close into').action(async (file, options) =>
     (await import('./commands/shape.ts')).shape(file, options),
   );
-  standing(phase(top, 'places', 'the shells the stock can stand, and what each lacks')).action(
-    async (file, options) => (await import('./commands/places.ts')).places(file, options),
-  );
+  standing(phase(top, 'places', 'the shells the stock can stand, and what each lacks'))
+    .option('--keep', 'write the arrangement into the project file as the decision')
+    .action(async (file, options) => (await import('./commands/places.ts')).places(file, options));
   standing(phase(top, 'takeoff', 'bolts, nuts, washers and plates: in hand and to buy')).action(
     async (file, options) => (await import('./commands/takeoff.ts')).takeoff(file, options),
   );
@@ -67,7 +67,11 @@ const common = (command: Command): Command =>
 const standing = (command: Command): Command =>
   command
     .option('--shape <number>', 'which shape, as "shellraise shape" lists them', whole, 1)
-    .option('--arrangement <number>', 'which shell, as "shellraise places" lists them', whole, 1)
+    .option(
+      '--arrangement <number>',
+      'which shell, as "shellraise places" lists them (else the one the file keeps, else 1)',
+      whole,
+    )
     .option('--repaired', 'count panels to be mended as stock');
 
 const writing = (command: Command): Command =>

@@ -12,25 +12,31 @@ import {
   type StockRow,
   type WayUp,
 } from '@shellraise/core';
-import { type Chosen, choose } from '../job.ts';
+import { type Chosen, choose, keep } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
-import type { StandOptions } from '../options.ts';
+import type { PlacesOptions, StandOptions } from '../options.ts';
 import { caution, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
 
 const shown = 8;
 
 /** Runs the command; sets exit code 1 where nothing stands without something short. */
-export async function places(file: string, options: StandOptions): Promise<void> {
+export async function places(file: string, options: PlacesOptions): Promise<void> {
   const chosen = await choose(file, options);
+  if (options.keep)
+    keep(file, chosen, options.repaired ?? chosen.loaded.project?.places?.repaired ?? false);
   if (chosen.list.tallest === null) process.exitCode = 1;
   if (options.json) printJson(placesDocument(chosen, options));
-  else print(...placesReport(chosen, options, lengthsIn(options.lengths)));
+  else
+    print(
+      ...placesReport(chosen, options, lengthsIn(options.lengths)),
+      options.keep ? `Kept in ${file}; the former file is ${file}.previous.` : '',
+    );
 }
 
 /** The blocks of the report. */
 export function placesReport(
   chosen: Chosen,
-  options: Pick<StandOptions, 'shape' | 'arrangement'>,
+  options: Pick<StandOptions, 'shape'>,
   lengths: Lengths,
 ): readonly string[] {
   const { found, list, loaded } = chosen;
@@ -41,7 +47,7 @@ export function placesReport(
     uncountedNote(list),
     standsTable(list, lengths),
     nearMisses(list, lengths),
-    heading(`Arrangement ${options.arrangement}`),
+    heading(`Arrangement ${chosen.number}`),
     describe(chosen, lengths),
     stockTable(chosen.arrangement.stock),
     courseTable(chosen, loaded.kinds),
@@ -203,7 +209,7 @@ function placesDocument(chosen: Chosen, options: StandOptions): object {
     uncounted: list.uncounted,
     complete: list.complete,
     arrangements: list.arrangements.map((one, i) => arrangementDocument(list, one, i)),
-    chosen: { number: options.arrangement, ...standingDocument(chosen, loaded.kinds) },
+    chosen: { number: chosen.number, ...standingDocument(chosen, loaded.kinds) },
     cautions: [standCaution],
   };
 }

@@ -23,11 +23,11 @@ export const takeOffOf = ({ standing, loaded }: Chosen): TakeOff =>
 export function takeoffReport(
   chosen: Chosen,
   list: TakeOff,
-  options: Pick<StandOptions, 'shape' | 'arrangement'>,
+  options: Pick<StandOptions, 'shape'>,
   lengths: Lengths,
 ): readonly string[] {
   return [
-    heading(`Take-off of arrangement ${options.arrangement}`),
+    heading(`Take-off of arrangement ${chosen.number}`),
     severalShapes(chosen.found.shapes.length, options.shape),
     accountText(list),
     seamTable(list, lengths),
@@ -124,7 +124,7 @@ function takeoffDocument(chosen: Chosen, list: TakeOff, options: StandOptions): 
   const { shape, found } = chosen;
   return {
     shape: { number: options.shape, of: found.shapes.length, radius: shape.radius },
-    arrangement: { number: options.arrangement, of: chosen.list.arrangements.length },
+    arrangement: { number: chosen.number, of: chosen.list.arrangements.length },
     ...list,
   };
 }
