@@ -33,8 +33,13 @@ export interface CornerModel {
   readonly kappaSlopes: Float64Array;
 }
 
+/** A panel's circle may be this wide against the sphere: at a great circle the corners have no
+ * derivative, and just below they change too fast for a linear model. Panels of true shells stay
+ * under 0.95, the tetrahedron's. */
+const WIDEST = 0.9999;
+
 /** The model about these sides (kind → side lengths, metres) and κ₀ (1/m²), or null where a panel
- * has no place on that sphere. */
+ * has no place on that sphere or is all but cut in half by it. */
 export function cornerModel(
   sides: readonly (readonly number[])[],
   kappa: number,
@@ -44,7 +49,7 @@ export function cornerModel(
   for (let k = 0; k < sides.length; k++) {
     const own = sides[k] as readonly number[];
     const polygon = polygonOnSphere(own, radius);
-    if (!polygon.ok) return null;
+    if (!polygon.ok || polygon.circumradius > WIDEST * radius) return null;
     const rates = cornerDerivatives(polygon, radius);
     const first = model.first[k] as number;
     own.forEach((_, i) => {
