@@ -7,9 +7,13 @@ import {
   type Arrangements,
   arrangements,
   decisionFor,
+  familiesOf,
   findDecided,
   type Identification,
+  labelsOf,
+  occursIn,
   type Shape,
+  type Shell,
   type Standing,
   standingShell,
   type WayUp,
@@ -101,6 +105,18 @@ function keptIn({ loaded, shape, list }: Stood): { number: number; datumTurn: nu
   });
   if (at < 0) throw new Ending(1, ['The arrangement that the file keeps is not in the list.']);
   return { number: at + 1, datumTurn: decision.datumTurn };
+}
+
+/** Numbers of all shapes in which the chosen shell is the same: then what tells them apart does not
+ * matter for it. */
+export function shapesWith({ found, shape, loaded, standing }: Chosen): number[] {
+  const families = familiesOf(loaded.kinds, shape.interchangeable);
+  const labelled = (shell: Shell) => labelsOf(shell, loaded.kinds, families).labels;
+  return found.shapes.flatMap((other, i) =>
+    occursIn(standing.shell, labelled(standing.shell), other.shell, labelled(other.shell))
+      ? [i + 1]
+      : [],
+  );
 }
 
 /** Writes the chosen arrangement into the project file, the former file beside it as .previous. */

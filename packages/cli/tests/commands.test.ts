@@ -177,3 +177,19 @@ describe('help', () => {
     expect(out).toContain('Examples:');
   });
 });
+
+describe('shellraise places on a pile that closes into four shapes', () => {
+  it('says that the half ball is the same in all of them', async () => {
+    const [text, json] = await Promise.all([
+      runOnce('places', demo),
+      runOnce('places', demo, '--json'),
+    ]);
+    expect(text.out).toContain('the same in all 4 shapes');
+    expect(JSON.parse(json.out).chosen.shapes).toEqual([1, 2, 3, 4]);
+  });
+
+  it('and that a taller one is not', async () => {
+    const ran = await run(['places', demo, '--arrangement', '133', '--json']);
+    expect(JSON.parse(ran.out).chosen.shapes).toEqual([1]);
+  });
+});

@@ -66,6 +66,7 @@ export { codeFrom, compareCodes, lowestCode } from './shell/canonical.ts';
 export { checkShell, componentsOf, type ShellVerdict } from './shell/check.ts';
 export { type Courses, coursesOf, layersFrom } from './shell/courses.ts';
 export { type Cut, type CutOptions, naturalCuts } from './shell/cuts.ts';
+export { occursIn } from './shell/embed.ts';
 export { type FlatPlan, type FlatPlanOptions, flatPlan } from './shell/flat-plan.ts';
 export {
   endHubAt,

@@ -12,7 +12,7 @@ import {
   type StockRow,
   type WayUp,
 } from '@shellraise/core';
-import { type Chosen, choose, keep } from '../job.ts';
+import { type Chosen, choose, keep, shapesWith } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import type { PlacesOptions, StandOptions } from '../options.ts';
 import { caution, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
@@ -49,6 +49,7 @@ export function placesReport(
     nearMisses(list, lengths),
     heading(`Arrangement ${chosen.number}`),
     describe(chosen, lengths),
+    sameShapes(chosen),
     stockTable(chosen.arrangement.stock),
     courseTable(chosen, loaded.kinds),
     caution(standCaution),
@@ -67,6 +68,18 @@ export const severalShapes = (shapes: number, used: number): string =>
         `${shapes} shapes fit these kinds; this is for shape ${used}. Other shapes: --shape 1 to ${shapes}. "shellraise shape" says what tells them apart.`,
         '',
       );
+
+/** Whether it matters which of several shapes it is. */
+function sameShapes(chosen: Chosen): string {
+  const all = chosen.found.shapes.length;
+  if (all === 1) return '';
+  const same = shapesWith(chosen);
+  const text =
+    same.length === all
+      ? `This shell is the same in all ${all} shapes that fit: what tells them apart does not matter for it.`
+      : `Of the ${all} shapes that fit, this shell is part of shape ${same.join(', ')} only: settle first which one it is; "shellraise shape" says how.`;
+  return wrap(text, '');
+}
 
 function verdict(list: Arrangements, lengths: Lengths): string {
   const best = list.tallest === null ? null : (list.arrangements[list.tallest] as Arrangement);
@@ -209,7 +222,11 @@ function placesDocument(chosen: Chosen, options: StandOptions): object {
     uncounted: list.uncounted,
     complete: list.complete,
     arrangements: list.arrangements.map((one, i) => arrangementDocument(list, one, i)),
-    chosen: { number: chosen.number, ...standingDocument(chosen, loaded.kinds) },
+    chosen: {
+      number: chosen.number,
+      shapes: shapesWith(chosen),
+      ...standingDocument(chosen, loaded.kinds),
+    },
     cautions: [standCaution],
   };
 }

@@ -2,9 +2,9 @@
 // Runs of kinds are read anticlockwise seen from outside around one hub.
 
 import type { Shell } from '../shell/shell.ts';
-import { placeCount } from '../shell/shell.ts';
 import type { Candidates } from './candidates.ts';
 import { starRuns } from './groups.ts';
+import { netCode } from './net-code.ts';
 import type { Shape, ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
 
@@ -16,11 +16,27 @@ export function apartness(
 ): string[] {
   if (shells.length < 2) return shells.map(() => '');
   const signs = signsOf(shells, family);
-  return shells.map((shell, i) =>
-    signs[i]
-      ? `only here a hub has around it, anticlockwise seen from outside, the kinds ${runName(signs[i], nameOf)}`
-      : `${placeCount(shell)} places; every run of kinds around its hubs occurs in another shape too`,
+  const codes = shells.map((shell) => kindsCode(shell, family));
+  return shells.map((_, i) => {
+    const sign = signs[i];
+    const like = codes.indexOf(codes[i] as string);
+    if (like < i)
+      return `the kinds stand as in shape ${like + 1}; only panels whose sides are nearly equal are turned another way`;
+    if (!sign && codes.lastIndexOf(codes[i] as string) > i)
+      return 'panels whose sides are nearly equal are turned as they fit best';
+    return sign
+      ? `only here a hub has around it, anticlockwise seen from outside, the kinds ${runName(sign, nameOf)}`
+      : 'no run of kinds around a hub marks it; where the others have one, it lacks that';
+  });
+}
+
+/** Equal for shells that differ only in how panels are turned in their places. */
+function kindsCode(shell: Shell, family: readonly number[]): string {
+  const labels = Array.from(
+    shell.sidePlace,
+    (place) => family[shell.kind[place] as number] as number,
   );
+  return netCode(shell, labels).code;
 }
 
 /** What to look at or measure next, when more than one shape is listed. `levelWith`: whether the
