@@ -13,7 +13,8 @@ const group = (around: readonly string[], closed = false): JoinedGroup => ({
   closed,
   count: 1,
 });
-const idOf = (id: string): number | undefined => (Number(id) < kinds.length ? Number(id) : undefined);
+const idOf = (id: string): number | undefined =>
+  Number(id) < kinds.length ? Number(id) : undefined;
 const misfits = (...groups: JoinedGroup[]): JoinedGroup[] =>
   misfitGroups(shell, plain, idOf, groups);
 

@@ -92,10 +92,7 @@ test('counts near a net’s places speak for it', () => {
   expect(ratio(right, half)).toBeCloseTo(1, 12);
   expect(ratio(right, half, kinds(60, 60))).toBeGreaterThan(5);
   expect(ratio(right, half, kinds(30, 60))).toBeLessThan(1 / 5);
-  expect(ratio(right, half, kinds(60, 60))).toBeCloseTo(
-    1 / ratio(right, half, kinds(30, 60)),
-    9,
-  );
+  expect(ratio(right, half, kinds(60, 60))).toBeCloseTo(1 / ratio(right, half, kinds(30, 60)), 9);
 });
 
 test('repairs and scrap count as panels that were built; uncounted kinds say nothing', () => {
