@@ -71,7 +71,11 @@ export function biasesOf(
 /** Readings of one thing by more than one person, thing by thing. */
 function sharedGroups(readings: readonly SharedReading[]): SharedReading[][] {
   const groups = new Map<string, SharedReading[]>();
-  for (const r of readings) groups.set(r.panel, [...(groups.get(r.panel) ?? []), r]);
+  for (const r of readings) {
+    const group = groups.get(r.panel);
+    if (group) group.push(r);
+    else groups.set(r.panel, [r]);
+  }
   return [...groups.values()].filter((group) => new Set(group.map((r) => r.by)).size > 1);
 }
 
@@ -116,16 +120,18 @@ function solve(
     const total = w.reduce((sum, x) => sum + x, 0);
     if (total === 0) return;
     const mean = group.reduce((sum, r, i) => sum + (w[i] as number) * r.meanSide, 0) / total;
+    const own = new Map<number, number>();
     group.forEach((r, i) => {
       const q = index.get(r.by) as number;
       const wi = w[i] as number;
-      add(q, q, wi);
+      own.set(q, (own.get(q) ?? 0) + wi);
       b[q] = (b[q] as number) + wi * (r.meanSide - mean);
-      load[q] = (load[q] as number) + wi;
-      group.forEach((s, j) => {
-        add(q, index.get(s.by) as number, (-wi * (w[j] as number)) / total);
-      });
     });
+    for (const [q, wq] of own) {
+      load[q] = (load[q] as number) + wq;
+      add(q, q, wq);
+      for (const [p, wp] of own) add(q, p, (-wq * wp) / total);
+    }
   });
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < n; j++)
