@@ -1,6 +1,7 @@
 // What the engine offers, named one by one, in the order of the folders.
 
 export { TAU, toDegrees, toRadians } from './math/angle.ts';
+export { compareLists } from './math/order.ts';
 export { type Random, seededRandom } from './math/random.ts';
 export { chiSquareTail } from './math/statistics.ts';
 export {
@@ -62,7 +63,7 @@ export { dihedral } from './sphere/dihedral.ts';
 export { type PlacedPolygon, placeCorners, placeNextCorner } from './sphere/place.ts';
 export { polygonOnSphere, type SpherePolygon } from './sphere/polygon.ts';
 export { angularDefects, cornerAngles, dihedralAngles } from './shell/angles.ts';
-export { codeFrom, compareCodes, lowestCode } from './shell/canonical.ts';
+export { codeFrom, lowestCode } from './shell/canonical.ts';
 export { checkShell, componentsOf, type ShellVerdict } from './shell/check.ts';
 export { type Courses, coursesOf, layersFrom } from './shell/courses.ts';
 export { type Cut, type CutOptions, naturalCuts } from './shell/cuts.ts';

@@ -3,8 +3,10 @@
 // hubs and places happen to be numbered, so that a decision keeps its meaning when the net is
 // found anew.
 
+import { turned } from '../math/cyclic.ts';
+import { compareLists } from '../math/order.ts';
 import type { Kind } from '../pile/kind.ts';
-import { compareCodes, lowestCode } from '../shell/canonical.ts';
+import { lowestCode } from '../shell/canonical.ts';
 import type { HubId, PlaceId, SeamId, SideId } from '../shell/ids.ts';
 import type { Crown } from '../shell/orient.ts';
 import { placeAt, type Shell, sidesOf } from '../shell/shell.ts';
@@ -70,7 +72,7 @@ export function waysUpOf(
     (a, b) =>
       RANK[a.at] - RANK[b.at] ||
       compareLists(a.families, b.families) ||
-      compareCodes(a.code, b.code),
+      compareLists(a.code, b.code),
   );
   const waysUp = found.map((orbit, i): WayUp => {
     const same = found.slice(0, i).filter((o) => sameCrown(o, orbit)).length;
@@ -110,10 +112,6 @@ function orbitsOf(
   const seamOf = seamOfSides(shell);
   const seamSides = (m: number): SideId[] =>
     [shell.seams[2 * m], shell.seams[2 * m + 1]] as SideId[];
-  const fromSide = (sides: readonly SideId[], from: SideId): readonly SideId[] => {
-    const i = sides.indexOf(from);
-    return [...sides.slice(i), ...sides.slice(0, i)];
-  };
   const orbits = (
     at: CrownAt,
     orbit: Int32Array,
@@ -130,7 +128,7 @@ function orbitsOf(
         mirror: reflection ? (orbit[mirror(first)] as number) : -1,
         alike: count,
         sides,
-        around: (from) => (at === 'place' ? [from] : fromSide(sides, from)),
+        around: (from) => (at === 'place' ? [from] : turned(sides, sides.indexOf(from))),
       };
     });
   };
@@ -164,10 +162,4 @@ function sameCrown(
   b: { readonly at: CrownAt; readonly families: readonly number[] },
 ): boolean {
   return a.at === b.at && compareLists(a.families, b.families) === 0;
-}
-
-function compareLists(a: readonly number[], b: readonly number[]): number {
-  for (let i = 0; i < Math.min(a.length, b.length); i++)
-    if (a[i] !== b[i]) return (a[i] as number) - (b[i] as number);
-  return a.length - b.length;
 }

@@ -1,6 +1,8 @@
 // Sorts the places of a net into kinds by their sides: same lengths in the same turning order seen
 // from outside. Mirror images are two kinds. Lengths in the unit of the hubs.
 
+import { lowestTurn, turned } from '../math/cyclic.ts';
+import { compareLists } from '../math/order.ts';
 import { distance, pointAt } from '../math/vector.ts';
 import { makeShell, type Shell } from '../shell/shell.ts';
 import { type NetSpec, namedNet } from './named.ts';
@@ -49,7 +51,7 @@ export function kindsOfNet(
   tolerance: number,
 ): NetKinds {
   const { sideClasses, sideClass } = classesOfSides(hubs, places, tolerance);
-  const starts = sideClass.map(firstStart);
+  const starts = sideClass.map(lowestTurn);
   const rounds = new Map<string, { classes: number[]; count: number }>();
   const keys = sideClass.map((classes, p) => {
     const round = turned(classes, starts[p] as number);
@@ -65,14 +67,14 @@ export function kindsOfNet(
   const index = new Map(ordered.map(({ classes }, i) => [classes.join(), i]));
   const kinds = ordered.map(({ classes, count }): NetKind => {
     const reversed = [...classes].reverse();
-    const mirror = index.get(turned(reversed, firstStart(reversed)).join()) ?? null;
+    const mirror = index.get(turned(reversed, lowestTurn(reversed)).join()) ?? null;
     const sides = classes.map((at) => (sideClasses[at] as SideClass).length);
     return { sides, sideClasses: classes, count, mirror };
   });
   return {
     kinds,
     kind: Int32Array.from(keys, (key) => index.get(key) as number),
-    turn: Int32Array.from(sideClass, (classes, p) => lowestTurn(classes, starts[p] as number)),
+    turn: Int32Array.from(sideClass, (classes, p) => turnOnto(classes, starts[p] as number)),
     sideClasses,
     sideClass,
   };
@@ -141,28 +143,11 @@ function classOf(least: readonly number[], x: number): number {
   return low;
 }
 
-const turned = (round: readonly number[], start: number): number[] =>
-  round.map((_, i) => round[(start + i) % round.length] as number);
-
-const inOrder = (a: readonly number[], b: readonly number[]): number => {
-  for (let i = 0; i < Math.min(a.length, b.length); i++)
-    if (a[i] !== b[i]) return (a[i] as number) - (b[i] as number);
-  return a.length - b.length;
-};
-
-/** The start that puts a round first in order. */
-function firstStart(round: readonly number[]): number {
-  let best = 0;
-  for (let start = 1; start < round.length; start++)
-    if (inOrder(turned(round, start), turned(round, best)) < 0) best = start;
-  return best;
-}
-
 /** The lowest turn of the kind that brings it onto the place; some kinds fit in several. */
-function lowestTurn(classes: readonly number[], start: number): number {
+function turnOnto(classes: readonly number[], start: number): number {
   const round = turned(classes, start);
   for (let turn = 0; turn < round.length; turn++)
-    if (inOrder(turned(round, turn), classes) === 0) return turn;
+    if (compareLists(turned(round, turn), classes) === 0) return turn;
   throw new Error(`no turn of ${round} gives ${classes}`);
 }
 
@@ -174,5 +159,5 @@ function inOrderOfSize(
   const [p, q] = [a, b].map((round) => [...round].sort((x, y) => x - y)) as [number[], number[]];
   const length = (round: readonly number[]): number =>
     round.reduce((sum, at) => sum + (sideClasses[at] as SideClass).length, 0);
-  return length(p) - length(q) || inOrder(p, q) || inOrder(a, b);
+  return length(p) - length(q) || compareLists(p, q) || compareLists(a, b);
 }

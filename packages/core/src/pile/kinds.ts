@@ -3,6 +3,8 @@
 // first (people.ts), then kinds as a mixture with blunders (cluster.ts, mixture.ts, ties.ts), then
 // ids and hands (numbering.ts) and what follows from them. The order of the readings plays no part.
 
+import { turned } from '../math/cyclic.ts';
+import { compareText } from '../math/order.ts';
 import { type AssignedReading, assignPanels, type PanelKind } from './assign.ts';
 import {
   type Compared,
@@ -22,9 +24,8 @@ import { markedKinds } from './marks.ts';
 import { itemOf } from './mixture.ts';
 import { noiseFactor, type ReadingNoise, readingNoise } from './noise.ts';
 import { type Named, nameKinds } from './numbering.ts';
-import { compareText, type Panel, type PanelReading, panelsOf } from './panels.ts';
+import { type Panel, type PanelReading, panelsOf } from './panels.ts';
 import { biasesOf, type PersonBias } from './people.ts';
-import { turned } from './polygon.ts';
 import type { Pile } from './schema.ts';
 import { suspectsOf } from './suspects.ts';
 import { MAYBE_ONE_Z, NOISE_DOF, NOISE_STEP } from './tolerances.ts';

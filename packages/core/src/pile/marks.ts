@@ -1,8 +1,8 @@
 // Marks against kinds: which marks each kind carries, and which mark is on several kinds.
 
+import { compareText } from '../math/order.ts';
 import type { PanelKind } from './assign.ts';
 import type { MixedMark } from './findings.ts';
-import { compareText } from './panels.ts';
 import type { KindRow } from './schema.ts';
 import { MARK_EVIDENCE_PROBABILITY, STRAY_MARK_SHARE } from './tolerances.ts';
 

@@ -3,8 +3,9 @@
 // perhaps mirrored) with normal noise in every side, save a few sides that are blunders: the cost
 // of a side is e²/2σ², at most that of a blunder. A side that costs a blunder pulls on nothing.
 
+import { turned } from '../math/cyclic.ts';
 import type { Panel, PanelReading } from './panels.ts';
-import { fromOtherFace, turned } from './polygon.ts';
+import { fromOtherFace } from './polygon.ts';
 import { BLUNDER_CHANCE, BLUNDER_DENSITY } from './tolerances.ts';
 
 /** A reading in every way in which it may lie on its kind. */

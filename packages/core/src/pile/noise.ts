@@ -2,8 +2,9 @@
 // alone. The stated noise is overruled only where enough repeats show clearly more; were it left
 // too small, every kind would fall apart into several.
 
+import { turned } from '../math/cyclic.ts';
 import type { Panel, PanelReading } from './panels.ts';
-import { fromOtherFace, nearestTurn, turned } from './polygon.ts';
+import { fromOtherFace, nearestTurn } from './polygon.ts';
 import { LONE_Z, NOISE_DOF, NOISE_Z } from './tolerances.ts';
 
 /** Noise of one side of one reading, metres. */

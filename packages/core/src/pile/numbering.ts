@@ -1,8 +1,9 @@
 // Hands and ids: mirror pairs are found, and kinds without an id in the file are numbered from the
 // smallest (by sum of sides), a left and right pair under one number.
 
+import { lowestTurn, turned } from '../math/cyclic.ts';
 import type { Hand } from './kind.ts';
-import { fromOtherFace, handOf, nearestTurn, smallestTurn, turned } from './polygon.ts';
+import { fromOtherFace, handOf, nearestTurn } from './polygon.ts';
 import { PAIR_GAIN } from './tolerances.ts';
 
 /** A kind before it has its id. */
@@ -41,7 +42,7 @@ export function nameKinds(
   return kinds.map((kind, k) => ({
     id: ids[k] as string,
     hand: hands[k] as Hand,
-    turn: kind.id === null ? smallestTurn(kind.sides) : 0,
+    turn: kind.id === null ? lowestTurn(kind.sides) : 0,
     partner: partners[k] ?? null,
   }));
 }

@@ -3,7 +3,9 @@
 // face is unknown keeps both ways. Everything is put in an order that depends on what was read and
 // not on the order in which it was written down.
 
-import { compareLists, fromOtherFace, smallestTurn, turned } from './polygon.ts';
+import { lowestTurn, turned } from '../math/cyclic.ts';
+import { compareLists, compareText } from '../math/order.ts';
+import { fromOtherFace } from './polygon.ts';
 import type { Condition, ReadingRow } from './schema.ts';
 
 /** One reading, ready to be compared. */
@@ -71,7 +73,7 @@ function panelOf(group: readonly { row: ReadingRow; index: number }[]): Panel {
 function keyOf(row: ReadingRow): { shape: number[]; text: string } {
   const sides = row.seenFrom === 'inside' ? fromOtherFace(row.sides) : row.sides;
   return {
-    shape: [sides.length, ...turned(sides, smallestTurn(sides))],
+    shape: [sides.length, ...turned(sides, lowestTurn(sides))],
     text: JSON.stringify([
       row.tag,
       row.by,
@@ -83,6 +85,3 @@ function keyOf(row: ReadingRow): { shape: number[]; text: string } {
     ]),
   };
 }
-
-/** By code unit, the same on every machine. */
-export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

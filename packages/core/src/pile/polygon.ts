@@ -1,29 +1,11 @@
-// A panel's sides as a cyclic list: turned, seen from the other face, compared. Anticlockwise;
-// any one unit.
+// A panel's sides as a cyclic list: seen from the other face, laid on another's. Anticlockwise; any
+// one unit.
 
-/** The list turned so that its item `by` comes first. */
-export const turned = <T>(sides: readonly T[], by: number): T[] =>
-  sides.map((_, i) => sides[(i + by) % sides.length] as T);
+import { lowestTurn, turned } from '../math/cyclic.ts';
+import { compareLists } from '../math/order.ts';
 
 /** The sides in the order in which they run seen from the other face. */
 export const fromOtherFace = <T>(sides: readonly T[]): T[] => [...sides].reverse();
-
-/** Negative, 0 or positive as `a` is before, like or after `b`, compared item by item. */
-export function compareLists(a: readonly number[], b: readonly number[]): number {
-  for (let i = 0; i < Math.min(a.length, b.length); i++) {
-    const difference = (a[i] as number) - (b[i] as number);
-    if (difference !== 0) return difference;
-  }
-  return a.length - b.length;
-}
-
-/** How far to turn the list so that it is the smallest, item by item, of all its turns. */
-export function smallestTurn(sides: readonly number[]): number {
-  let best = 0;
-  for (let by = 1; by < sides.length; by++)
-    if (compareLists(turned(sides, by), turned(sides, best)) < 0) best = by;
-  return best;
-}
 
 /** A fit of one cyclic list on another: `a` turned by `turn` against `b`, with its cost. */
 export interface TurnFit {
@@ -56,8 +38,8 @@ export function nearestTurn(
  * triangle that is: R where the sides run short, middle, long anticlockwise; stood on its longest
  * side with the outside facing you, its shortest side is on the right. Null for no difference. */
 export function handOf(sides: readonly number[]): 'L' | 'R' | null {
-  const own = turned(sides, smallestTurn(sides));
+  const own = turned(sides, lowestTurn(sides));
   const back = fromOtherFace(sides);
-  const order = compareLists(own, turned(back, smallestTurn(back)));
+  const order = compareLists(own, turned(back, lowestTurn(back)));
   return order === 0 ? null : order < 0 ? 'R' : 'L';
 }

@@ -2,6 +2,7 @@
 // exactly where a rotation of the shell lays one on the other, and the code does not depend on how
 // hubs, sides and places happen to be numbered: it gives ways up a lasting order and name.
 
+import { compareLists } from '../math/order.ts';
 import type { SideId } from './ids.ts';
 import { nextSide, placeAt, type Shell, sideCount } from './shell.ts';
 
@@ -38,16 +39,6 @@ export function codeFrom(shell: Shell, labels: ArrayLike<number>, start: SideId)
   return Int32Array.from(code);
 }
 
-/** Order of two codes: negative, zero or positive; a code that begins the other comes first. */
-export function compareCodes(a: Int32Array, b: Int32Array): number {
-  const shared = Math.min(a.length, b.length);
-  for (let i = 0; i < shared; i++) {
-    const difference = (a[i] as number) - (b[i] as number);
-    if (difference !== 0) return difference;
-  }
-  return a.length - b.length;
-}
-
 /** The side with the lowest code among some (the first of them on a tie), and that code. Throws
  * for no sides. */
 export function lowestCode(
@@ -56,5 +47,5 @@ export function lowestCode(
   sides: readonly SideId[],
 ): { readonly side: SideId; readonly code: Int32Array } {
   const read = sides.map((side) => ({ side, code: codeFrom(shell, labels, side) }));
-  return read.reduce((best, next) => (compareCodes(next.code, best.code) < 0 ? next : best));
+  return read.reduce((best, next) => (compareLists(next.code, best.code) < 0 ? next : best));
 }

@@ -1,9 +1,10 @@
 // Seeded heaps of panels for tests: kinds with their true sides, turned at random, read with noise.
 
+import { turned } from '../../src/math/cyclic.ts';
 import { seededRandom } from '../../src/math/random.ts';
 import { describeFault } from '../../src/measure/fault.ts';
 import { readPile } from '../../src/pile/check.ts';
-import { fromOtherFace, turned } from '../../src/pile/polygon.ts';
+import { fromOtherFace } from '../../src/pile/polygon.ts';
 import type { Pile } from '../../src/pile/schema.ts';
 
 /** A true kind: its sides anticlockwise from outside, metres, and its number of panels. */
