@@ -2,6 +2,7 @@
 // a net: two sides have one label where a panel may be turned or swapped so that one lies where
 // the other did. Symmetries of the net keep these labels.
 
+import { joinInto, rootInto, singletons } from '../math/sets.ts';
 import type { Kind } from '../pile/kind.ts';
 import type { SideId } from '../shell/ids.ts';
 import { cornerCount, kindSide, placeAt, type Shell, sideCount } from '../shell/shell.ts';
@@ -28,15 +29,12 @@ export function familiesOf(
   kinds: readonly Kind[],
   interchangeable: readonly (readonly string[])[] = [],
 ): Family[] {
-  const leader = kinds.map((_, k) => k);
+  const shared = singletons(kinds.length);
   for (const ids of interchangeable) {
-    const members = ids.map((id) => indexOf(kinds, id));
-    const lead = Math.min(...members.map((k) => leader[k] as number));
-    const joined = new Set(members.map((k) => leader[k] as number));
-    leader.forEach((l, k) => {
-      if (joined.has(l)) leader[k] = lead;
-    });
+    const [first, ...others] = ids.map((id) => indexOf(kinds, id));
+    for (const other of others) joinInto(shared, first as number, other);
   }
+  const leader = kinds.map((_, k) => rootInto(shared, k));
   return [...new Set(leader)].map((lead) => {
     const members = leader.flatMap((l, k) => (l === lead ? [k] : []));
     const first = kinds[lead] as Kind;

@@ -1,6 +1,7 @@
 // Panels near each other in every side, in some turn: what is not linked so, noise cannot mix up, and
 // it is looked at by itself.
 
+import { joinInto, rootInto, singletons } from '../math/sets.ts';
 import type { Item, Seed } from './mixture.ts';
 import { NEIGHBOUR_Z } from './tolerances.ts';
 
@@ -25,33 +26,24 @@ export function components(
     })),
   ].map((node) => ({ ...node, first: firstWay(node.reading.sides, node.reading.ways) }));
   nodes.sort((a, b) => a.first.sum - b.first.sum || a.owner - b.owner);
-  const root = Array.from({ length: items.length + stated.length }, (_, i) => i);
-  const find = (i: number): number => {
-    let at = i;
-    while (root[at] !== at) {
-      root[at] = root[root[at] as number] as number;
-      at = root[at] as number;
-    }
-    return at;
-  };
+  const linked = singletons(items.length + stated.length);
   const reach = NEIGHBOUR_Z * sd;
   nodes.forEach((a, i) => {
     for (let j = i + 1; j < nodes.length; j++) {
       const b = nodes[j] as typeof a;
       if (b.first.sum - a.first.sum > reach * a.first.sides.length) break;
-      const [ra, rb] = [find(a.owner), find(b.owner)];
-      if (ra === rb) continue;
+      if (rootInto(linked, a.owner) === rootInto(linked, b.owner)) continue;
       const near =
         a.reading.ways === 1
           ? nearAnyWay(b.reading, a.first.sides, reach)
           : nearAnyWay(a.reading, b.first.sides, reach) ||
             nearAnyWay(b.reading, a.first.sides, reach);
-      if (near) root[Math.max(ra, rb)] = Math.min(ra, rb);
+      if (near) joinInto(linked, a.owner, b.owner);
     }
   });
   const parts = new Map<number, Component>();
   const part = (i: number): Component => {
-    const at = find(i);
+    const at = rootInto(linked, i);
     const known = parts.get(at) ?? { items: [], stated: [] };
     parts.set(at, known);
     return known;

@@ -4,6 +4,7 @@
 // no turning order is needed. Only differences between people can be known; the mean over the
 // people who share panels, weighted by their readings, is taken to be right.
 
+import { joinInto, rootInto, singletons } from '../math/sets.ts';
 import { BIAS_Z } from './tolerances.ts';
 
 /** One reading as the estimate sees it. */
@@ -43,7 +44,7 @@ export function biasesOf(
   const people = [...new Set(readings.map((r) => r.by))].sort();
   const index = new Map(people.map((by, q) => [by, q]));
   const shared = sharedGroups(readings);
-  const components = componentsOf(shared, index);
+  const components = linkedPeople(shared, index);
   let weights = shared.map((group) => group.map((r) => r.sideCount));
   let solved = solve(shared, index, components, weights);
   for (let pass = 0; pass < PASSES; pass++) {
@@ -79,18 +80,16 @@ function sharedGroups(readings: readonly SharedReading[]): SharedReading[][] {
   return [...groups.values()].filter((group) => new Set(group.map((r) => r.by)).size > 1);
 }
 
-/** Person → number of the set of people linked to them by shared things. */
-function componentsOf(
+/** Person → lowest of the people linked to them by shared things. */
+function linkedPeople(
   groups: readonly (readonly SharedReading[])[],
   index: ReadonlyMap<string, number>,
 ): number[] {
-  const of = [...index.values()];
-  for (const group of groups) {
-    const members = new Set(group.map((r) => of[index.get(r.by) as number] as number));
-    const lowest = Math.min(...members);
-    for (let q = 0; q < of.length; q++) if (members.has(of[q] as number)) of[q] = lowest;
-  }
-  return of;
+  const linked = singletons(index.size);
+  const at = (reading: SharedReading | undefined): number =>
+    index.get((reading as SharedReading).by) as number;
+  for (const group of groups) for (const r of group) joinInto(linked, at(group[0]), at(r));
+  return [...linked.keys()].map((q) => rootInto(linked, q));
 }
 
 interface Solved {

@@ -2,6 +2,7 @@
 // class whatever the tape said; classes closer than the tolerance are then one. Numbered from the
 // shortest. Lengths in metres, the kinds' own hub-to-hub sides.
 
+import { joinInto, rootInto, singletons } from '../math/sets.ts';
 import type { Kind } from '../pile/kind.ts';
 import type { SideId } from '../shell/ids.ts';
 import { kindSide, type Shell } from '../shell/shell.ts';
@@ -34,11 +35,11 @@ export function sideClasses(shell: Shell, kinds: readonly Kind[]): ShellSideClas
     used.has(k) ? kind.sides.map((length, side) => ({ k, side, length })) : [],
   );
   const nodeOf = new Map(nodes.map((node, i) => [`${node.k}/${node.side}`, i]));
-  const parent = nodes.map((_, i) => i);
+  const met = singletons(nodes.length);
   for (let i = 0; i < shell.seams.length; i += 2)
-    join(parent, nodeAt(shell, nodeOf, i), nodeAt(shell, nodeOf, i + 1));
-  const met = groupBy(nodes, (_, i) => root(parent, i));
-  const groups = mergeClose([...met.values()], sameLengthShare * shell.radius);
+    joinInto(met, nodeAt(shell, nodeOf, i), nodeAt(shell, nodeOf, i + 1));
+  const together = groupBy(nodes, (_, i) => rootInto(met, i));
+  const groups = mergeClose([...together.values()], sameLengthShare * shell.radius);
   const classes = groups.map((group, i) => ({
     number: i + 1,
     length: mean(group),
@@ -69,17 +70,6 @@ function nodeAt(shell: Shell, nodeOf: ReadonlyMap<string, number>, seamEnd: numb
   const node = nodeOf.get(`${kind}/${kindSide(shell, side)}`);
   if (node === undefined) throw new Error(`side ${side} lies on no side of kind ${kind}`);
   return node;
-}
-
-function root(parent: number[], i: number): number {
-  let at = i;
-  while (parent[at] !== at) at = parent[at] as number;
-  parent[i] = at;
-  return at;
-}
-
-function join(parent: number[], a: number, b: number): void {
-  parent[Math.max(root(parent, a), root(parent, b))] = Math.min(root(parent, a), root(parent, b));
 }
 
 function mergeClose(groups: readonly (readonly Node[])[], tolerance: number): Node[][] {
