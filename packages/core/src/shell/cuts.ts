@@ -4,8 +4,8 @@
 // The shell stands as it will be built: crown up (+z), origin at the sphere's centre, metres.
 
 import { layersFrom } from './courses.ts';
-import { meanSideLength } from './geometry.ts';
-import type { HubId } from './ids.ts';
+import { endHubAt, meanSideLength } from './geometry.ts';
+import type { HubId, SideId } from './ids.ts';
 import { hubCount, placeCount, type Shell, sideCount } from './shell.ts';
 import { FLAT_BASE, RAGGED_BASE, SAME_LEVEL } from './tolerance.ts';
 
@@ -123,7 +123,7 @@ function soleRim(shell: Shell, keep: Uint8Array): Int32Array | null {
     if (!keep[shell.sidePlace[s] as number] || isBolted(shell, keep, s)) continue;
     const hub = shell.sideHub[s] as number;
     if (openFrom.has(hub)) return null;
-    openFrom.set(hub, endHub(shell, s));
+    openFrom.set(hub, endHubAt(shell, s as SideId));
   }
   const first = openFrom.keys().next();
   if (first.done) return null;
@@ -148,12 +148,6 @@ function hangs(shell: Shell, keep: Uint8Array): boolean {
 function isBolted(shell: Shell, keep: Uint8Array, side: number): boolean {
   const mate = shell.mate[side] as number;
   return mate >= 0 && keep[shell.sidePlace[mate] as number] === 1;
-}
-
-function endHub(shell: Shell, side: number): number {
-  const p = shell.sidePlace[side] as number;
-  const next = side + 1 === shell.placeStart[p + 1] ? (shell.placeStart[p] as number) : side + 1;
-  return shell.sideHub[next] as number;
 }
 
 function cutOf(shell: Shell, keep: Uint8Array, base: Int32Array, flat: number): Cut {

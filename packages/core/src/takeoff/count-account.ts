@@ -4,6 +4,7 @@
 // with C pieces, E seams and open sides; a hub where two rims touch is counted once, so less one
 // for each such touch. Own derivation; holds for surfaces without handles, which a shell is.
 
+import { componentsOf } from '../shell/check.ts';
 import { rims as rimsOf } from '../shell/rims.ts';
 import type { Shell } from '../shell/shell.ts';
 import { placeCount, seamCount, sideCount } from '../shell/shell.ts';
@@ -33,7 +34,7 @@ export function countAccount(shell: Shell): CountAccount {
   const openSides = [...starts.values()].reduce((sum, n) => sum + n, 0);
   const touches = [...starts.values()].reduce((sum, n) => sum + n - 1, 0);
   const rims = rimsOf(shell).length;
-  const pieces = countPieces(shell);
+  const pieces = new Set(componentsOf(shell)).size;
   const seams = { counted: seamCount(shell), byFormula: (sides - openSides) / 2 };
   const hubs = {
     counted: cornersAtHubs(shell).filter((corners) => corners > 0).length,
@@ -64,29 +65,3 @@ function openStarts(shell: Shell): Map<number, number> {
 
 const hasOddPlace = (shell: Shell): boolean =>
   shell.placeStart.some((start, p) => p > 0 && start - (shell.placeStart[p - 1] as number) !== 3);
-
-function countPieces(shell: Shell): number {
-  const seen = new Uint8Array(placeCount(shell));
-  let pieces = 0;
-  for (let start = 0; start < seen.length; start++) {
-    if (seen[start]) continue;
-    pieces += 1;
-    const stack = [start];
-    seen[start] = 1;
-    for (let place = stack.pop(); place !== undefined; place = stack.pop())
-      for (const next of neighbours(shell, place)) {
-        if (seen[next]) continue;
-        seen[next] = 1;
-        stack.push(next);
-      }
-  }
-  return pieces;
-}
-
-function neighbours(shell: Shell, place: number): number[] {
-  const found: number[] = [];
-  for (let s = shell.placeStart[place] as number; s < (shell.placeStart[place + 1] as number); s++)
-    if ((shell.mate[s] as number) >= 0)
-      found.push(shell.sidePlace[shell.mate[s] as number] as number);
-  return found;
-}
