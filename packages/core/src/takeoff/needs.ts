@@ -1,6 +1,7 @@
 // What a shell needs, before looking at the pile: bolts through seams, open sides and hub plates,
 // and the nuts, washers, plates and tape that go with them. Quantities in pieces, tape in metres.
 
+import { compareText } from '../math/order.ts';
 import type { Kind } from '../pile/kind.ts';
 import { sideLength } from '../shell/geometry.ts';
 import type { SideId } from '../shell/ids.ts';
@@ -19,7 +20,7 @@ import {
   seamBolts,
   sidePatterns,
 } from './seam-bolts.ts';
-import { nominalSize, readThread } from './threads.ts';
+import { nominalDiameter, nominalSize, readThread } from './threads.ts';
 
 /** A quantity of one item and size. */
 export interface Need extends ItemSize {
@@ -170,6 +171,10 @@ function summed(needs: readonly Need[]): Need[] {
   return sums;
 }
 
+/** Of the thread or nominal size; 0 where there is none. */
+const diameterOf = ({ thread }: Need): number =>
+  thread === null ? 0 : nominalDiameter(nominalSize({ designation: thread }));
+
 const itemOrder = ['bolt', 'nut', 'lock nut', 'washer', 'plate', 'tape'] as const;
 
 function inOrder(needs: readonly Need[]): Need[] {
@@ -177,7 +182,8 @@ function inOrder(needs: readonly Need[]): Need[] {
   return [...needs].sort(
     (a, b) =>
       key(a) - key(b) ||
-      (a.thread ?? '').localeCompare(b.thread ?? '') ||
+      diameterOf(a) - diameterOf(b) ||
+      compareText(a.thread ?? '', b.thread ?? '') ||
       (a.length ?? 0) - (b.length ?? 0) ||
       Number(a.rim) - Number(b.rim) ||
       (b.corners ?? 0) - (a.corners ?? 0),

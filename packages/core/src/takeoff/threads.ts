@@ -80,7 +80,12 @@ export function writeThread(thread: Thread): string {
 }
 
 /** The size without its pitch, as washers and holes are named: `5/16`, `#10`, `M8`. */
-export const nominalSize = (thread: Thread): string => thread.designation.replace(/[-x].*/, '');
+export const nominalSize = (thread: Pick<Thread, 'designation'>): string =>
+  thread.designation.replace(/[-x].*/, '');
+
+/** Nominal major diameter of a size as `nominalSize` names it, metres; NaN for any other text. */
+export const nominalDiameter = (size: string): number =>
+  size.startsWith('M') ? Number(size.slice(1)) / 1000 : inchDiameter(size);
 
 /** A nominal size from a full thread or from the size alone (`5/16`, `5/16 in`, `M8`). */
 export function readNominalSize(text: string, path = 'thread'): Read<string> {
@@ -91,8 +96,8 @@ export function readNominalSize(text: string, path = 'thread'): Read<string> {
     .replace(/\s*(?:"|″|in\.?|inch)$/i, '')
     .replace(/^no\.? ?/i, '#')
     .replace(/^m ?/i, 'M');
-  if (bare in inchSizes || (bare.startsWith('M') && bare.slice(1) in metricSizes))
-    return { ok: true, value: bare };
+  const metric = bare.startsWith('M') && Object.hasOwn(metricSizes, bare.slice(1));
+  if (metric || Object.hasOwn(inchSizes, bare)) return { ok: true, value: bare };
   return refuse(path, text, 'a size such as 5/16, #10 or M8');
 }
 

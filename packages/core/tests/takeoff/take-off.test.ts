@@ -34,6 +34,20 @@ const lot = (item: string, count: number, more: Partial<HardwareLot> = {}): Hard
   ...more,
 });
 
+describe('the lines', () => {
+  it('run from the smallest size to the largest, by diameter and not by spelling', () => {
+    const result = list({
+      plates: null,
+      sides: [rule(0.941262, 8, 'M10'), rule(1.08958, 10, 'M8'), rule(1.113511, 10, '3/8-16')],
+      baseBolt: { thread: '#10-32', length: 0.025 },
+    });
+    const threads = (item: string) =>
+      result.lines.filter((l) => l.item === item).map((l) => l.thread);
+    expect(threads('bolt')).toEqual(['#10-32', 'M8', '3/8-16', 'M10']);
+    expect(threads('washer')).toEqual(['#10', 'M8', '3/8', 'M10']);
+  });
+});
+
 describe('bolts through seams', () => {
   it('are holes times seams, by size', () => {
     const result = list(noPlates);

@@ -103,6 +103,9 @@ describe('a thread', () => {
       ['5/16-18', '5/16', '5/16 in', '5/16"', 'M8x1', 'm8', '#10', 'No. 10'].map(size),
     ).toEqual(['5/16', '5/16', '5/16', '5/16', 'M8', 'M8', '#10', '#10']);
     expect(size('large')).toBeNull();
+    expect(['constructor', 'toString', '__proto__', 'MtoString'].map(size)).toEqual(
+      Array(4).fill(null),
+    );
   });
 
   it('has standard lengths, from the needed one upwards', () => {
