@@ -3,46 +3,57 @@
 // Defaults marked "common practice" have no published source.
 
 import { z } from 'zod';
+import { MAX_SIDES } from '../pile/schema.ts';
+import { SIDE_LENGTHS } from '../pile/tolerances.ts';
 import { commonPacks, readThread } from './threads.ts';
 
-const metres = z.number().positive();
+// Upper limits catch slips of unit and of the finger; none comes near what a shell has.
+const metres = z.number().positive().max(200);
+const boltLength = z.number().positive().max(1);
 const share = z.number().min(0).max(10);
-const whole = z.number().int().min(0);
+const few = z.int().min(0).max(20);
+const packSize = z.int().min(1).max(100_000);
 const state = z.enum(['new', 'used', 'rusted', 'unknown']);
+
+/** Most rules: one for each side of the most kinds that a pile may have. */
+const MAX_RULES = 12_000;
 
 const thread = z.string().superRefine((text, context) => {
   const read = readThread(text);
   if (!read.ok)
-    for (const fault of read.faults)
-      context.addIssue({ code: 'custom', message: `expected ${fault.expected}` });
+    for (const fault of read.faults) context.addIssue({ code: 'custom', message: fault.expected });
 });
 
 /** A bolt by size: thread and length under the head, metres. */
-const boltSize = z.strictObject({ thread, length: metres });
+const boltSize = z.strictObject({ thread, length: boltLength });
 
 const sideRule = z
   .strictObject({
     kind: z.string().min(1).optional(),
-    side: whole.optional(),
-    sideLength: metres.optional(),
-    within: metres.default(0.002),
-    holes: whole,
+    side: z
+      .int()
+      .min(0)
+      .max(MAX_SIDES - 1)
+      .optional(),
+    sideLength: z.number().positive().max(SIDE_LENGTHS.max).optional(),
+    within: z.number().positive().max(1).default(0.002),
+    holes: z.int().min(0).max(200),
     thread,
-    length: metres,
+    length: boltLength,
   })
   .refine(
     (rule) =>
       rule.sideLength === undefined
         ? rule.kind !== undefined && rule.side !== undefined
         : rule.kind === undefined && rule.side === undefined,
-    { message: 'expected either kind and side, or sideLength alone' },
+    { message: 'either kind and side, or sideLength alone' },
   );
 
 /** Settings of the take-off, as kept in the project file. */
 export const takeoffSection = z.strictObject({
   /** Holes along a side and the bolt through them: by kind and side (counted by hand; goes first)
    * or by side length within `within` metres (the nearest goes first). */
-  sides: z.array(sideRule).default([]),
+  sides: z.array(sideRule).max(MAX_RULES).default([]),
   /** The bolt of sides whose holes were counted on the panels and that no rule speaks for. */
   seamBolt: boltSize.nullable().default(null),
   /** Bolts through the open sides of the base ring; null where they take none. */
@@ -50,13 +61,13 @@ export const takeoffSection = z.strictObject({
   /** Bolts through the open sides round openings (a door frame); null where they take none. */
   openingBolt: boltSize.nullable().default(null),
   nut: z.enum(['nylon-insert', 'plain', 'none']).default('nylon-insert'),
-  washersPerBolt: whole.default(2),
+  washersPerBolt: few.default(2),
   /** Hub plates; null where the shell has none. */
   plates: z
     .strictObject({
-      perHub: z.number().int().min(1).default(1),
+      perHub: few.min(1).default(1),
       atRim: z.boolean().default(true),
-      boltsPerCorner: whole.default(1),
+      boltsPerCorner: few.default(1),
       bolt: boltSize.nullable().default(null),
     })
     .nullable()
@@ -64,9 +75,9 @@ export const takeoffSection = z.strictObject({
   /** Sealing tape laid along each seam: how many runs, and metres in a roll (null: unknown). */
   tape: z
     .strictObject({
-      runs: z.number().int().min(1).default(1),
+      runs: few.min(1).default(1),
       rollLength: metres.nullable().default(null),
-      price: z.number().min(0).nullable().default(null),
+      price: z.number().min(0).max(1e6).nullable().default(null),
     })
     .nullable()
     .default(null),
@@ -87,10 +98,10 @@ export const takeoffSection = z.strictObject({
   /** Pieces in a pack where no lot says: common practice, no source. */
   packs: z
     .strictObject({
-      bolt: z.number().int().min(1).default(commonPacks.bolt),
-      nut: z.number().int().min(1).default(commonPacks.nut),
-      washer: z.number().int().min(1).default(commonPacks.washer),
-      plate: z.number().int().min(1).default(commonPacks.plate),
+      bolt: packSize.default(commonPacks.bolt),
+      nut: packSize.default(commonPacks.nut),
+      washer: packSize.default(commonPacks.washer),
+      plate: packSize.default(commonPacks.plate),
     })
     .default({
       bolt: commonPacks.bolt,

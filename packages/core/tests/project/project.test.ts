@@ -173,6 +173,14 @@ describe('a text that is no project file is refused', () => {
       /^plie: found an unknown key, expected one of shellraise, title, notes, pile, takeoff, places/,
     ],
     ['{"shellraise":1,"pile":{},"title":3}', 'title: found 3, expected text'],
+    [
+      '{"shellraise":1,"pile":{},"takeoff":{"baseBolt":{"thread":"M99","length":0.02}}}',
+      'takeoff.baseBolt.thread: found "M99", expected a metric thread such as M8 or M8x1, size 3 to 36',
+    ],
+    [
+      '{"shellraise":1,"pile":{},"takeoff":{"seamBolt":{"thread":"M8","length":25}}}',
+      'takeoff.seamBolt.length: found 25, expected a number of at most 1',
+    ],
     [`${'['.repeat(99)}`, /nesting of at most 64/],
   ])('%s', (text, expected) => {
     const faults = faultsOf(text);

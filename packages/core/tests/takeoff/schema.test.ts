@@ -41,6 +41,14 @@ describe('the take-off section', () => {
     [{ spares: { bolts: -0.1 } }, 'spares.bolts'],
     [{ packs: { bolt: 0 } }, 'packs.bolt'],
     [{ washers: 2 }, ''],
+    [{ sides: [{ ...bolt, holes: 201, sideLength: 1 }] }, 'sides.0.holes'],
+    [{ sides: [{ ...bolt, holes: 9, sideLength: 928 }] }, 'sides.0.sideLength'],
+    [{ sides: [{ ...bolt, holes: 9, kind: '1', side: 12 }] }, 'sides.0.side'],
+    [{ baseBolt: { thread: 'M8', length: 25 } }, 'baseBolt.length'],
+    [{ baseBolt: { thread: 'M8', length: Number.NaN } }, 'baseBolt.length'],
+    [{ washersPerBolt: 1e15 }, 'washersPerBolt'],
+    [{ packs: { bolt: 1e9 } }, 'packs.bolt'],
+    [{ tape: { rollLength: Number.POSITIVE_INFINITY } }, 'tape.rollLength'],
   ])('refuses %j at %s', (input, path) => {
     expect(paths(input)).toEqual([path]);
   });
