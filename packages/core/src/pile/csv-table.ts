@@ -33,17 +33,19 @@ const SEPARATORS = [
 export function readTable(text: string): Read<Table> {
   if (text.length > MAX_CSV_CHARACTERS)
     return refuse('file', `${text.length} characters`, `at most ${MAX_CSV_CHARACTERS}`);
-  const plain = text.replace(/^\ufeff/, '');
-  const first = plain.split(/\r\n|\n|\r/).findIndex((line) => line.trim() !== '');
-  if (first < 0) return refuse('file', 'no rows', 'a header row and at least one row below it');
-  const separator = separatorOf(plain.split(/\r\n|\n|\r/)[first] as string);
+  // One kind of line end: files put together from two programs have both.
+  const plain = text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n');
+  const lines = plain.split('\n');
+  const top = lines.findIndex((line) => /[^\s,;"]/.test(line));
+  if (top < 0) return refuse('file', 'no rows', 'a header row and at least one row below it');
+  const separator = separatorOf(lines[top] as string);
   if (separator === null)
     return refuse(
-      `row ${first + 1}`,
+      `row ${top + 1}`,
       'more than one separator',
       'comma, semicolon or tab, the same all through',
     );
-  const parsed = Papa.parse(plain, { delimiter: separator, skipEmptyLines: false });
+  const parsed = Papa.parse(plain, { delimiter: separator, newline: '\n' });
   const faults: Fault[] = parsed.errors
     .filter((error) => /Quotes/.test(error.code))
     .map((error) => ({
@@ -51,6 +53,7 @@ export function readTable(text: string): Read<Table> {
       found: 'quotes that do not pair up',
       expected: 'a quoted cell with its inch marks doubled, such as "3\' 7 7/16"""',
     }));
+  const first = parsed.data.findIndex((cells) => cells.some((cell) => cell.trim() !== ''));
   const header = (parsed.data[first] as string[]).map((cell) => cell.trim());
   while (header.length > 1 && header.at(-1) === '') header.pop();
   const rows: TableRow[] = [];

@@ -45,8 +45,9 @@ export function readPileCsv(text: string, options: CsvOptions = {}): Read<Pile> 
 }
 
 /** The readings of a pile as CSV, lengths in millimetres to a ten-thousandth, masses in kilograms;
- * `readPileCsv` gives the same readings back. Kinds, groups and hardware have no place in it. A
- * text that a spreadsheet would run as a formula gets an apostrophe before it. */
+ * `readPileCsv` gives the same readings back, white space around a text apart. Kinds, groups and
+ * hardware have no place in it. A text that a spreadsheet would run as a formula gets an apostrophe
+ * before it, which the reader takes off again. */
 export function writePileCsv(pile: Pile): string {
   const count = Math.max(3, ...pile.readings.map((row) => row.sides.length));
   const numbers = [...Array(count).keys()];
@@ -63,8 +64,11 @@ export function writePileCsv(pile: Pile): string {
     ...(withHoles ? numbers.map((n) => row.holes?.[n] ?? '') : []),
     ...[row.seenFrom, row.condition ?? '', row.mass ?? '', row.note ?? ''],
   ]);
-  return `${Papa.unparse([header, ...rows], { newline: '\n', escapeFormulae: true })}\n`;
+  return `${Papa.unparse([header, ...rows], { newline: '\n', escapeFormulae: FORMULA })}\n`;
 }
+
+/** How a text begins that a spreadsheet would run, whatever lines follow. */
+const FORMULA = /^[=+\-@\t\r]/;
 
 const millimetres = (metres: number | undefined): number | '' =>
   metres === undefined ? '' : Math.round(metres * 1e7) / 1e4;
@@ -88,7 +92,8 @@ class RowReader {
     const word = (column: PlainColumn): string | undefined => {
       const at = this.columns.plain.get(column);
       const cell = at === undefined ? '' : (row.cells[at] as string);
-      return cell === '' ? undefined : cell;
+      if (cell === '') return undefined;
+      return cell.startsWith("'") && FORMULA.test(cell.slice(1)) ? cell.slice(1) : cell;
     };
     const sides = this.sides(row);
     return withoutGaps({

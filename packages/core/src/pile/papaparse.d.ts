@@ -10,11 +10,11 @@ declare module 'papaparse' {
   interface Papa {
     parse(
       text: string,
-      options: { readonly delimiter: string; readonly skipEmptyLines: false },
+      options: { readonly delimiter: string; readonly newline: string },
     ): { readonly data: string[][]; readonly errors: readonly ParseError[] };
     unparse(
       rows: readonly (readonly (string | number)[])[],
-      options: { readonly newline: string; readonly escapeFormulae: boolean },
+      options: { readonly newline: string; readonly escapeFormulae: RegExp },
     ): string;
   }
   const papa: Papa;
