@@ -48,9 +48,11 @@ export interface ShellDraft {
   readonly places: readonly PlaceDraft[];
 }
 
-/** A shell with its adjacency worked out. Throws where two places run along a side in the same
- * direction: such places do not form an oriented surface, and nothing of ours should draft them. */
+/** A shell with its adjacency worked out. Throws where a radius, hub position or hub index is not
+ * what it should be, and where two places run along a side in the same direction: such places do
+ * not form an oriented surface. Nothing of ours should draft any of these. */
 export function makeShell(draft: ShellDraft): Shell {
+  assertDraft(draft);
   const placeStart = new Int32Array(draft.places.length + 1);
   draft.places.forEach((place, p) => {
     placeStart[p + 1] = (placeStart[p] as number) + place.hubs.length;
@@ -141,6 +143,21 @@ export function kindSide(shell: Shell, side: SideId): number {
   const place = shell.sidePlace[side] as PlaceId;
   const first = shell.placeStart[place] as number;
   return ((shell.turn[place] as number) + side - first) % cornerCount(shell, place);
+}
+
+function assertDraft({ radius, hubs, places }: ShellDraft): void {
+  if (!(radius > 0 && radius < Infinity)) throw new Error(`the radius is ${radius}, not a length`);
+  const odd = hubs.findIndex((x) => !Number.isFinite(x));
+  if (odd >= 0) throw new Error(`hub ${Math.floor(odd / 3)} stands at ${hubs[odd]}`);
+  const count = hubs.length / 3;
+  if (!Number.isInteger(count)) throw new Error(`${hubs.length} coordinates are no points`);
+  places.forEach((place, p) => {
+    const own = new Set(place.hubs).size;
+    if (own < 3 || own < place.hubs.length) throw new Error(`place ${p} has hubs ${place.hubs}`);
+    for (const hub of place.hubs)
+      if (!(Number.isInteger(hub) && hub >= 0 && hub < count))
+        throw new Error(`place ${p} has hub ${hub}, there are ${count}`);
+  });
 }
 
 function matesOf(
