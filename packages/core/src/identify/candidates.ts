@@ -34,13 +34,14 @@ export type Watch = (placed: number, done: number) => boolean;
 const LEAST_TAIL = 1e-4;
 /** A mis-measured side is taken to be off by this much, metres: one standard deviation. */
 const BLUNDER_SD = 0.03;
-/** Nodes that one start of a fold may take, and all of a stage together; about 50 000 a second. */
-const NODES = {
-  solid: { start: 20000, stage: 150000 },
-  axis: { start: 3000, stage: 40000 },
-  alone: { start: 2000, stage: 10000 },
-  doubted: { start: 3000, stage: 150000 },
-  spare: { start: 2000, stage: 40000 },
+/** Work that one start of a fold may take, and all of a stage together, in tries (see FoldSearch):
+ * some 40 000 a second. */
+const TRIES = {
+  solid: { start: 60000, stage: 300000 },
+  axis: { start: 8000, stage: 80000 },
+  alone: { start: 8000, stage: 40000 },
+  doubted: { start: 8000, stage: 250000 },
+  spare: { start: 6000, stage: 60000 },
 };
 
 /** Groups with one main axis: with two-fold axes across it, and without. */
@@ -75,7 +76,7 @@ class CandidateSearch implements Candidates {
   private stopped = false;
   private stage = 0;
   private done = 0;
-  private nodes = 0;
+  private work = 0;
 
   constructor(
     private readonly readings: SideBelief,
@@ -88,16 +89,16 @@ class CandidateSearch implements Candidates {
   }
 
   withAllKinds(): void {
-    for (const [stage, folds, nodes] of [
-      [0, solidFolds, NODES.solid],
-      [1, axisFolds, NODES.axis],
-      [2, [noFold], NODES.alone],
+    for (const [stage, folds, most] of [
+      [0, solidFolds, TRIES.solid],
+      [1, axisFolds, TRIES.axis],
+      [2, [noFold], TRIES.alone],
     ] as const) {
       this.begin(stage);
       for (const [i, fold] of folds.entries()) {
         if (this.settled) return;
         this.done = i / folds.length;
-        this.fold(this.readings, fold, nodes, 0);
+        this.fold(this.readings, fold, most, 0);
       }
     }
   }
@@ -108,7 +109,7 @@ class CandidateSearch implements Candidates {
     for (const fold of solidFolds) {
       for (let s = 0; s < sides && !this.stopped; s++) {
         this.done = s / sides;
-        this.fold(doubting(this.readings, s), fold, NODES.doubted, 0);
+        this.fold(doubting(this.readings, s), fold, TRIES.doubted, 0);
       }
       if (this.settled) return;
     }
@@ -120,14 +121,14 @@ class CandidateSearch implements Candidates {
     for (const [i, fold] of solidFolds.entries()) {
       if (this.settled) return;
       this.done = i / solidFolds.length;
-      this.fold(this.readings, fold, NODES.spare, spare);
+      this.fold(this.readings, fold, TRIES.spare, spare);
     }
   }
 
   private begin(stage: number): void {
     this.stage = stage;
     this.done = 0;
-    this.nodes = 0;
+    this.work = 0;
   }
 
   private fold(
@@ -136,21 +137,21 @@ class CandidateSearch implements Candidates {
     most: { readonly start: number; readonly stage: number },
     spareKinds: number,
   ): void {
-    if (this.nodes >= most.stage) {
+    if (this.work >= most.stage) {
       this.complete = false;
       return;
     }
     const outcome = foldNets(readings, fold, {
-      maxNodes: most.start,
+      maxTries: most.start,
       spareKinds,
       radius: null,
       periods: readings.sides.map((own) => own.length),
       labels: readings.sides.flat().map((_, s) => s),
-      onNode: (pieces) => {
-        this.nodes++;
+      onTry: (pieces, work) => {
+        this.work += work;
         this.deepest = Math.max(this.deepest, pieces * fold.order);
         if (!this.watch(this.deepest, (this.stage + this.done) / STAGES)) this.stopped = true;
-        return !this.stopped && this.nodes < most.stage;
+        return !this.stopped && this.work < most.stage;
       },
     });
     this.complete &&= outcome.complete && !this.stopped;

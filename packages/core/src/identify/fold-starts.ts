@@ -75,13 +75,14 @@ export function foldStarts(readings: SideBelief, fold: Fold, gate: number): Fold
       model,
       kappaReach: reachOf(PANEL_STEP),
     }));
+  const trials = trialModels(readings, least, most, HUB_STEP);
   const starts: FoldStart[] = [];
   readings.sides.forEach((own, k) => {
     if (mayTurn(readings, k, top, gate)) starts.push(...panelStarts(readings, k, least, most));
     own.forEach((_, i) => {
       const before = (i + own.length - 1) % own.length;
       if (mayBeEqual(readings, k, before, i, gate))
-        starts.push(...hubStarts(readings, k, i, TAU / top, { least, most, gate }));
+        starts.push(...hubStarts(readings, k, i, TAU / top, { least, most, gate, trials }));
     });
   });
   return starts.sort((a, b) => b.model.kappa - a.model.kappa);
@@ -95,6 +96,14 @@ function panelStarts(readings: SideBelief, kind: number, least: number, most: nu
   }));
 }
 
+/** Radii to try (metres, models at each) and the gate, in standard deviations. */
+interface HubTrials {
+  readonly least: number;
+  readonly most: number;
+  readonly gate: number;
+  readonly trials: readonly CornerModel[];
+}
+
 /** Starts with equal corners around a hub on the axis: at the radius where they close, or, where
  * that is hardly known, at every trial radius where they may. */
 function hubStarts(
@@ -102,7 +111,7 @@ function hubStarts(
   kind: number,
   corner: number,
   angle: number,
-  { least, most, gate }: { least: number; most: number; gate: number },
+  { least, most, gate, trials }: HubTrials,
 ): FoldStart[] {
   const exact = radiusClosing(readings.sides[kind] as readonly number[], corner, angle);
   if (exact !== null && exact > least / HUB_STEP && exact < most) {
@@ -113,7 +122,7 @@ function hubStarts(
     if (model && kappaSd < TELLING)
       return [{ seed: hubSeed(model, kind, corner), model, kappaReach: gate * TELLING }];
   }
-  return trialModels(readings, least, most, HUB_STEP)
+  return trials
     .filter((model) => {
       const seed = (model.first[kind] as number) + corner;
       const off = (model.angles[seed] as number) - angle;

@@ -28,24 +28,27 @@ export interface FoldSearch {
   readonly spareKinds: number;
   /** Largest change of κ / κ₀ that this search is answerable for. */
   readonly kappaReach: number;
-  readonly maxNodes: number;
+  /** Most work, in tries to glue two sides of an ordinary pile (see `weight`). */
+  readonly maxTries: number;
   /** Kind → sides after which the panel looks the same again; its number of sides where no turn does
    * that. Turns beyond are not tried. */
   readonly periods: readonly number[];
-  /** Called at every node with the number of pieces; false stops the search. */
-  readonly onNode: (pieces: number) => boolean;
+  /** Called at every try with the number of pieces and the work it is; false stops the search. */
+  readonly onTry: (pieces: number, work: number) => boolean;
 }
 
 /** What a search found, and whether it went through everything. */
 export interface FoldOutcome {
   readonly nets: readonly FoldedNet[];
-  readonly nodes: number;
   readonly complete: boolean;
   /** Most pieces that stood together. */
   readonly deepest: number;
 }
 
+/** Most corners that are tried to fill a gap at a hub, and most runs of them at one hub: where sides
+ * are so alike that there would be more, fewer corners are looked ahead. */
 const MAX_FILL = 3;
+const MAX_FILLS = 8000;
 /** What the linear model may be off at a star that closes exactly, radians: second order in κ and in
  * the sides' errors. */
 const NEGLECTED = 2e-5;
@@ -70,13 +73,16 @@ class Gluing {
   private readonly axesLeft: number[];
   private readonly meets: readonly (readonly number[])[];
   private readonly mayMeet: Uint8Array;
+  private readonly fillDepth: number;
   private readonly levels: Level[] = [];
   private readonly gain: Float64Array;
   private readonly equation: Equation;
   private readonly priorVariance: number;
   private readonly found: FoldedNet[] = [];
   private best = Number.POSITIVE_INFINITY;
-  private nodes = 0;
+  private tries = 0;
+  /** Work of one try: it grows with the square of the unknowns; 1 up to 64 of them. */
+  private readonly weight: number;
   private deepest = 0;
   private stopped = false;
 
@@ -90,9 +96,13 @@ class Gluing {
     this.axesLeft = [...fold.axes];
     this.pieces = new Pieces(model);
     this.gain = new Float64Array(prior.size);
+    this.weight = Math.max(1, (prior.size / 64) ** 2);
     this.equation = makeEquation(prior.size);
     this.mayMeet = new Uint8Array(sides * sides);
     this.meets = this.sidesThatMayMeet(sides);
+    const choices = this.meets.reduce((sum, list) => sum + list.length, 0) / sides;
+    const depth = Math.floor(Math.log(MAX_FILLS) / Math.log(Math.max(2, choices)));
+    this.fillDepth = Math.max(1, Math.min(MAX_FILL, depth));
     let variance = 0;
     for (let s = 0; s < sides; s++) variance += prior.covariance[s * (prior.size + 1)] as number;
     this.priorVariance = variance / sides;
@@ -106,7 +116,6 @@ class Gluing {
     if (this.plant(seed, level)) this.grow(0);
     return {
       nets: this.found,
-      nodes: this.nodes,
       complete: !this.stopped,
       deepest: this.deepest,
     };
@@ -216,10 +225,6 @@ class Gluing {
   }
 
   private grow(depth: number): void {
-    this.nodes++;
-    if (this.nodes > this.search.maxNodes || !this.search.onNode(this.pieces.pieceKind.length))
-      this.stopped = true;
-    if (this.stopped) return;
     this.deepest = Math.max(this.deepest, this.pieces.pieceKind.length);
     const level = this.level(depth);
     if (!this.fits(level)) return;
@@ -283,6 +288,7 @@ class Gluing {
 
   /** Makes the choice on the next level, calls `then` if it stands, and takes it back. */
   private attempt(side: number, choice: Choice, depth: number, then: (level: Level) => void): void {
+    if (!this.mayTry()) return;
     const axesBefore = [...this.axesLeft];
     const level = this.level(depth + 1);
     copyLevelInto(this.level(depth), level);
@@ -301,6 +307,14 @@ class Gluing {
     this.pieces.part(side, mate);
     if (choice.mate < 0) this.pieces.removeLast();
     this.axesLeft.splice(0, this.axesLeft.length, ...axesBefore);
+  }
+
+  private mayTry(): boolean {
+    this.tries += this.weight;
+    const { maxTries, onTry } = this.search;
+    if (this.tries > maxTries || !onTry(this.pieces.pieceKind.length, this.weight))
+      this.stopped = true;
+    return !this.stopped;
   }
 
   private useAxis(axis: number): void {
@@ -337,7 +351,7 @@ class Gluing {
         if (Math.abs(gap) <= slack) return true;
       } else if (
         gap > -slack &&
-        this.canFill(run, gap, slack, MAX_FILL, this.pieces.kindSide[run.to] as number, level)
+        this.canFill(run, gap, slack, this.fillDepth, this.pieces.kindSide[run.to] as number, level)
       )
         return true;
     }

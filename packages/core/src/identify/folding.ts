@@ -19,8 +19,8 @@ export interface FittedNet {
 
 /** How hard to look, and whom to tell. */
 export interface FoldingOptions {
-  /** Nodes that one start may take. */
-  readonly maxNodes: number;
+  /** Work that one start may take (see FoldSearch). */
+  readonly maxTries: number;
   /** Kinds that may stay unused. */
   readonly spareKinds: number;
   /** Radius where it is known, metres; null: every radius is tried. */
@@ -29,14 +29,14 @@ export interface FoldingOptions {
   readonly periods: readonly number[];
   /** Kind-side → label; nets that are the same under these labels count once, the best fitting. */
   readonly labels: ArrayLike<number>;
-  /** Called often, with the number of pieces laid; false stops the search. */
-  readonly onNode: (pieces: number) => boolean;
+  /** Called often, with the number of pieces laid and the work done; false stops the search. */
+  readonly onTry: (pieces: number, work: number) => boolean;
 }
 
 /** What folding found. */
 export interface FoldingOutcome {
   readonly nets: readonly FittedNet[];
-  /** False where a start ran out of nodes or the search was stopped. */
+  /** False where a start ran out of work or the search was stopped. */
   readonly complete: boolean;
   /** Largest share of the sphere's places that stood together, in places of the whole net. */
   readonly deepest: number;
@@ -64,6 +64,10 @@ export function foldNets(
   let complete = true;
   let deepest = 0;
   for (const { seed, model, kappaReach } of starts) {
+    if (!options.onTry(0, 1)) {
+      complete = false;
+      break;
+    }
     const outcome = foldedNets(model, priorOf(readings, kappaReach), fold, seed, {
       gate: GATE,
       window: WINDOW,

@@ -15,8 +15,8 @@ import type { SideBelief } from './side-belief.ts';
 const LEARNED = 2e-4;
 /** Sides of a fitted net this near to each other (share of their length) are one length. */
 const SAME = 1e-7;
-/** Nodes for one start. */
-const NODES = 3000;
+/** Work for one start (see FoldSearch). */
+const TRIES = 8000;
 /** Evidence that equal mirror images may cost before they are given up (natural logarithm). */
 const MIRROR_COST = 3;
 /** Groups without crosswise axes are tried on nets up to this many places; all relatives of larger
@@ -36,12 +36,12 @@ export function relativesOf(
   const periods = learned.sides.map(periodOf);
   for (const fold of lowerFolds(net)) {
     const { nets } = foldNets(learned.readings, fold, {
-      maxNodes: NODES,
+      maxTries: TRIES,
       spareKinds: net.unused,
       radius: learned.radius,
       periods,
       labels,
-      onNode: () => watch(net.shell.kind.length, 1),
+      onTry: () => watch(net.shell.kind.length, 1),
     });
     for (const one of nets) found.push({ ...net, shell: one.shell, fit: one.fit, fold });
   }

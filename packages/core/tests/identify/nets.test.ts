@@ -43,12 +43,12 @@ test('every trial net folds up, unfolds and is the net it was, at a tenth of a m
     const truth = netShell({ solid: 'icosahedron', b, c, division: 'equal chords' }, 2.7);
     const readings = sideBelief(kindsOf(truth, 1e-4, 1), 0);
     const { nets, complete } = foldNets(readings, solidFolds[0] as never, {
-      maxNodes: 20000,
+      maxTries: 20000,
       spareKinds: 0,
       radius: null,
       periods: readings.sides.map((own) => own.length),
       labels: readings.sides.flat().map((_, s) => s),
-      onNode: () => true,
+      onTry: () => true,
     });
     expect(complete).toBe(true);
     const sides = truth.kinds.map((kind) => kind.sides);
