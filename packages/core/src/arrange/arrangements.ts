@@ -1,6 +1,7 @@
 // Net and stock -> the shells that can stand: every distinct way up, every natural cut at the
 // ground, what each needs of every kind against what the pile has.
 
+import { assertNumber } from '../math/doors.ts';
 import type { Kind } from '../pile/kind.ts';
 import { checkShell } from '../shell/check.ts';
 import { type Courses, coursesOf, layersFrom } from '../shell/courses.ts';
@@ -73,12 +74,14 @@ export interface Arrangements {
 }
 
 /** Every distinct shell that a closed net can stand as, against the stock. Places name kinds by
- * their index in `kinds`. */
+ * their index in `kinds`. RangeError for an option that is no number from 0. */
 export function arrangements(
   shell: Shell,
   kinds: readonly Kind[],
   options: ArrangeOptions = {},
 ): Arrangements {
+  for (const name of ['leastFloor', 'mostWays', 'most'] as const)
+    assertNumber(name, options[name] ?? 0, 0);
   const fault = faultOf(shell);
   if (fault) return { ...NOTHING, ...fault };
   const families = familiesOf(kinds, options.interchangeable);

@@ -2,6 +2,7 @@
 // from outside. Mirror images are two kinds. Lengths in the unit of the hubs.
 
 import { lowestTurn, turned } from '../math/cyclic.ts';
+import { assertNumber } from '../math/doors.ts';
 import { compareLists } from '../math/order.ts';
 import { distance, pointAt } from '../math/vector.ts';
 import { makeShell, type Shell } from '../shell/shell.ts';
@@ -43,13 +44,14 @@ export interface NetKinds {
 
 /**
  * Kinds of the places of a net. In the order of their lengths, two neighbouring sides that differ
- * by no more than `tolerance` are of one class.
+ * by no more than `tolerance` are of one class; RangeError where that is no number from 0.
  */
 export function kindsOfNet(
   hubs: Float64Array,
   places: readonly (readonly number[])[],
   tolerance: number,
 ): NetKinds {
+  assertNumber('the tolerance', tolerance, 0);
   const { sideClasses, sideClass } = classesOfSides(hubs, places, tolerance);
   const starts = sideClass.map(lowestTurn);
   const rounds = new Map<string, { classes: number[]; count: number }>();

@@ -3,6 +3,7 @@
 // that a plane would cut through are told by plane-cut.ts.
 // The shell stands as it will be built: crown up (+z), origin at the sphere's centre, metres.
 
+import { assertNumber } from '../math/doors.ts';
 import { layersFrom } from './courses.ts';
 import { endHubAt, meanSideLength } from './geometry.ts';
 import type { HubId, SideId } from './ids.ts';
@@ -44,10 +45,12 @@ export interface CutOptions {
   readonly ragged?: number;
 }
 
-/** Every distinct natural cut of a shell, the tallest by `rise` first (ties: more places). Left out are cuts
- * whose remainder is not one sound piece with one rim, or has a place that hangs by fewer than two
- * seams, or whose base ring is ragged. The uncut ball is none. */
+/** Every distinct natural cut of a shell, the tallest by `rise` first (ties: more places). Left out
+ * are cuts whose remainder is not one sound piece with one rim, or has a place that hangs by fewer
+ * than two seams, or whose base ring is ragged. The uncut ball is none. RangeError for an option
+ * that is no number from 0. */
 export function naturalCuts(shell: Shell, options: CutOptions = {}): Cut[] {
+  for (const [name, part] of Object.entries(options)) assertNumber(name, part, 0);
   const side = meanSideLength(shell);
   const spread = (options.ragged ?? RAGGED_BASE) * side;
   const flat = (options.flatWithin ?? FLAT_BASE) * side;

@@ -1,5 +1,6 @@
 // Which way up: turns a shell about its centre so that a hub, a seam or a place is the crown.
 
+import { assertNumber } from '../math/doors.ts';
 import {
   add,
   cross,
@@ -43,8 +44,10 @@ export const crownAtPlace = (shell: Shell, place: PlaceId): Crown => ({
 });
 
 /** The shell turned so that the crown is up (+z) and the datum towards +x. `datumTurn` moves the
- * datum on from the crown's own by that angle, radians, anticlockwise seen from above. */
+ * datum on from the crown's own by that angle, radians, anticlockwise seen from above; RangeError
+ * where it is no number. */
 export function orientShell(shell: Shell, crown: Crown, datumTurn = 0): Shell {
+  assertNumber('datumTurn', datumTurn);
   const from = hubPoint(shell, hubAt(shell, crown.side));
   const to = hubPoint(shell, endHubAt(shell, crown.side));
   const middle = scale(add(from, to), 0.5);

@@ -1,6 +1,7 @@
 // Which places a level plane leaves, cuts through and leaves out. Nothing is cut here: panels keep
 // their shape. The shell stands crown up, metres.
 
+import { assertNumber } from '../math/doors.ts';
 import { meanSideLength } from './geometry.ts';
 import type { PlaceId } from './ids.ts';
 import { placeCount, type Shell } from './shell.ts';
@@ -18,12 +19,14 @@ export interface PlaneCut {
 
 /** Sorts the places of a shell by a level plane at height z, metres. A hub within `tolerance`
  * (metres; 2 % of the mean side unless told) of the plane lies in it and counts to neither side;
- * a place that lies in the plane counts as below. */
+ * a place that lies in the plane counts as below. RangeError where either is no such number. */
 export function cutAtPlane(
   shell: Shell,
   z: number,
   tolerance = SAME_LEVEL * meanSideLength(shell),
 ): PlaneCut {
+  assertNumber('z', z);
+  assertNumber('tolerance', tolerance, 0);
   const cut = { kept: [] as PlaceId[], crossed: [] as PlaceId[], below: [] as PlaceId[] };
   for (let p = 0; p < placeCount(shell); p++) {
     const heights = Array.from(

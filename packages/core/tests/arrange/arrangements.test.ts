@@ -246,3 +246,11 @@ function everyCut(net: Shell): { need: number[]; rise: number }[] {
   }
   return [...found.values()];
 }
+
+it('options that are no numbers from 0 are refused', () => {
+  const net = icosahedral(1, 0);
+  for (const name of ['most', 'mostWays', 'leastFloor'])
+    expect(() => arrangements(net.shell, pileKinds(net), { [name]: Number.NaN })).toThrow(
+      `${name} is NaN`,
+    );
+});

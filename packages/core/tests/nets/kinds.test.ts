@@ -86,3 +86,9 @@ test('a radius that is no length is refused', () => {
   for (const radius of [0, -1, Number.NaN, Infinity])
     expect(() => shellOfNet(net, radius)).toThrow('a positive length needed');
 });
+
+test('a tolerance that is no number from 0 is refused', () => {
+  const { hubs, places } = namedNet({ solid: 'icosahedron', b: 1, c: 0, division: 'equal chords' });
+  for (const tolerance of [Number.NaN, -1])
+    expect(() => kindsOfNet(hubs, places, tolerance)).toThrow(`the tolerance is ${tolerance}`);
+});

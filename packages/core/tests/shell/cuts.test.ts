@@ -137,3 +137,9 @@ describe('naturalCuts', () => {
     });
   });
 });
+
+it('options that are no numbers from 0 are refused', () => {
+  const shell = crownUp(icosahedral(1, 0).shell);
+  expect(() => naturalCuts(shell, { ragged: Number.NaN })).toThrow('ragged is NaN');
+  expect(() => naturalCuts(shell, { sameLevel: -1 })).toThrow('sameLevel is -1');
+});

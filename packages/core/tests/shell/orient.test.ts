@@ -63,3 +63,10 @@ describe('orientShell', () => {
     expect(() => crownAtHub(loose, hubCount(shell) as HubId)).toThrow('no place');
   });
 });
+
+it('a datum turn that is no number is refused', () => {
+  const { shell } = icosahedral(1, 0);
+  expect(() => orientShell(shell, crownAtHub(shell, 0 as HubId), Number.NaN)).toThrow(
+    'datumTurn is NaN, a finite number needed',
+  );
+});

@@ -29,3 +29,9 @@ describe('cutAtPlane', () => {
     expect(checkShell(partOf(shell, cutAtPlane(shell, 0.1).kept).shell).sound).toBe(true);
   });
 });
+
+it('a plane at no height is refused, and a tolerance below 0', () => {
+  const shell = crownUp(icosahedral(1, 0).shell);
+  expect(() => cutAtPlane(shell, Number.NaN)).toThrow('z is NaN');
+  expect(() => cutAtPlane(shell, 0, -0.1)).toThrow('tolerance is -0.1');
+});
