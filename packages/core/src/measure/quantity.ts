@@ -53,10 +53,10 @@ export function readQuantity<U extends string>(
     return refuse(`${text.slice(0, 20)}…`, `at most ${MAX_QUANTITY_CHARACTERS} characters`);
   const trimmed = text.trim();
   if (trimmed === '') return refuse(text, `a number with a unit (${unitList(units)})`);
-  const sign = /^[-−–]/.test(trimmed) ? -1 : 1;
+  const minus = /^[-−–]/.test(trimmed);
   const terms = splitTerms(trimmed.replace(/^[-−–+]\s*/, ''));
   if (!terms) return refuse(text, `a number with a unit (${unitList(units)})`);
-  const meanings = meaningsOf(terms, units, options);
+  const meanings = meaningsOf(terms, units, options, minus ? '-' : '');
   if (typeof meanings === 'string') return refuse(text, meanings);
   const distinct = meanings.filter(
     (m, i) => meanings.findIndex((other) => other.value.equals(m.value)) === i,
@@ -64,10 +64,10 @@ export function readQuantity<U extends string>(
   if (distinct.length > 1)
     return refuse(
       text,
-      `a value with one meaning: it could be ${distinct.map((m) => m.words).join(' or ')}`,
+      `a value with one meaning: it could be ${distinct.map((m) => `${minus ? '-' : ''}${m.words}`).join(' or ')}`,
     );
   const only = distinct[0] as Meaning;
-  return { ok: true, value: only.value.mul(sign).valueOf() || 0 };
+  return { ok: true, value: only.value.mul(minus ? -1 : 1).valueOf() || 0 };
 }
 
 function refuse(found: string, expected: string): Read<never> {
@@ -94,11 +94,12 @@ function splitTerms(text: string): Term[] | null {
   return terms.length > 0 ? terms : null;
 }
 
-/** Every meaning of the terms, or what was expected instead. */
+/** Every meaning of the terms, their sign apart, or what was expected instead. */
 function meaningsOf<U extends string>(
   terms: readonly Term[],
   units: Units<U>,
   options: ReadOptions<U>,
+  sign: string,
 ): Meaning[] | string {
   const [first, ...rest] = terms as [Term, ...Term[]];
   const numbers = readNumber(first.number, options.decimal);
@@ -106,7 +107,7 @@ function meaningsOf<U extends string>(
   if (first.unit === '')
     return rest.length > 0
       ? `a unit after ${first.number}`
-      : bareMeanings(first, numbers, units, options);
+      : bareMeanings(first, numbers, units, options, sign);
   const key = unitNamed(first.unit, units);
   if (key === null) return `a unit that is one of ${unitList(units)}`;
   const head = numbers.values.map((value) => meaning(value, units[key]));
@@ -157,12 +158,13 @@ function bareMeanings<U extends string>(
   numbers: NumberReadings,
   units: Units<U>,
   options: ReadOptions<U>,
+  sign: string,
 ): Meaning[] | string {
   const keys = Object.keys(units) as U[];
   const value = numbers.values[0] as Fraction;
   if (options.unit === undefined) {
     if (value.equals(0)) return [meaning(value, units[keys[0] as U])];
-    return `a unit: it could be ${keys.map((k) => `${term.number.trim()} ${units[k].names[0]}`).join(' or ')}`;
+    return `a unit: it could be ${keys.map((k) => `${sign}${term.number.trim()} ${units[k].names[0]}`).join(' or ')}`;
   }
   const unit = units[options.unit];
   const meanings = numbers.values.map((v) => meaning(v, unit));

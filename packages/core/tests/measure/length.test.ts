@@ -215,3 +215,30 @@ test('the unit of a column is known by its usual names', () => {
     null,
   ]);
 });
+
+test('a refused value keeps its sign in what it could be', () => {
+  expect(refusal('-3')).toContain('-3 mm or -3 cm');
+  expect(refusal('-1,103 mm')).toContain('-1103 mm or -1.103 mm');
+});
+
+test(`a minus sign turns the value over, and nothing else (seed ${SEED})`, () => {
+  const texts = fc.constantFrom('0\' 5"', '5\'-6 1/2"', '12\' 0"', '3½ in', '1 103 mm', '.5 m');
+  fc.assert(
+    fc.property(texts, fc.constantFrom('-', '−', '–'), (text, minus) => {
+      expect(metres(`${minus}${text}`)).toBe(-metres(text));
+      expect(metres(`+${text}`)).toBe(metres(text));
+    }),
+    { seed: SEED },
+  );
+});
+
+test(`thousands in groups read like the plain number, whatever space parts them (seed ${SEED})`, () => {
+  const space = fc.constantFrom(' ', '\u00a0', '\u2009', '\u202f');
+  fc.assert(
+    fc.property(fc.integer({ min: 1000, max: 999_999_999 }), space, (number, gap) => {
+      const grouped = String(number).replace(/\B(?=(\d{3})+$)/g, gap);
+      expect(metres(`${grouped} mm`)).toBe(metres(`${number} mm`));
+    }),
+    { seed: SEED },
+  );
+});
