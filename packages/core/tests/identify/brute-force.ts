@@ -96,7 +96,10 @@ export function allNets(
   };
   const grow = (): void => {
     const side = fullest();
-    if (!side) return keep();
+    if (!side) {
+      keep();
+      return;
+    }
     const [from, to] = side.map((hub) => points[hub] as Vec3) as [Vec3, Vec3];
     const length = distance(from, to);
     for (const panel of panels) {
