@@ -159,7 +159,7 @@ export type {
   Suspect,
 } from './identify/shape.ts';
 export { type CountAccount, countAccount } from './takeoff/count-account.ts';
-export type { HardwareLot, LotAside } from './takeoff/hardware.ts';
+export type { HardwareItem, HardwareLot, ItemSize, LotAside } from './takeoff/hardware.ts';
 export { type HubSize, hubSizes } from './takeoff/hubs.ts';
 export { type NearTwins, nearTwins, nearTwinsAmong } from './takeoff/near-twins.ts';
 export type { Need } from './takeoff/needs.ts';
@@ -225,13 +225,16 @@ export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
 export {
   type Box,
   type CircleItem,
+  type Dash,
   type Drawing,
   dashLengths,
   type Fill,
   flatItems,
   type GroupItem,
+  type Ink,
   inkColours,
   type Item,
+  type LineWeight,
   lineWeights,
   type PathItem,
   type Point,
@@ -250,15 +253,22 @@ export {
   hatchNamed,
   hatchNames,
   kindFills,
+  type LeaningHatch,
   tints,
+  type UprightHatch,
 } from './papers/hatch.ts';
-export { type KindCard, kindCardItems } from './papers/kind-card.ts';
+export { type CardStyle, type KindCard, kindCardItems } from './papers/kind-card.ts';
 export { type KindCardOptions, kindCardSheets } from './papers/kind-cards-sheet.ts';
 export { handTest, handWords, readingWords, stockWords } from './papers/kind-words.ts';
 export type { LengthsShown } from './papers/length-text.ts';
 export type { Paper, TitleBlock } from './papers/page.ts';
 export { type PanelShape, panelShape } from './papers/panel-shape.ts';
-export { type Placing, type PlanContent, planDrawing } from './papers/plan-drawing.ts';
+export {
+  type Placing,
+  type PlanContent,
+  type PlanDrawing,
+  planDrawing,
+} from './papers/plan-drawing.ts';
 export { escapeXml, type SvgOptions, toSvg } from './papers/svg.ts';
 export {
   buyTable,

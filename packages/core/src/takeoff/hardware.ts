@@ -28,11 +28,11 @@ export interface HardwareLot {
 }
 
 /** The items of a take-off. */
-export type Item = 'bolt' | 'nut' | 'lock nut' | 'washer' | 'plate' | 'tape';
+export type HardwareItem = 'bolt' | 'nut' | 'lock nut' | 'washer' | 'plate' | 'tape';
 
 /** What one line of the list is about; null where it does not apply. */
 export interface ItemSize {
-  readonly item: Item;
+  readonly item: HardwareItem;
   /** Bolts and nuts: short form of the thread. Washers: the nominal size (`5/16`, `M8`). */
   readonly thread: string | null;
   /** Metres. */
@@ -63,7 +63,7 @@ export interface LotAside {
 }
 
 /** Item by any of its usual names, or null. */
-export function itemNamed(name: string): Item | null {
+export function itemNamed(name: string): HardwareItem | null {
   const plain = name.trim().toLowerCase().replace(/[-_]/g, ' ');
   const singular = plain.replace(/s$/, '');
   if (/^((nylon insert|lock|locking|self locking) (lock )?nut|nylock?( nut)?)$/.test(singular))
@@ -150,7 +150,7 @@ export function lotsAside(lots: readonly HardwareLot[], sizes: readonly ItemSize
 }
 
 function isUsable(
-  item: Item,
+  item: HardwareItem,
   lot: HardwareLot,
   settings: Pick<TakeoffSettings, 'usable' | 'lockNutsNew'>,
 ): boolean {
