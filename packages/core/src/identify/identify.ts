@@ -46,14 +46,17 @@ const CLOSED = 1e-6;
 
 /** Every shape that the kinds close into, best first. Deterministic: neither the order of the
  * kinds nor the side that each starts with matters. Throws RangeError for a kind that is no polygon
- * or has a deviation that is no length. */
+ * or has a deviation that is no length, and for an allowance's deviation that is none. */
 export function identify(question: ShapeQuestion, options: IdentifyOptions = {}): Identification {
   question.kinds.forEach(assertKind);
+  assertAllowance(question.allowanceSd ?? 0);
   const working = workingKinds(question.kinds);
   const readings = sideBelief(working.kinds, question.allowanceSd ?? 0);
+  let stopped = false;
   const progress = (step: IdentifyProgress['step'], placed: number, done: number): boolean => {
     options.onProgress?.({ step, placed, done });
-    return !options.shouldStop?.();
+    stopped ||= options.shouldStop?.() ?? false;
+    return !stopped;
   };
   const watch: Watch = (placed, done) => progress('net', placed, done);
   const found = candidatesFor(readings, watch);
@@ -67,7 +70,18 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
   const { sides } = best(closed).fit;
   const alike = alikeness(sides, firstSides(sides), noise);
   const nets = withRelatives(merged(closed, alike), alike, noise, watch);
-  return answer(question, working, readings, nets, alike, found.complete);
+  const complete = found.complete && !stopped;
+  const listed = answer(question, working, readings, nets, alike, complete);
+  return listed.shapes.length > 0 ? listed : { ...listed, reasons: [NONE_FITS] };
+}
+
+/** Said where nets close but all are too improbable to be listed. */
+const NONE_FITS =
+  'some nets close, but none fits the readings: a kind is missing or several sides are misread';
+
+function assertAllowance(sd: number): void {
+  if (!(sd >= 0 && sd < Infinity))
+    throw new RangeError(`the allowance has the deviation ${sd}, 0 metres or more needed`);
 }
 
 function assertKind({ id, sides, sideSds }: Kind): void {

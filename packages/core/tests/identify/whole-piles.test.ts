@@ -160,6 +160,37 @@ test('told to stop, it stops at the next asking, whenever that is', () => {
   }
 });
 
+test('stopped while relatives are looked for, it keeps what it has and says there may be more', () => {
+  const kinds = readKinds(truthOf(4, 0), 2e-4, 3);
+  let fitting = false;
+  const answer = identify(
+    { kinds, groups: [] },
+    {
+      onProgress: ({ step }) => {
+        fitting ||= step === 'fit';
+      },
+      shouldStop: () => fitting,
+    },
+  );
+  expect(answer.shapes).toHaveLength(1);
+  expect(answer.complete).toBe(false);
+  expect(ask(kinds)).toMatchObject({ complete: true, shapes: { length: 4 } });
+});
+
+test('nets that close but fit too badly to be listed leave no empty answer: it says so', () => {
+  // Five frequencies without one kind, of whose nets none comes to one in 200.
+  const trial = namedTrial(5, 0, 1e-3, false, 2);
+  const { shapes, reasons } = ask(trial.kinds.filter(({ id }) => id !== 'k4'));
+  expect(shapes).toEqual([]);
+  expect(reasons.length).toBeGreaterThan(0);
+});
+
+test('an allowance’s deviation that is no length is refused at the door', () => {
+  const kinds = readKinds(truthOf(1, 0), 1e-3, 1);
+  for (const sd of [Number.NaN, Number.POSITIVE_INFINITY, -0.001])
+    expect(() => ask(kinds, sd)).toThrow(RangeError);
+});
+
 test('progress never goes back, and speaks of the net before the fit', () => {
   const { kinds } = namedTrial(4, 2, 1e-3, false, 1);
   const done: number[] = [];
