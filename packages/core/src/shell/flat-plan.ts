@@ -13,6 +13,7 @@ import { acos, TAU } from '../math/angle.ts';
 import { add, dot, normalize, type Vec3 } from '../math/vector.ts';
 import { endHubAt, hubPoint, placeCentre } from './geometry.ts';
 import type { HubId, PlaceId, SeamId, SideId } from './ids.ts';
+import { type Point, pointInside } from './inside.ts';
 import { type Nadir, nadirOf } from './nadir.ts';
 import {
   hubAt,
@@ -57,8 +58,6 @@ const SMOOTH = 0.01;
 /** Largest step along the outer circle, radians. */
 const ARC_STEP = TAU / 48;
 
-type Point = readonly [number, number];
-
 /** The flat plan of a shell that stands crown up. */
 export function flatPlan(shell: Shell, options: FlatPlanOptions = {}): FlatPlan {
   const outer = nadirOf(shell);
@@ -74,7 +73,9 @@ export function flatPlan(shell: Shell, options: FlatPlanOptions = {}): FlatPlan 
     const holdsNadir = outer?.at === 'place' && outer.place === place;
     outlines.push(holdsNadir ? keyhole(outline, circle) : outline);
     labels.push(
-      holdsNadir ? ringLabel(outline, circle) : project(shell.radius, placeCentre(shell, place)),
+      holdsNadir
+        ? ringLabel(outline, circle)
+        : pointInside(outline, project(shell.radius, placeCentre(shell, place))),
     );
   }
   const hubs = Array.from({ length: hubCount(shell) }, (_, h) =>
