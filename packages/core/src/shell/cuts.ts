@@ -7,6 +7,7 @@ import { assertNumber } from '../math/doors.ts';
 import { layersFrom } from './courses.ts';
 import { endHubAt, meanSideLength } from './geometry.ts';
 import type { HubId, SideId } from './ids.ts';
+import { distanceToSegment, isInside, type Point } from './inside.ts';
 import { hubCount, placeCount, type Shell, sideCount } from './shell.ts';
 import { FLAT_BASE, RAGGED_BASE, SAME_LEVEL } from './tolerance.ts';
 
@@ -47,7 +48,8 @@ export interface CutOptions {
 
 /** Every distinct natural cut of a shell, the tallest by `rise` first (ties: more places). Left out
  * are cuts whose remainder is not one sound piece with one rim, or has a place that hangs by fewer
- * than two seams, or whose base ring is ragged. The uncut ball is none. RangeError for an option
+ * than two seams, or whose base ring is ragged, does not go round the axis, or has a hub of the
+ * shell below it. The uncut ball is none. RangeError for an option
  * that is no number from 0. */
 export function naturalCuts(shell: Shell, options: CutOptions = {}): Cut[] {
   for (const [name, part] of Object.entries(options)) assertNumber(name, part, 0);
@@ -64,7 +66,8 @@ export function naturalCuts(shell: Shell, options: CutOptions = {}): Cut[] {
     if (seen.has(key)) return;
     seen.add(key);
     const cut = cutOf(shell, keep, base, flat);
-    if (cut.baseZ.max - cut.baseZ.min <= spread) cuts.push(cut);
+    const ragged = cut.baseZ.max - cut.baseZ.min > spread;
+    if (!ragged && standsOn(shell, cut, level)) cuts.push(cut);
   };
   for (const z of levelsOf(shell, level)) consider(placesFrom(shell, z, level));
   const layers = layersFrom(shell, crownHubs(shell, level)).hubs;
@@ -171,22 +174,28 @@ function cutOf(shell: Shell, keep: Uint8Array, base: Int32Array, flat: number): 
   };
 }
 
-function floorOf(shell: Shell, base: Int32Array): Cut['floor'] {
-  const xy = Array.from(base, (hub) => [
-    shell.hubs[3 * hub] as number,
-    shell.hubs[3 * hub + 1] as number,
-  ]) as [number, number][];
-  const inside = xy.map((a, i) => axisToSegment(a, xy[(i + 1) % xy.length] as [number, number]));
-  return { inside: Math.min(...inside), ...spanOf(xy.map(([x, y]) => Math.hypot(x, y))) };
+/** Whether the base ring goes round the axis and no kept hub lies more than `level` below it: else
+ * the ring is the rim of a hole in the side of a ball. */
+function standsOn(shell: Shell, { places, base, baseZ }: Cut, level: number): boolean {
+  for (const p of places)
+    for (let s = shell.placeStart[p] as number; s < (shell.placeStart[p + 1] as number); s++)
+      if ((shell.hubs[3 * (shell.sideHub[s] as number) + 2] as number) < baseZ.min - level)
+        return false;
+  return isInside(fromAbove(shell, base), AXIS);
 }
 
-/** Distance from the axis to a segment seen from above. */
-function axisToSegment(a: readonly [number, number], b: readonly [number, number]): number {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  const along = -(a[0] * dx + a[1] * dy) / (dx * dx + dy * dy);
-  const t = Math.min(1, Math.max(0, along));
-  return Math.hypot(a[0] + t * dx, a[1] + t * dy);
+function floorOf(shell: Shell, base: Int32Array): Cut['floor'] {
+  const ring = fromAbove(shell, base);
+  const inside = ring.map((a, i) =>
+    distanceToSegment(AXIS, a, ring[(i + 1) % ring.length] as Point),
+  );
+  return { inside: Math.min(...inside), ...spanOf(ring.map(([x, y]) => Math.hypot(x, y))) };
 }
+
+const AXIS: Point = [0, 0];
+
+const fromAbove = (shell: Shell, base: Int32Array): Point[] =>
+  Array.from(base, (hub) => [shell.hubs[3 * hub] as number, shell.hubs[3 * hub + 1] as number]);
 
 function spanOf(values: readonly number[]): Cut['baseZ'] {
   return {

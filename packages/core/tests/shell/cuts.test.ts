@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { netShell } from '../../src/nets/kinds.ts';
 import { checkShell } from '../../src/shell/check.ts';
 import { type Cut, naturalCuts } from '../../src/shell/cuts.ts';
 import { meanSideLength } from '../../src/shell/geometry.ts';
 import type { HubId, PlaceId, SeamId } from '../../src/shell/ids.ts';
+import { nadirOf } from '../../src/shell/nadir.ts';
 import {
   type Crown,
   crownAtHub,
@@ -10,6 +12,7 @@ import {
   crownAtSeam,
   orientShell,
 } from '../../src/shell/orient.ts';
+import { partOf } from '../../src/shell/part.ts';
 import { baseRing } from '../../src/shell/rims.ts';
 import { placeCount, type Shell, seamCount } from '../../src/shell/shell.ts';
 import { crownUp, cube, domeOf, dualOf, icosahedral, octahedral } from './fixtures.ts';
@@ -142,4 +145,15 @@ it('options that are no numbers from 0 are refused', () => {
   const shell = crownUp(icosahedral(1, 0).shell);
   expect(() => naturalCuts(shell, { ragged: Number.NaN })).toThrow('ragged is NaN');
   expect(() => naturalCuts(shell, { sameLevel: -1 })).toThrow('sameLevel is -1');
+});
+
+it('a hole in the side of a ball is no cut, though the ring around it is all but level', () => {
+  const { shell } = netShell({ solid: 'tetrahedron', b: 5, c: 0, division: 'equal chords' }, 1);
+  for (let m = 0; m < seamCount(shell); m++) {
+    const up = orientShell(shell, crownAtSeam(shell, m as SeamId));
+    for (const cut of naturalCuts(up, { ragged: 3 })) {
+      const { shell: kept } = partOf(up, cut.places);
+      expect(nadirOf(kept)).toBeNull();
+    }
+  }
 });
