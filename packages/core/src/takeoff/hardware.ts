@@ -2,8 +2,8 @@
 // a near twin. A lot counts as in hand where its state is usable; the rest is told apart.
 
 import type { TakeoffSettings } from './schema.ts';
-import { sameBoltLength } from './seam-bolts.ts';
 import { readNominalSize, readThread } from './threads.ts';
+import { SAME_BOLT_LENGTH } from './tolerances.ts';
 
 /** One lot of hardware: a row of the pile's `hardware` is one. A nut whose grade says nylon or lock
  * is a lock nut. */
@@ -109,7 +109,7 @@ export function sameSize(a: ItemSize, b: ItemSize): boolean {
     a.thread === b.thread &&
     a.corners === b.corners &&
     a.rim === b.rim &&
-    Math.abs((a.length ?? 0) - (b.length ?? 0)) <= sameBoltLength
+    Math.abs((a.length ?? 0) - (b.length ?? 0)) <= SAME_BOLT_LENGTH
   );
 }
 

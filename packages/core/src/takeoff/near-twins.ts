@@ -4,6 +4,7 @@
 // D − 1.0825 p. Metres.
 
 import { type Thread, writeThread } from './threads.ts';
+import { SAME_DIAMETER, TWIN_DIAMETERS } from './tolerances.ts';
 
 /** Two threads that are easily mixed, and what happens when they are. */
 export interface NearTwins {
@@ -19,15 +20,15 @@ export interface NearTwins {
   readonly warning: string;
 }
 
-const twinShare = 0.06;
-
 /** The facts of a pair, or null where the two are the same thread or nothing alike. */
 export function nearTwins(a: Thread, b: Thread): NearTwins | null {
   if (a.designation === b.designation) return null;
   const [large, small] = inOrder(a, b);
   const diameterGap = large.diameter - small.diameter;
   const alike =
-    a.system === b.system ? diameterGap < 1e-9 : diameterGap < twinShare * large.diameter;
+    a.system === b.system
+      ? diameterGap < SAME_DIAMETER
+      : diameterGap < TWIN_DIAMETERS * large.diameter;
   if (!alike) return null;
   const turnsToBind = Math.min(a.pitch, b.pitch) / 4 / Math.abs(a.pitch - b.pitch);
   const depthLeft = 1 - diameterGap / (1.0825 * large.pitch);
@@ -59,7 +60,8 @@ function warn(
   const gap = (facts.diameterGap * 1000).toFixed(2);
   const turns = facts.turnsToBind.toFixed(1);
   const depth = Math.round(facts.depthLeft * 100);
-  const size = facts.diameterGap < 1e-9 ? 'equal in diameter' : `only ${gap} mm apart in diameter`;
+  const size =
+    facts.diameterGap < SAME_DIAMETER ? 'equal in diameter' : `only ${gap} mm apart in diameter`;
   const bind =
     facts.turnsToBind > 10
       ? 'they go together almost as if they matched'

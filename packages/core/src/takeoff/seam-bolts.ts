@@ -7,6 +7,7 @@ import type { SideId } from '../shell/ids.ts';
 import { kindSide, type Shell, seamCount } from '../shell/shell.ts';
 import type { SideRule, TakeoffSettings } from './schema.ts';
 import { readThread } from './threads.ts';
+import { SAME_BOLT_LENGTH } from './tolerances.ts';
 
 /** What a rule says of one side: holes along it, and the bolt through each. */
 export interface SidePattern {
@@ -21,9 +22,6 @@ export type SeamBolts =
   | { readonly status: 'known'; readonly pattern: SidePattern; readonly fromOneSide: boolean }
   | { readonly status: 'disagree'; readonly patterns: readonly [SidePattern, SidePattern] }
   | { readonly status: 'unknown' };
-
-/** Bolt lengths closer than this are one: under half the step of the standard lengths, metres. */
-export const sameBoltLength = 6e-4;
 
 /** Holes counted on the panels themselves: kind → side → holes, null where nobody counted. */
 export type HoleCounts = readonly (readonly (number | null)[] | null)[];
@@ -96,7 +94,9 @@ function agree(a: SidePattern | null, b: SidePattern | null): SeamBolts {
   if (a === null || b === null)
     return { status: 'known', pattern: (a ?? b) as SidePattern, fromOneSide: true };
   const same =
-    a.holes === b.holes && a.thread === b.thread && Math.abs(a.length - b.length) <= sameBoltLength;
+    a.holes === b.holes &&
+    a.thread === b.thread &&
+    Math.abs(a.length - b.length) <= SAME_BOLT_LENGTH;
   if (!same) return { status: 'disagree', patterns: [a, b] };
   return { status: 'known', pattern: a, fromOneSide: false };
 }

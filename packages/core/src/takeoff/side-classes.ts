@@ -6,6 +6,7 @@ import { joinInto, rootInto, singletons } from '../math/sets.ts';
 import type { Kind } from '../pile/kind.ts';
 import type { SideId } from '../shell/ids.ts';
 import { kindSide, type Shell } from '../shell/shell.ts';
+import { SAME_SIDE_CLASS } from './tolerances.ts';
 
 /** One length that sides of the shell share. */
 export interface ShellSideClass {
@@ -24,10 +25,6 @@ export interface ShellSideClasses {
   readonly of: readonly (readonly number[])[];
 }
 
-/** Lengths closer than this share of the radius are one class: 0.4 mm at 2.7 m, under the spread
- * of a tape reading and over rounding. */
-export const sameLengthShare = 1.5e-4;
-
 /** The side classes of the kinds that stand in the shell. */
 export function sideClasses(shell: Shell, kinds: readonly Kind[]): ShellSideClasses {
   const used = new Set(shell.kind);
@@ -39,7 +36,7 @@ export function sideClasses(shell: Shell, kinds: readonly Kind[]): ShellSideClas
   for (let i = 0; i < shell.seams.length; i += 2)
     joinInto(met, nodeAt(shell, nodeOf, i), nodeAt(shell, nodeOf, i + 1));
   const together = groupBy(nodes, (_, i) => rootInto(met, i));
-  const groups = mergeClose([...together.values()], sameLengthShare * shell.radius);
+  const groups = mergeClose([...together.values()], SAME_SIDE_CLASS * shell.radius);
   const classes = groups.map((group, i) => ({
     number: i + 1,
     length: mean(group),

@@ -4,6 +4,8 @@
 // with a pitch that stands in neither table is refused: it is more likely a slip than a thread.
 
 import type { Fault, Read } from '../measure/fault.ts';
+import { INCH } from '../measure/length.ts';
+import { LENGTH_ROUNDING } from './tolerances.ts';
 
 /** One thread size. */
 export interface Thread {
@@ -16,8 +18,6 @@ export interface Thread {
   /** Metres for one turn. */
   readonly pitch: number;
 }
-
-const inch = 0.0254;
 
 /** Size → threads per inch of UNC, UNF and UNEF, null where the series has none. */
 const inchSizes: Readonly<Record<string, readonly [number | null, number | null, number | null]>> =
@@ -67,7 +67,7 @@ const metricSizes: Readonly<Record<string, readonly number[]>> = {
 
 /** The thread that a text names. Capitals, spaces, an inch mark, `No.` for `#`, `×` for `x`, a
  * class (`-2A`, `-6g`) and a series name are allowed; a series name that contradicts the pitch, an
- * inch size without its threads per inch, and a pitch in no table are faults at `path`. */
+ * INCH size without its threads per inch, and a pitch in no table are faults at `path`. */
 export function readThread(text: string, path = 'thread'): Read<Thread> {
   const plain = text.trim().replace(/\s+/g, ' ');
   return /^m/i.test(plain) ? readMetric(plain, path) : readInch(plain, path);
@@ -109,7 +109,7 @@ export function standardLengths(thread: Thread): readonly number[] {
 
 /** The shortest standard length not under `needed` metres, or null past the longest. */
 export function nextStandardLength(thread: Thread, needed: number): number | null {
-  return standardLengths(thread).find((length) => length >= needed - 1e-6) ?? null;
+  return standardLengths(thread).find((length) => length >= needed - LENGTH_ROUNDING) ?? null;
 }
 
 /** Pieces in one pack where no lot or setting says: common practice, no source. */
@@ -117,7 +117,7 @@ export const commonPacks = { bolt: 50, nut: 100, washer: 100, plate: 1 } as cons
 
 const inchLengths = [
   0.5, 0.625, 0.75, 0.875, 1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 2.75, 3, 3.25, 3.5, 4, 4.5, 5, 5.5, 6,
-].map((length) => length * inch);
+].map((length) => length * INCH);
 const metricLengths = [12, 16, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 80].map(
   (length) => length / 1000,
 );
@@ -170,7 +170,7 @@ function readInch(text: string, path: string): Read<Thread> {
       system: 'inch',
       series,
       diameter: inchDiameter(size),
-      pitch: inch / Number(count),
+      pitch: INCH / Number(count),
     },
   };
 }
@@ -182,12 +182,12 @@ function sizeName(bare: string, hashed: boolean, count: number): string {
 }
 
 function inchDiameter(size: string): number {
-  if (size.startsWith('#')) return (0.06 + 0.013 * Number(size.slice(1))) * inch;
+  if (size.startsWith('#')) return (0.06 + 0.013 * Number(size.slice(1))) * INCH;
   const sum = size
     .split(' ')
     .map((part) => part.split('/').map(Number) as [number, number?])
     .reduce((total, [top, bottom]) => total + top / (bottom ?? 1), 0);
-  return sum * inch;
+  return sum * INCH;
 }
 
 const millimetres = (metres: number): string => String(Math.round(metres * 1e5) / 100);
