@@ -158,6 +158,7 @@ export type {
   Subdivision,
   Suspect,
 } from './identify/shape.ts';
+export type { BuyLine } from './takeoff/buy-line.ts';
 export { type CountAccount, countAccount } from './takeoff/count-account.ts';
 export type { HardwareItem, HardwareLot, ItemSize, LotAside } from './takeoff/hardware.ts';
 export { type HubSize, hubSizes } from './takeoff/hubs.ts';
@@ -184,7 +185,6 @@ export {
   sideClasses,
 } from './takeoff/side-classes.ts';
 export {
-  type BuyLine,
   type Disagreement,
   type KindSide,
   type SeamSize,

@@ -6,15 +6,9 @@ import type { Kind } from '../pile/kind.ts';
 import { sideLength } from '../shell/geometry.ts';
 import type { SideId } from '../shell/ids.ts';
 import { kindSide, placeAt, type Shell, seamCount } from '../shell/shell.ts';
+import { type BuyLine, buyLine } from './buy-line.ts';
 import { type CountAccount, countAccount } from './count-account.ts';
-import {
-  type HardwareLot,
-  type InHand,
-  inHand,
-  itemNamed,
-  type LotAside,
-  lotsAside,
-} from './hardware.ts';
+import { type HardwareLot, itemNamed, type LotAside, lotsAside } from './hardware.ts';
 import { type HubSize, hubSizes } from './hubs.ts';
 import { type NearTwins, nearTwinsAmong } from './near-twins.ts';
 import { type Need, needsOf } from './needs.ts';
@@ -28,6 +22,8 @@ import {
 } from './seam-bolts.ts';
 import { classOfSide, sideClasses } from './side-classes.ts';
 import { readThread } from './threads.ts';
+
+export type { BuyLine } from './buy-line.ts';
 
 /** Seams of one side class. */
 export interface SeamSize {
@@ -55,27 +51,6 @@ export interface Disagreement {
 export interface KindSide extends SidePattern {
   readonly kind: string;
   readonly side: number;
-}
-
-/** One line of the list. Quantities in `unit`; tape to buy in rolls. */
-export interface BuyLine extends Need {
-  /** On top of `quantity`, by the settings' share, rounded up. */
-  readonly spare: number;
-  readonly inHand: number;
-  /** In the pile but in a state that does not count. */
-  readonly unusable: number;
-  /** Without spares: what would be missing on the day. */
-  readonly short: number;
-  /** With spares and in whole packs. */
-  readonly toBuy: number;
-  readonly pack: number;
-  readonly packs: number;
-  /** For one piece (tape: one roll); null where no lot or setting says. */
-  readonly price: number | null;
-  /** Of `toBuy`; null where the price is unknown and something is to be bought. */
-  readonly cost: number | null;
-  readonly grades: readonly string[];
-  readonly notes: readonly string[];
 }
 
 /** The whole list. */
@@ -192,83 +167,6 @@ function disagreementsOf(
 function kindSideAt(shell: Shell, kinds: readonly Kind[], side: SideId) {
   const order = shell.kind[placeAt(shell, side)] as number;
   return { order, kind: (kinds[order] as Kind).id, side: kindSide(shell, side) };
-}
-
-function buyLine(need: Need, hardware: readonly HardwareLot[], settings: TakeoffSettings): BuyLine {
-  const held = inHand(need, hardware, settings);
-  const spare = spareOf(need, settings);
-  const short = Math.max(0, need.quantity - held.usable);
-  const pack = packOf(need, held.pack, settings);
-  const packs = Math.max(0, Math.ceil((need.quantity + spare - held.usable) / pack - 1e-9));
-  const price = priceOf(need, held, settings);
-  const priced = need.item === 'tape' ? packs : packs * pack;
-  return {
-    ...need,
-    spare,
-    inHand: held.usable,
-    unusable: held.unusable,
-    short,
-    toBuy: packs * pack,
-    pack,
-    packs,
-    price,
-    cost: priced === 0 ? 0 : price === null ? null : price * priced,
-    grades: held.grades,
-    notes: notesOf(need, held, price, priced),
-  };
-}
-
-function spareOf(need: Need, settings: TakeoffSettings): number {
-  const share = {
-    bolt: settings.spares.bolts,
-    nut: settings.spares.nuts,
-    'lock nut': settings.spares.nuts,
-    washer: settings.spares.washers,
-    plate: settings.spares.plates,
-    tape: settings.spares.tape,
-  }[need.item];
-  const exact = need.quantity * share;
-  return need.unit === 'm' ? exact : Math.ceil(exact - 1e-9);
-}
-
-function packOf(need: Need, fromLots: number | null, settings: TakeoffSettings): number {
-  if (need.item === 'tape') return rollLength(fromLots, settings) ?? 1;
-  const common = need.item === 'lock nut' ? settings.packs.nut : settings.packs[need.item];
-  return fromLots ?? common;
-}
-
-/** Metres in a roll of tape, or null where nobody says: it is then bought by the metre. */
-const rollLength = (fromLots: number | null, settings: TakeoffSettings): number | null =>
-  settings.tape?.rollLength ?? fromLots;
-
-/** For one piece or roll; a roll of unknown length has no price that could be reckoned with. */
-function priceOf(need: Need, held: InHand, settings: TakeoffSettings): number | null {
-  if (need.item !== 'tape') return held.price;
-  return rollLength(held.pack, settings) === null ? null : (settings.tape?.price ?? held.price);
-}
-
-function notesOf(
-  need: Need,
-  held: {
-    readonly unusable: number;
-    readonly grades: readonly string[];
-    readonly pack: number | null;
-  },
-  price: number | null,
-  priced: number,
-): string[] {
-  const notes: string[] = [];
-  if (held.unusable > 0)
-    notes.push(
-      need.item === 'lock nut'
-        ? `${held.unusable} used ones in the pile are not counted`
-        : `${held.unusable} more in the pile in a state that does not count`,
-    );
-  if (held.grades.length > 1) notes.push(`grades mixed in the pile: ${held.grades.join(', ')}`);
-  if (priced > 0 && price === null) notes.push('no price');
-  if (priced > 0 && held.pack === null && need.item !== 'tape')
-    notes.push('pack size by common practice');
-  return notes;
 }
 
 function rulesUnused(shell: Shell, kinds: readonly Kind[], settings: TakeoffSettings): SideRule[] {
