@@ -9,8 +9,10 @@ import { type Cut, type CutOptions, naturalCuts } from '../shell/cuts.ts';
 import { orientShell } from '../shell/orient.ts';
 import { type Part, partOf } from '../shell/part.ts';
 import { placeCount, type Shell } from '../shell/shell.ts';
+import { COVERED_ONCE } from '../shell/tolerances.ts';
 import { type Family, familiesOf } from './families.ts';
 import { needOf, type StockRow, stockRows } from './stock.ts';
+import { RISE_STEP } from './tolerances.ts';
 import { type CrownAt, type WayUp, waysUpOf } from './ways-up.ts';
 
 /** Options of `arrangements`. */
@@ -89,8 +91,8 @@ export function arrangements(
   const crowns = options.crowns ?? (['hub', 'place', 'seam'] as const);
   const asked = (way: WayUp): boolean => crowns.includes(way.at) && (options.only?.(way) ?? true);
   const wanted = waysUp.flatMap((way, i) => (asked(way) ? [i] : []));
-  // In steps of a millionth of the radius, so that rounding orders nothing.
-  const rank = (a: { readonly cut: Cut }): number => Math.round((1e6 * a.cut.rise) / shell.radius);
+  const rank = (a: { readonly cut: Cut }): number =>
+    Math.round(a.cut.rise / (RISE_STEP * shell.radius));
   const looked = wanted.slice(0, options.mostWays ?? 300);
   const all = looked
     .flatMap((i) => cutsOf(shell, kinds, families, waysUp, i, options))
@@ -154,7 +156,8 @@ function faultOf(shell: Shell): Pick<Arrangements, 'status' | 'reason'> | null {
     verdict.looseHubs.length > 0 && `hub ${verdict.looseHubs[0]} has no place`,
     verdict.insideOut.length > 0 && `place ${verdict.insideOut[0]} is inside out`,
     verdict.offSphere.length > 0 && `hub ${verdict.offSphere[0]} is off the sphere`,
-    Math.abs(verdict.coverage - 1) > 1e-6 && `it covers the sphere ${verdict.coverage} times`,
+    Math.abs(verdict.coverage - 1) > COVERED_ONCE &&
+      `it covers the sphere ${verdict.coverage} times`,
   ].filter((text) => text !== false);
   return { status: 'unsound', reason: `the net is no sound surface: ${faults.join('; ')}` };
 }

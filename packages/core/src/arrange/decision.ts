@@ -9,11 +9,8 @@ import {
   arrangements,
 } from './arrangements.ts';
 import type { PlacesDecision } from './schema.ts';
+import { SAME_HEIGHT } from './tolerances.ts';
 import type { WayUp } from './ways-up.ts';
-
-/** Heights of one cut found again may differ by this part: the net is fitted anew with each new
- * reading. */
-const SAME_HEIGHT = 0.05;
 
 /** A decision found again, or why the net has nothing of the kind. */
 export type Decided =

@@ -6,6 +6,7 @@ import { joinInto, rootInto, singletons } from '../math/sets.ts';
 import type { Kind } from '../pile/kind.ts';
 import type { SideId } from '../shell/ids.ts';
 import { cornerCount, kindSide, placeAt, type Shell, sideCount } from '../shell/shell.ts';
+import { EQUAL_SIDE, EQUAL_SIDE_Z } from './tolerances.ts';
 
 /** Kinds that share their stock. Most families are one kind. */
 export interface Family {
@@ -17,10 +18,6 @@ export interface Family {
    * equal, the number of sides where no turn does. */
   readonly period: number;
 }
-
-/** Two sides count as equal within three standard deviations of their difference and this part of
- * their length. */
-const SAME_SIDE = 1e-4;
 
 /** The families of a list of kinds. `interchangeable` lists ids that may stand for one another;
  * lists that share an id are joined. Throws for an unknown id, and for kinds with different
@@ -144,5 +141,5 @@ function mirrorOf(
 function equal(a: Kind, i: number, b: Kind, j: number): boolean {
   const [x, y] = [a.sides[i] as number, b.sides[j] as number];
   const sd = Math.hypot(a.sideSds[i] as number, b.sideSds[j] as number);
-  return Math.abs(x - y) <= 3 * sd + SAME_SIDE * Math.max(x, y);
+  return Math.abs(x - y) <= EQUAL_SIDE_Z * sd + EQUAL_SIDE * Math.max(x, y);
 }

@@ -3,6 +3,7 @@
 // J. D. Clinton, Advanced Structural Geometry Studies Part I, NASA CR-1734 (1971); definitions from
 // memory (the table bodies could not be read), numbers checked by independent computation.
 
+import { acos } from '../math/angle.ts';
 import { add, cross, dot, normalize, scale, type Vec3 } from '../math/vector.ts';
 
 /**
@@ -39,7 +40,7 @@ function windowWeights(
   face: readonly [Vec3, Vec3, Vec3],
   weights: readonly [number, number, number],
 ): [number, number, number] {
-  const theta = Math.acos(dot(face[0], face[1]));
+  const theta = acos(dot(face[0], face[1]));
   const n = weights[0] + weights[1] + weights[2];
   const [a, b, c] = weights.map((m) => {
     const near = Math.sin((m * theta) / n);
@@ -69,6 +70,6 @@ function greatCirclePoint(
 
 /** The point of the great circle from a to b at a share of the arc between them. */
 function alongArc(a: Vec3, b: Vec3, share: number): Vec3 {
-  const arc = Math.acos(dot(a, b));
+  const arc = acos(dot(a, b));
   return normalize(add(scale(a, Math.sin((1 - share) * arc)), scale(b, Math.sin(share * arc))));
 }

@@ -8,6 +8,7 @@ import { distance, pointAt } from '../math/vector.ts';
 import { makeShell, type Shell } from '../shell/shell.ts';
 import { type NetSpec, namedNet } from './named.ts';
 import type { Net } from './net.ts';
+import { SAME_SIDE } from './tolerances.ts';
 
 /** Sides of one length. */
 export interface SideClass {
@@ -88,10 +89,6 @@ export interface NetShell {
   /** In the order of the shell's kind indices; sides in metres. */
   readonly kinds: readonly NetKind[];
 }
-
-/** Sides that differ by less than this share of the radius are one length: far above rounding, and
- * a tenth of the closest true pair among named nets of up to 400 places a face (1.2e-8). */
-const SAME_SIDE = 1e-9;
 
 /** The shell of a named net at a radius in metres. Throws RangeError as namedNet does. */
 export const netShell = (spec: NetSpec, radius: number): NetShell =>

@@ -7,6 +7,7 @@ import { add, cross, distance, normalize, pointAt, scale, type Vec3 } from '../m
 import type { Net } from './net.ts';
 import { rotationsOf } from './rotations.ts';
 import type { SolidName } from './solid.ts';
+import { SAME_HUB } from './tolerances.ts';
 
 /** How a net is moved. */
 export interface Moving {
@@ -17,16 +18,13 @@ export interface Moving {
   readonly random: Random;
 }
 
-/** Two hubs of one orbit meet within this, on the unit sphere: above rounding, far below a side. */
-const SAME_HUB = 1e-6;
-
 /**
  * The net with its hubs moved, evenly spread over a disc of `fraction` of each hub's shortest side;
  * hubs on a rotation axis stay. The same seed moves alike. Up to 0.2 every seam stayed folded
- * outward in trials on icosahedral nets from (3, 0) to (6, 0); at 0.3, 8 of 280
- * nets had one folded in. Throws RangeError where the fraction is
- * outside 0 … 0.3 (beyond, a place may turn over), a place is no triangle (a polygon would not stay
- * flat), or the solid's rotations don't bring the net onto itself.
+ * outward in trials on icosahedral nets from (3, 0) to (6, 0); at 0.3, 8 of 280 nets had one folded
+ * in. Throws RangeError where the fraction is outside 0 … 0.3 (beyond, a place may turn over), a
+ * place is no triangle (a polygon would not stay flat), or the solid's rotations don't bring the net
+ * onto itself.
  */
 export function movedNet(net: Net, { solid, fraction, random }: Moving): Net {
   if (!(fraction >= 0 && fraction <= 0.3))

@@ -6,7 +6,7 @@ import type { HubId, PlaceId } from './ids.ts';
 import { rims } from './rims.ts';
 import { hubCount, placeCount, type Shell, seamCount, sideCount } from './shell.ts';
 import { fansOf } from './stars.ts';
-import { OFF_SPHERE } from './tolerance.ts';
+import { COVERED_ONCE, OFF_SPHERE } from './tolerances.ts';
 
 /** What `checkShell` finds. */
 export interface ShellVerdict {
@@ -56,7 +56,9 @@ export function checkShell(shell: Shell): ShellVerdict {
   const amiss = pinchedHubs.length + looseHubs.length + insideOut.length + offSphere.length;
   return {
     sound:
-      amiss === 0 && components === 1 && (closed ? Math.abs(coverage - 1) < 1e-6 : coverage < 1),
+      amiss === 0 &&
+      components === 1 &&
+      (closed ? Math.abs(coverage - 1) <= COVERED_ONCE : coverage < 1),
     closed,
     eulerCharacteristic: hubs.length - looseHubs.length - edges + placeCount(shell),
     components,

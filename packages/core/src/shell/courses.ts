@@ -12,7 +12,7 @@ import { placeCentre } from './geometry.ts';
 import type { PlaceId } from './ids.ts';
 import { baseRing } from './rims.ts';
 import { hubCount, placeCount, type Shell } from './shell.ts';
-import { SAME_AZIMUTH } from './tolerance.ts';
+import { SAME_AZIMUTH } from './tolerances.ts';
 
 /** The courses of a shell and its place numbers. */
 export interface Courses {

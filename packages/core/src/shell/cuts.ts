@@ -9,7 +9,7 @@ import { endHubAt, meanSideLength } from './geometry.ts';
 import type { HubId, SideId } from './ids.ts';
 import { distanceToSegment, isInside, type Point } from './inside.ts';
 import { hubCount, placeCount, type Shell, sideCount } from './shell.ts';
-import { FLAT_BASE, RAGGED_BASE, SAME_LEVEL } from './tolerance.ts';
+import { FLAT_BASE, RAGGED_BASE, SAME_LEVEL } from './tolerances.ts';
 
 /** A natural cut: the places kept and the ring that they stand on. */
 export interface Cut {

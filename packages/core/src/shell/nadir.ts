@@ -13,7 +13,7 @@ import {
   type Shell,
   seamCount,
 } from './shell.ts';
-import { AT_NADIR } from './tolerance.ts';
+import { AT_NADIR } from './tolerances.ts';
 
 /** What holds the nadir. */
 export type Nadir =

@@ -5,7 +5,7 @@ import { assertNumber } from '../math/doors.ts';
 import { meanSideLength } from './geometry.ts';
 import type { PlaceId } from './ids.ts';
 import { placeCount, type Shell } from './shell.ts';
-import { SAME_LEVEL } from './tolerance.ts';
+import { SAME_LEVEL } from './tolerances.ts';
 
 /** What a level plane leaves of a shell. */
 export interface PlaneCut {

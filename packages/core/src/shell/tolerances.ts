@@ -20,3 +20,7 @@ export const AT_NADIR = 0.1;
 
 /** Two azimuths this near are the same, radians: rounding, far below the width of any place. */
 export const SAME_AZIMUTH = 1e-7;
+
+/** The solid angles of a closed shell are 4π times a whole number; it covers the sphere once within
+ * this: rounding, far below the next whole number. */
+export const COVERED_ONCE = 1e-6;
