@@ -17,18 +17,18 @@ import {
   type SuspectReading,
   type TooFew,
 } from './findings.ts';
-import { type FittedKind, type FittedKinds, fitKinds } from './fit-kinds.ts';
+import type { FittedKind } from './fit-kinds.ts';
+import { fitParts, fitToNoise } from './fit-noise.ts';
 import { resolveGroups, type UnsettledGroup } from './groups.ts';
 import type { Hand, JoinedGroup, Kind } from './kind.ts';
 import { markedKinds } from './marks.ts';
-import { itemOf } from './mixture.ts';
-import { noiseFactor, type ReadingNoise, readingNoise } from './noise.ts';
+import { type ReadingNoise, readingNoise } from './noise.ts';
 import { type Named, nameKinds } from './numbering.ts';
 import { type Panel, type PanelReading, panelsOf } from './panels.ts';
 import { biasesOf, type PersonBias } from './people.ts';
 import type { Pile } from './schema.ts';
 import { suspectsOf } from './suspects.ts';
-import { MAYBE_ONE_Z, NOISE_DOF, NOISE_STEP } from './tolerances.ts';
+import { MAYBE_ONE_Z } from './tolerances.ts';
 
 /** A kind of which more panels were tagged than the file counts. */
 export interface Miscount {
@@ -75,7 +75,7 @@ export function kindsOfPile(pile: Pile): PileKinds {
     return bias === 0 ? reading.sides : reading.sides.map((x) => x - bias);
   };
   const { parts, noise } = fitToNoise(
-    (sd) => fitParts(panels, pile, sd, correct),
+    (sd) => fitParts(panels, pile.kinds, sd, correct),
     readingNoise(panels, pile.readingSd, correct),
   );
   const fitted = parts.flatMap((part) => part.kinds);
@@ -105,63 +105,6 @@ export function kindsOfPile(pile: Pile): PileKinds {
     noise,
     miscounts: miscountsOf(pile, assignment.panels),
   };
-}
-
-type Parts = readonly FittedKinds[];
-
-/** The kinds at the noise that they bear out. Were the noise taken too small, every kind would fall
- * apart into several; so kinds that stand alone may raise it, and where none does, a larger noise
- * is taken as long as it accounts better (BIC) for what was read. */
-function fitToNoise(
-  fit: (sd: number) => Parts,
-  start: ReadingNoise,
-): { parts: Parts; noise: ReadingNoise } {
-  let [parts, noise] = [fit(start.used), start];
-  for (let pass = 0; pass < NOISE_PASSES; pass++) {
-    const kinds = parts.flatMap((part) => part.kinds);
-    const factor = noiseFactor(kinds, noise.used);
-    const readings = kinds.reduce((sum, kind) => sum + kind.readings, 0);
-    if (factor === 1 || (factor === null && readings < NOISE_DOF)) break;
-    const used = noise.used * (factor ?? NOISE_STEP);
-    const next = fit(used);
-    if (factor === null && accountOf(next, used) <= accountOf(parts, noise.used)) break;
-    [parts, noise] = [next, { ...noise, found: start.found ?? used, used }];
-  }
-  return { parts, noise };
-}
-
-const NOISE_PASSES = 6;
-
-/** How well the parts account for the readings at this noise: the log likelihood less the BIC. */
-function accountOf(parts: Parts, sd: number): number {
-  return parts.reduce((sum, { kinds, items, mixture }) => {
-    const readings = items.flatMap((item) => item.readings);
-    const sides = readings.length * (kinds[0]?.sides.length ?? 0);
-    const free = kinds.reduce((n, kind) => n + kind.freeSides + 1, 0);
-    const bic = (free / 2) * Math.log(Math.max(2, readings.length));
-    return sum + mixture.total - bic - sides * Math.log(sd);
-  }, 0);
-}
-
-function fitParts(
-  panels: readonly Panel[],
-  pile: Pile,
-  sd: number,
-  correct: (reading: PanelReading) => readonly number[],
-) {
-  const sizes = new Set([
-    ...panels.map((p) => p.sideCount),
-    ...pile.kinds.map((k) => k.sides.length),
-  ]);
-  return [...sizes]
-    .sort((a, b) => a - b)
-    .map((size) =>
-      fitKinds(
-        panels.filter((panel) => panel.sideCount === size).map((panel) => itemOf(panel, correct)),
-        pile.kinds.filter((row) => row.sides.length === size),
-        sd,
-      ),
-    );
 }
 
 /** Kinds of the file in its order, then the rest by number, L before R. */
