@@ -12,7 +12,7 @@ import {
   type Seed,
 } from './mixture.ts';
 import type { KindRow } from './schema.ts';
-import { bestTie } from './ties.ts';
+import { bestTie, type Tie } from './ties.ts';
 import { SIDE_SD_FLOOR } from './tolerances.ts';
 
 /** One kind as fitted, in measured lengths (without hub allowance). */
@@ -52,57 +52,78 @@ export function fitKinds(
   const stated = rows.map((row): Seed => ({ sides: row.sides, given: row.sides }));
   const found = findKinds(items, stated, sd);
   const first = fitMixture(items, found, sd, LAST_PASSES);
-  const members = membersOf(items, first);
-  const kept = found
-    .map((seed, k) => ({
-      row: rows[k] ?? null,
-      seed: { ...seed, sides: first.means[k] as number[] },
-      own: members[k] as Item[],
-      at: k,
-    }))
-    .filter(({ row, own }) => row !== null || own.length > 0);
-  const tied = kept.map(({ row, seed, own, at }) => {
-    const near = items.flatMap((item, p) => {
-      const weight = first.belongs[p * found.length + at] as number;
-      return weight > 0.01 ? [{ item, weight }] : [];
-    });
-    const fit = bestTie(
-      near.map(({ item }) => item),
-      near.map(({ weight }) => weight),
-      seed,
-      sd,
-    );
-    return { row, ...fit, own };
-  });
+  const tied = tiedKinds(items, rows, found, first, sd);
   const mixture = fitMixture(
     items,
     tied.map(({ seed }) => seed),
     sd,
     LAST_PASSES,
   );
-  const kinds = tied.map(({ row, tie, own }, k): FittedKind => {
-    const evidence = evidenceOf(items, mixture, k, sd);
-    const unread = row !== null && own.length === 0;
-    const pooled = unread ? evidence.information : pool(evidence.information, tie.classOf);
-    return {
-      row,
-      sides: unread ? row.sides : (mixture.means[k] as number[]),
-      sds: pooled.map((information, i) =>
-        information < 0.5 || evidence.rivals[i] !== null
-          ? Math.max(sd, evidence.worst[i] as number)
-          : Math.max(SIDE_SD_FLOOR, sd / Math.sqrt(information)),
-      ),
-      rivals: evidence.rivals,
-      mirror: tie.mirror,
-      freeSides: tie.classes,
-      readings: evidence.readings,
-      scatter: {
-        chiSquare: evidence.chiSquare,
-        freedom: Math.max(0, evidence.inliers - tie.classes),
-      },
-    };
+  return { kinds: tied.map((kind, k) => fittedKind(kind, k, items, mixture, sd)), items, mixture };
+}
+
+interface TiedKind {
+  readonly row: KindRow | null;
+  readonly tie: Tie;
+  readonly seed: Seed;
+  /** Items that are likeliest of this kind. */
+  readonly own: readonly Item[];
+}
+
+/** The kinds found that are in the file or have panels, with the sides that are equal tied. */
+function tiedKinds(
+  items: readonly Item[],
+  rows: readonly KindRow[],
+  found: readonly Seed[],
+  first: Mixture,
+  sd: number,
+): TiedKind[] {
+  const members = membersOf(items, first);
+  return found.flatMap((seed, k): TiedKind[] => {
+    const row = rows[k] ?? null;
+    const own = members[k] as Item[];
+    if (row === null && own.length === 0) return [];
+    const near = items.flatMap((item, p) => {
+      const weight = first.belongs[p * found.length + k] as number;
+      return weight > 0.01 ? [{ item, weight }] : [];
+    });
+    const fit = bestTie(
+      near.map(({ item }) => item),
+      near.map(({ weight }) => weight),
+      { ...seed, sides: first.means[k] as number[] },
+      sd,
+    );
+    return [{ row, ...fit, own }];
   });
-  return { kinds, items, mixture };
+}
+
+function fittedKind(
+  { row, tie, own }: TiedKind,
+  k: number,
+  items: readonly Item[],
+  mixture: Mixture,
+  sd: number,
+): FittedKind {
+  const evidence = evidenceOf(items, mixture, k, sd);
+  const unread = row !== null && own.length === 0;
+  const pooled = unread ? evidence.information : pool(evidence.information, tie.classOf);
+  return {
+    row,
+    sides: unread ? row.sides : (mixture.means[k] as number[]),
+    sds: pooled.map((information, i) =>
+      information < 0.5 || evidence.rivals[i] !== null
+        ? Math.max(sd, evidence.worst[i] as number)
+        : Math.max(SIDE_SD_FLOOR, sd / Math.sqrt(information)),
+    ),
+    rivals: evidence.rivals,
+    mirror: tie.mirror,
+    freeSides: tie.classes,
+    readings: evidence.readings,
+    scatter: {
+      chiSquare: evidence.chiSquare,
+      freedom: Math.max(0, evidence.inliers - tie.classes),
+    },
+  };
 }
 
 function membersOf(items: readonly Item[], mixture: Mixture): Item[][] {
