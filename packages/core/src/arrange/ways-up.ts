@@ -7,7 +7,7 @@ import { turned } from '../math/cyclic.ts';
 import { compareLists } from '../math/order.ts';
 import type { Kind } from '../pile/kind.ts';
 import { lowestCode } from '../shell/canonical.ts';
-import type { HubId, PlaceId, SeamId, SideId } from '../shell/ids.ts';
+import type { PlaceId, SideId } from '../shell/ids.ts';
 import type { Crown } from '../shell/orient.ts';
 import { placeAt, type Shell, sidesOf } from '../shell/shell.ts';
 import { starsOf } from '../shell/stars.ts';
@@ -110,51 +110,50 @@ function orbitsOf(
 ): Orbit[] {
   const stars = starsOf(shell);
   const seamOf = seamOfSides(shell);
-  const seamSides = (m: number): SideId[] =>
+  const sidesOfSeam = (m: number): SideId[] =>
     [shell.seams[2 * m], shell.seams[2 * m + 1]] as SideId[];
-  const orbits = (
-    at: CrownAt,
-    orbit: Int32Array,
-    mirror: (i: number) => number,
-    sidesAt: (i: number) => readonly SideId[],
-  ): Orbit[] => {
-    const alike = new Map<number, number>();
-    for (const first of orbit) alike.set(first, (alike.get(first) ?? 0) + 1);
-    return [...alike].map(([first, count]) => {
-      const sides = sidesAt(first);
-      return {
-        at,
-        first,
-        mirror: reflection ? (orbit[mirror(first)] as number) : -1,
-        alike: count,
-        sides,
-        around: (from) => (at === 'place' ? [from] : turned(sides, sides.indexOf(from))),
-      };
-    });
-  };
-  const hubs = hubOrbits(shell, rotations);
-  const places = placeOrbits(shell, rotations);
-  const seams = seamOrbits(shell, rotations);
-  return [
-    ...orbits(
-      'hub',
-      hubs,
-      (h) => reflection?.hubs[h] as HubId,
-      (h) => stars[h]?.corners ?? [],
-    ),
-    ...orbits(
-      'place',
-      places,
-      (p) => reflection?.places[p] as PlaceId,
-      (p) => sidesOf(shell, p as PlaceId),
-    ),
-    ...orbits(
-      'seam',
-      seams,
-      (m) => seamOf[reflection?.sides[shell.seams[2 * m] as number] as number] as SeamId,
-      seamSides,
-    ),
-  ];
+  const hubs = orbitsAt(
+    'hub',
+    hubOrbits(shell, rotations),
+    reflection && ((h) => reflection.hubs[h]),
+    (h) => stars[h]?.corners ?? [],
+  );
+  const places = orbitsAt(
+    'place',
+    placeOrbits(shell, rotations),
+    reflection && ((p) => reflection.places[p]),
+    (p) => sidesOf(shell, p as PlaceId),
+  );
+  const seams = orbitsAt(
+    'seam',
+    seamOrbits(shell, rotations),
+    reflection && ((m) => seamOf[reflection.sides[shell.seams[2 * m] as number] as number]),
+    sidesOfSeam,
+  );
+  return [...hubs, ...places, ...seams];
+}
+
+/** Orbits of the hubs, places or seams: `orbit` gives the lowest element of each one's orbit,
+ * `mirror` where a reflection takes it, where there is one. */
+function orbitsAt(
+  at: CrownAt,
+  orbit: Int32Array,
+  mirror: ((i: number) => number | undefined) | null,
+  sidesAt: (i: number) => readonly SideId[],
+): Orbit[] {
+  const alike = new Map<number, number>();
+  for (const first of orbit) alike.set(first, (alike.get(first) ?? 0) + 1);
+  return [...alike].map(([first, count]) => {
+    const sides = sidesAt(first);
+    return {
+      at,
+      first,
+      mirror: mirror ? (orbit[mirror(first) as number] as number) : -1,
+      alike: count,
+      sides,
+      around: (from) => (at === 'place' ? [from] : turned(sides, sides.indexOf(from))),
+    };
+  });
 }
 
 function sameCrown(
