@@ -13,6 +13,12 @@ export type Read<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
+/** What a reader returns where one fault keeps it from reading. */
+export const refuse = (path: string, found: string, expected: string): Read<never> => ({
+  ok: false,
+  faults: [{ path, found, expected }],
+});
+
 /** One fault as a sentence. */
 export function describeFault(fault: Fault): string {
   return `${fault.path}: found ${fault.found}, expected ${fault.expected}`;

@@ -3,7 +3,7 @@
 // are named. Exact rational arithmetic up to the last step, a double.
 
 import Fraction from 'fraction.js';
-import type { Read } from './fault.ts';
+import { type Read, refuse } from './fault.ts';
 import { type DecimalMark, type NumberReadings, readNumber, VULGAR_CHARACTERS } from './number.ts';
 
 /** One unit of a quantity. */
@@ -50,19 +50,19 @@ export function readQuantity<U extends string>(
   options: ReadOptions<U> = {},
 ): Read<number> {
   if (text.length > MAX_QUANTITY_CHARACTERS)
-    return refuse(`${text.slice(0, 20)}…`, `at most ${MAX_QUANTITY_CHARACTERS} characters`);
+    return refuseText(`${text.slice(0, 20)}…`, `at most ${MAX_QUANTITY_CHARACTERS} characters`);
   const trimmed = text.trim();
-  if (trimmed === '') return refuse(text, `a number with a unit (${unitList(units)})`);
+  if (trimmed === '') return refuseText(text, `a number with a unit (${unitList(units)})`);
   const minus = /^[-−–]/.test(trimmed);
   const terms = splitTerms(trimmed.replace(/^[-−–+]\s*/, ''));
-  if (!terms) return refuse(text, `a number with a unit (${unitList(units)})`);
+  if (!terms) return refuseText(text, `a number with a unit (${unitList(units)})`);
   const meanings = meaningsOf(terms, units, options, minus ? '-' : '');
-  if (typeof meanings === 'string') return refuse(text, meanings);
+  if (typeof meanings === 'string') return refuseText(text, meanings);
   const distinct = meanings.filter(
     (m, i) => meanings.findIndex((other) => other.value.equals(m.value)) === i,
   );
   if (distinct.length > 1)
-    return refuse(
+    return refuseText(
       text,
       `a value with one meaning: it could be ${distinct.map((m) => `${minus ? '-' : ''}${m.words}`).join(' or ')}`,
     );
@@ -70,9 +70,9 @@ export function readQuantity<U extends string>(
   return { ok: true, value: only.value.mul(minus ? -1 : 1).valueOf() || 0 };
 }
 
-function refuse(found: string, expected: string): Read<never> {
-  return { ok: false, faults: [{ path: '', found: JSON.stringify(found), expected }] };
-}
+/** The fault of a text; its path is for the caller to say. */
+const refuseText = (found: string, expected: string): Read<never> =>
+  refuse('', JSON.stringify(found), expected);
 
 function unitList<U extends string>(units: Units<U>): string {
   return (Object.values(units) as Unit[]).map((unit) => unit.names[0]).join(', ');

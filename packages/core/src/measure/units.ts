@@ -2,7 +2,7 @@
 // Sizes: pound 0.453 592 37 kg and inch 25.4 mm exactly (1959 agreement), standard gravity
 // 9.806 65 m/s² (3rd CGPM, 1901), international knot 1852 m/h; all from memory.
 
-import type { Read } from './fault.ts';
+import { type Read, refuse } from './fault.ts';
 import { type ReadOptions, readQuantity, type Unit, type Units } from './quantity.ts';
 
 /** Units of mass. */
@@ -106,7 +106,7 @@ export function readTemperatureC(
   const joined = text.replace(/([°º])\s+(?=[cf])/gi, '$1').replace('º', '°');
   const scales: Units<TemperatureUnit> = { C: CELSIUS, F: FAHRENHEIT };
   if (/^\s*[-−–+]?[0.,\s]+$/.test(joined) && options.unit === undefined)
-    return { ok: false, faults: [{ path: '', found: JSON.stringify(text), expected: '°C or °F' }] };
+    return refuse('', JSON.stringify(text), '°C or °F');
   const read = readQuantity(joined, scales, options);
   if (!read.ok) return read;
   const bare = /[\d.,]\s*$/.test(joined);

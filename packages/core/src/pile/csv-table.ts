@@ -3,7 +3,7 @@
 // the header included, as a spreadsheet numbers them.
 
 import Papa from 'papaparse';
-import type { Fault, Read } from '../measure/fault.ts';
+import { type Fault, type Read, refuse } from '../measure/fault.ts';
 
 /** One row below the header. */
 export interface TableRow {
@@ -69,11 +69,6 @@ export function readTable(text: string): Read<Table> {
   if (rows.length === 0) return refuse('file', 'no rows below the header', 'at least one');
   return { ok: true, value: { header, rows } };
 }
-
-const refuse = (path: string, found: string, expected: string): Read<never> => ({
-  ok: false,
-  faults: [{ path, found, expected }],
-});
 
 /** The separator that a header row uses outside quotes; a comma where it has one column; null
  * where it uses several. */

@@ -1,7 +1,7 @@
 // Reading and writing the project file. Reading never guesses: every fault is listed with its
 // place, and a newer version is refused, so that nobody overwrites what they could not read.
 
-import type { Fault, Read } from '../measure/fault.ts';
+import { type Fault, type Read, refuse } from '../measure/fault.ts';
 import { describeValue, schemaFaults } from '../measure/schemaFaults.ts';
 import { pileFaults } from '../pile/check.ts';
 import { jsonFaults } from './json.ts';
@@ -41,11 +41,6 @@ export function projectFrom(raw: unknown): Read<Project> {
 export function writeProject(project: Project): string {
   return `${layOut(projectSchema.parse(project), '')}\n`;
 }
-
-const refuse = (path: string, found: string, expected: string): Read<never> => ({
-  ok: false,
-  faults: [{ path, found, expected }],
-});
 
 const underFile = (fault: Fault): Fault => ({ ...fault, path: `file ${fault.path}` });
 

@@ -3,7 +3,7 @@
 // metric, from memory save those in the project's tables. Diameters and pitches in metres. A size
 // with a pitch that stands in neither table is refused: it is more likely a slip than a thread.
 
-import type { Fault, Read } from '../measure/fault.ts';
+import { type Read, refuse } from '../measure/fault.ts';
 import { INCH } from '../measure/length.ts';
 import { LENGTH_ROUNDING } from './tolerances.ts';
 
@@ -98,7 +98,7 @@ export function readNominalSize(text: string, path = 'thread'): Read<string> {
     .replace(/^m ?/i, 'M');
   const metric = bare.startsWith('M') && Object.hasOwn(metricSizes, bare.slice(1));
   if (metric || Object.hasOwn(inchSizes, bare)) return { ok: true, value: bare };
-  return refuse(path, text, 'a size such as 5/16, #10 or M8');
+  return refuse(path, `"${text}"`, 'a size such as 5/16, #10 or M8');
 }
 
 /** Standard bolt lengths for the thread's system, metres, shortest first: inch lengths from memory,
@@ -130,11 +130,11 @@ function readMetric(text: string, path: string): Read<Thread> {
   const size = found?.[1];
   const pitches = size === undefined ? undefined : metricSizes[size];
   if (found === null || size === undefined || pitches === undefined)
-    return refuse(path, text, 'a metric thread such as M8 or M8x1, size 3 to 36');
+    return refuse(path, `"${text}"`, 'a metric thread such as M8 or M8x1, size 3 to 36');
   const coarse = pitches[0] as number;
   const pitch = found[2] === undefined ? coarse : Number(found[2].replace(',', '.'));
   if (!pitches.includes(pitch))
-    return refuse(path, text, `pitch ${pitches.join(', ')} mm for M${size}`);
+    return refuse(path, `"${text}"`, `pitch ${pitches.join(', ')} mm for M${size}`);
   return {
     ok: true,
     value: {
@@ -152,17 +152,17 @@ function readInch(text: string, path: string): Read<Thread> {
     /^(#|no\.? ?)?(\d+(?:\/\d+)?(?:[ -]\d+\/\d+)?) ?(?:"|″|in)?(?: ?- ?(\d+))?(?: ?-?(un[a-z]*))?(?: ?-? ?[123][ab])?$/i.exec(
       text,
     );
-  if (found === null) return refuse(path, text, 'a thread such as 5/16-18, #10-32 or M8');
+  if (found === null) return refuse(path, `"${text}"`, 'a thread such as 5/16-18, #10-32 or M8');
   const [, hash, bare, count, label] = found;
   const size = sizeName((bare as string).replace('-', ' '), hash !== undefined, Number(count));
   const counts = inchSizes[size];
-  if (counts === undefined) return refuse(path, text, 'an inch size from #4 to 1 1/2');
+  if (counts === undefined) return refuse(path, `"${text}"`, 'an inch size from #4 to 1 1/2');
   const series = inchSeries.filter((_, i) => counts[i] === Number(count))[0];
   const allowed = inchSeries.flatMap((name, i) =>
     counts[i] === null ? [] : [`${size}-${counts[i]} (${name})`],
   );
   if (series === undefined || (label !== undefined && label.toUpperCase() !== series))
-    return refuse(path, text, allowed.join(' or '));
+    return refuse(path, `"${text}"`, allowed.join(' or '));
   return {
     ok: true,
     value: {
@@ -191,8 +191,3 @@ function inchDiameter(size: string): number {
 }
 
 const millimetres = (metres: number): string => String(Math.round(metres * 1e5) / 100);
-
-function refuse(path: string, found: string, expected: string): Read<never> {
-  const fault: Fault = { path, found: `"${found}"`, expected };
-  return { ok: false, faults: [fault] };
-}
