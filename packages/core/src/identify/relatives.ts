@@ -17,7 +17,7 @@ const LEARNED = { length: 2e-4, reading: 0.5 };
 /** Sides of a fitted net this near to each other (share of their length) are one length. */
 const SAME = 1e-7;
 /** Work for one start (see FoldSearch). */
-const TRIES = 5000;
+const TRIES = 8000;
 /** Evidence that equal mirror images may cost before they are given up (natural logarithm). */
 const MIRROR_COST = 3;
 /** Groups without crosswise axes are tried on nets up to this many places; all relatives of larger
@@ -77,8 +77,8 @@ function learnedSides(net: Candidate, alike: (a: number, b: number) => boolean):
     ...own,
     seams: [...own.seams, ...mirrorPairs(fit.sides, first, alike)],
   };
-  const even = fitNet(readings, equal, fit.radius);
-  const best = even && even.evidence > fit.evidence - MIRROR_COST ? even : fit;
+  const mirrored = fitNet(readings, equal, fit.radius);
+  const best = mirrored && mirrored.evidence > fit.evidence - MIRROR_COST ? mirrored : fit;
   const variances = best.sides.map((sides, k) =>
     sides.map((length, i) => {
       const reading = Math.sqrt((readings.variances[k] as readonly number[])[i] as number);
@@ -98,40 +98,21 @@ function mirrorPairs(
   first: ArrayLike<number>,
   alike: (a: number, b: number) => boolean,
 ): [number, number][] {
-  return sides.flatMap((own, k) =>
-    sides.flatMap((other, m): [number, number][] => {
-      const start = m < k ? null : mirrorStart(own, other, alike);
-      if (start === null) return [];
-      return own.flatMap((_, i): [number, number][] => {
-        const a = (first[k] as number) + i;
-        const b = (first[m] as number) + mirrored(start, i, own.length);
-        return a === b ? [] : [[a, b]];
-      });
-    }),
-  );
+  const pairs: [number, number][] = [];
+  sides.forEach((own, k) => {
+    sides.forEach((other, m) => {
+      if (m < k || own.length !== other.length) return;
+      const n = own.length;
+      const back = (offset: number, i: number): number => (offset - i + 2 * n) % n;
+      for (let offset = 0; offset < n; offset++)
+        if (own.every((length, i) => alike(length, other[back(offset, i)] as number)))
+          own.forEach((_, i) => {
+            pairs.push([(first[k] as number) + i, (first[m] as number) + back(offset, i)]);
+          });
+    });
+  });
+  return pairs.filter(([a, b]) => a !== b);
 }
-
-/** The side of `other` that mirrors side 0 of `own` where the two are mirror images as far as `alike`
- * can tell, the best of several; null where they are not. */
-function mirrorStart(
-  own: readonly number[],
-  other: readonly number[],
-  alike: (a: number, b: number) => boolean,
-): number | null {
-  if (own.length !== other.length) return null;
-  let best: number | null = null;
-  let least = Number.POSITIVE_INFINITY;
-  for (let start = 0; start < own.length; start++) {
-    const across = own.map((_, i) => other[mirrored(start, i, own.length)] as number);
-    if (!own.every((length, i) => alike(length, across[i] as number))) continue;
-    const off = own.reduce((sum, length, i) => sum + (length - (across[i] as number)) ** 2, 0);
-    if (off < least) [best, least] = [start, off];
-  }
-  return best;
-}
-
-/** Going round a panel one way is going round its mirror image the other way. */
-const mirrored = (start: number, i: number, n: number): number => (start - i + n) % n;
 
 /** Sides after which a list of lengths repeats. */
 function periodOf(sides: readonly number[]): number {
