@@ -45,15 +45,16 @@ const MIXED = new RegExp(
 
 const NOTHING: NumberReadings = { values: [], fraction: false };
 
-/** All numbers that an unsigned text can stand for. Digits are limited to 15, so that none is lost
- * on the way to a double. An improper fraction (`437/16`) has two readings: itself, and a mixed
+/** All numbers that an unsigned text can stand for. Digits before the decimal mark are limited to 15,
+ * so that none is lost on the way to a double; those after it may run on, as programs write them
+ * (`0.92820000000000003`), and are rounded with the rest. An improper fraction (`437/16`) has two readings: itself, and a mixed
  * number whose space was lost. */
 export function readNumber(text: string, decimal?: DecimalMark): NumberReadings {
   const plain = text.trim();
-  if (plain.replace(/\D/g, '').length > 15) return NOTHING;
   const mixed = MIXED.exec(plain);
   if (mixed) return { values: mixedValues(mixed), fraction: true };
   const values = decimalReadings(plain.replace(/[\u00a0\u2009\u202f]/g, ' '), decimal);
+  if (values.some((digits) => /^\d{16}/.test(digits))) return NOTHING;
   return { values: values.map((digits) => new Fraction(digits)), fraction: false };
 }
 

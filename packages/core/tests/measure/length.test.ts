@@ -242,3 +242,19 @@ test(`thousands in groups read like the plain number, whatever space parts them 
     { seed: SEED },
   );
 });
+
+test(`a double as a program writes it, with all its digits, is read to two roundings (seed ${SEED})`, () => {
+  const TWO_ROUNDINGS = 2 ** -51;
+  const agrees = (read: number, value: number): boolean =>
+    Math.abs(read - value) <= TWO_ROUNDINGS * value;
+  expect(metres('0.92820000000000003 m')).toBe(0.9282);
+  fc.assert(
+    fc.property(fc.double({ min: 1e-3, max: 1e6, noNaN: true }), (value) => {
+      for (const text of [`${value} m`, `${value.toFixed(20)} m`]) {
+        expect(agrees(metres(text), value)).toBe(true);
+        expect(agrees(metres(text) * (1 + 10 * TWO_ROUNDINGS), value)).toBe(false);
+      }
+    }),
+    { seed: SEED },
+  );
+});
