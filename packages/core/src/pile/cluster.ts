@@ -9,9 +9,10 @@ import {
   type Mixture,
   readingLikelihood,
   type Seed,
+  type Variants,
 } from './mixture.ts';
 import { components, firstWay } from './neighbours.ts';
-import { nearestTurn } from './polygon.ts';
+import { fromOtherFace, handOf, nearestTurn } from './polygon.ts';
 import { residuals, scatterAxes } from './scatter.ts';
 import { LEAST_SEPARATION, LEAST_SPLIT_GAIN, NEW_KIND_BLUNDERS } from './tolerances.ts';
 
@@ -117,19 +118,20 @@ function refit(items: readonly Item[], seeds: readonly Seed[], sd: number): Fitt
 
 const keyOf = (seed: Seed): string => seed.sides.map((s) => s.toFixed(7)).join();
 
-/** The middle item by sum of sides, as it was read. */
+/** The middle reading of known face, by sum of sides; where no face is known the middle one from the
+ * face that makes it R, so that how such a reading was written down decides nothing. */
 function firstSeed(items: readonly Item[]): Seed {
-  const item = items[Math.floor(items.length / 2)] as Item;
-  return {
-    sides: [
-      ...firstWay(
-        (item.readings[0] as { sides: Float64Array }).sides,
-        (item.readings[0] as { ways: number }).ways,
-      ).sides,
-    ],
-    given: null,
-  };
+  const readings = items.map((item) => item.readings.find(isFaceKnown) ?? item.readings[0]);
+  const known = readings.filter((reading) => reading && isFaceKnown(reading));
+  const from = known.length > 0 ? known : readings;
+  const middle = from[Math.floor(from.length / 2)] as Variants;
+  const sides = [...firstWay(middle.sides, middle.ways).sides];
+  const turned = !isFaceKnown(middle) && handOf(sides) === 'L';
+  return { sides: turned ? fromOtherFace(sides) : sides, given: null };
 }
+
+/** A reading of known face has a way for each side, another has two. */
+const isFaceKnown = ({ sides, ways }: Variants): boolean => sides.length === ways * ways;
 
 const splitPenalty = (items: readonly Item[], seed: Seed): number =>
   Math.max(
