@@ -15,7 +15,17 @@ import {
 import { type Chosen, choose, keep, shapesWith } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import type { PlacesOptions, StandOptions } from '../options.ts';
-import { caution, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+import {
+  caution,
+  count,
+  heading,
+  lineWidth,
+  paint,
+  print,
+  printJson,
+  table,
+  wrap,
+} from '../terminal.ts';
 
 const shown = 8;
 
@@ -118,8 +128,14 @@ const listColumns = [
 function standsTable(list: Arrangements, lengths: Lengths): string {
   const standing = list.arrangements.filter((one) => one.short === 0);
   const rows = standing.slice(0, shown).map((one, i) => rowOf(list, one, i, lengths));
-  return `${table(listColumns, rows)}${more(standing.length)}`;
+  return standing.length === 0
+    ? ''
+    : `${table(listColumns, rows)}${more(standing.length)}\n  ${wrap(orderNote, '  ', lineWidth - 2)}`;
 }
+
+/** Why a lower number may show a lesser height. */
+const orderNote =
+  'Height is from the lowest base hub; the order goes by the crown over the mean of the base hubs.';
 
 function nearMisses(list: Arrangements, lengths: Lengths): string {
   const tallest = list.tallest === null ? 0 : (list.arrangements[list.tallest]?.cut.rise ?? 0);
@@ -127,10 +143,13 @@ function nearMisses(list: Arrangements, lengths: Lengths): string {
     one.short > 0 && one.cut.rise > tallest * 1.001 ? [{ one, i }] : [],
   );
   if (misses.length === 0) return '';
-  const rows = misses
-    .slice(0, shown)
-    .map(({ one, i }) => [...rowOf(list, one, i, lengths), lacks(one)]);
-  return `Taller, but with panels short:\n${table([...listColumns, { head: 'lacks' }], rows)}${more(misses.length)}`;
+  const rows = misses.slice(0, shown).map(({ one, i }) => rowOf(list, one, i, lengths));
+  const [head = '', ...lines] = table(listColumns, rows).split('\n');
+  const each = lines.flatMap((line, i) => [
+    line,
+    lacksText((misses[i] as { one: Arrangement }).one),
+  ]);
+  return ['Taller, but with panels short:', head, ...each].join('\n') + more(misses.length);
 }
 
 const more = (all: number): string =>
@@ -151,11 +170,16 @@ function rowOf(list: Arrangements, one: Arrangement, i: number, lengths: Lengths
 /** `hub of 1 1 1 1 1`, `place of 5`, `seam of 3L 3R`. */
 const crownText = ({ at, kinds }: WayUp): string => `${at} of ${kinds.join(' ')}`;
 
-const lacks = (one: Arrangement): string =>
-  one.stock
+/** What a near miss lacks, below its row; a kind and its number stay on one line. */
+function lacksText(one: Arrangement): string {
+  const each = one.stock
     .filter((row) => row.short > 0)
-    .map((row) => `kind ${row.kinds.join('/')}: ${row.short}${mend(row)}`)
-    .join(', ');
+    .map((row) =>
+      `kind ${row.kinds.join('/')}: ${row.short}${mend(row)}`.replaceAll(' ', '\u00a0'),
+    );
+  const text = wrap(`lacks ${each.join(', ')}`, ' '.repeat(13), lineWidth - 7);
+  return `       ${text.replaceAll('\u00a0', ' ')}`;
+}
 
 const mend = (row: StockRow): string => (row.mendable > 0 ? ` (mend ${row.mendable})` : '');
 
@@ -201,7 +225,7 @@ function courseTable({ standing }: Chosen, kinds: readonly Kind[]): string {
     return [String(c + 1), String(places), ids.join(' ')];
   });
   const body = rows.map(([course = '', places = '', ids = '']) => {
-    const [first, ...others] = wrap(ids, '', 78).split('\n');
+    const [first, ...others] = wrap(ids, '', lineWidth - 18).split('\n');
     const head = `  ${course.padStart(6)}  ${places.padStart(6)}  ${first}`;
     return [head, ...others.map((line) => `${' '.repeat(18)}${line}`)].join('\n');
   });
