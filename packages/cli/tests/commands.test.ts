@@ -111,6 +111,24 @@ describe('shellraise places and takeoff', () => {
       expect((await runOnce(command, demo)).out.match(/Caution\./g)).toHaveLength(1);
   });
 
+  it('name what each near miss lacks within the line, kind and number together', async () => {
+    const lines = (await runOnce('places', demo)).out.split('\n');
+    const near = lines.slice(lines.findIndex((line) => line.startsWith('Taller, but')));
+    expect(near.filter((line) => /^ {7}lacks kind \S+: \d/.test(line))).toHaveLength(8);
+    expect(lines.filter((line) => line.length > 96)).toEqual([]);
+    expect(lines.filter((line) => / kind$| kind \S+:$/.test(line))).toEqual([]);
+  });
+
+  it('say what is taken for granted where the file has no take-off settings', async () => {
+    const bare = await run(['takeoff', example('hex-and-pent.json'), '--json']);
+    const set = await runOnce('takeoff', demo, '--json');
+    expect(JSON.parse(bare.out).assumes.join()).toContain('common practice');
+    expect(JSON.parse(set.out).assumes).toEqual([]);
+    const { out } = await run(['takeoff', example('hex-and-pent.json')]);
+    expect(out).toContain('no prices are known');
+    expect(out).not.toContain('0.00');
+  });
+
   it('agree with the count formulas of a dome', async () => {
     const { out } = await runOnce('takeoff', demo, '--json');
     const { account } = JSON.parse(out);

@@ -14,11 +14,12 @@ import {
   toSvg,
 } from '@shellraise/core';
 import { type Chosen, choose } from '../job.ts';
+import { type Lengths, lengthsIn } from '../lengths.ts';
 import type { LengthSystem, PapersOptions } from '../options.ts';
 import { print, printJson } from '../terminal.ts';
 import { type OutFile, writeAll } from '../write.ts';
 import { standCaution } from './places.ts';
-import { takeOffOf } from './takeoff.ts';
+import { takenFor, takeOffOf } from './takeoff.ts';
 
 /** Runs the command: all files are written, or none. */
 export async function papers(file: string, options: PapersOptions): Promise<void> {
@@ -46,7 +47,7 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
     project: loaded.title,
     sheet: name,
     date,
-    assumes: assumptions(chosen),
+    assumes: assumptions(chosen, lengthsIn(lengths)),
   });
   const plan = (fromBelow: boolean) =>
     flatPlanSheet(
@@ -65,7 +66,7 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
     'flat-plan': [plan(false)],
     'flat-plan-from-inside': [plan(true)],
     kinds: cards,
-    'take-off': takeOffSheets(list, sheet('Take-off')),
+    'take-off': takeOffSheets(list, takeOffFacts(sheet('Take-off'), takenFor(chosen))),
   };
   const tables = {
     kinds: kindsTable(loaded.kinds),
@@ -94,10 +95,14 @@ function placesOf({ standing, loaded }: Chosen): number[] {
   return places;
 }
 
-function assumptions({ found, shape }: Chosen): string {
+const takeOffFacts = (facts: SheetFacts, taken: string): SheetFacts => ({
+  ...facts,
+  assumes: `${facts.assumes} ${taken}`.trim(),
+});
+
+function assumptions({ found, shape }: Chosen, lengths: Lengths): string {
   const which = found.shapes.indexOf(shape) + 1;
   const several =
     found.shapes.length > 1 ? ` Shape ${which} of the ${found.shapes.length} that fit.` : '';
-  const sd = (1000 * shape.radiusSd).toFixed(1);
-  return `Sphere of radius ${shape.radius.toFixed(3)} m, give or take ${sd} mm; panels as measured.${several}`;
+  return `Sphere of radius ${lengths.large(shape.radius)}, give or take ${lengths.small(shape.radiusSd)}; panels as measured.${several}`;
 }

@@ -4,7 +4,7 @@ import { type BuyLine, sizeWords, type TakeOff, takeOff, takeOffNotes } from '@s
 import { type Chosen, choose } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import type { StandOptions } from '../options.ts';
-import { caution, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+import { caution, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
 import { severalShapes } from './places.ts';
 
 /** Runs the command. A list that has to leave bolts out says so; it is no failure. */
@@ -29,6 +29,7 @@ export function takeoffReport(
   return [
     heading(`Take-off of arrangement ${chosen.number}`),
     severalShapes(chosen.found.shapes.length, options.shape),
+    wrap(takenFor(chosen), ''),
     accountText(list),
     seamTable(list, lengths),
     hubTable(list),
@@ -38,6 +39,12 @@ export function takeoffReport(
     caution(list.cautions.join(' ')),
   ];
 }
+
+/** What the list takes for granted where the file has no take-off settings; else empty. */
+export const takenFor = ({ loaded }: Chosen): string =>
+  loaded.project?.takeoff === undefined
+    ? 'The file has no take-off settings: one plate a hub, two washers a bolt, new nylon-insert nuts and 10 % spare bolts, nuts and washers are taken (common practice, no source).'
+    : '';
 
 function accountText({ account }: TakeOff): string {
   const { places, openSides, seams, hubs, agrees } = account;
@@ -67,7 +74,7 @@ function hubTable({ hubs }: TakeOff): string {
   return table(
     [right('hubs of'), right('hubs'), { head: '' }],
     hubs.map((size) => [
-      `${size.corners} corners`,
+      count(size.corners, 'corner'),
       String(size.hubs),
       size.rim ? 'at the rim' : '',
     ]),
@@ -108,6 +115,8 @@ const amount = (value: number): string =>
 
 function costText({ cost, costComplete, lines }: TakeOff): string {
   if (!lines.some((line: BuyLine) => line.toBuy > 0)) return 'Nothing to buy.';
+  const priced = lines.some((line) => line.toBuy > 0 && line.cost !== null);
+  if (!priced) return 'To buy: see the list; no prices are known.';
   return `To buy, where prices are known: ${cost.toFixed(2)}${costComplete ? '' : '; some lines have no price'}.`;
 }
 
@@ -126,5 +135,6 @@ function takeoffDocument(chosen: Chosen, list: TakeOff, options: StandOptions): 
     shape: { number: options.shape, of: found.shapes.length, radius: shape.radius },
     arrangement: { number: chosen.number, of: chosen.list.arrangements.length },
     ...list,
+    assumes: takenFor(chosen) === '' ? [] : [takenFor(chosen)],
   };
 }

@@ -1,6 +1,6 @@
 // A card for one kind of panel: true shape to scale, sides in both units, corner angles, holes,
-// stock, marks, hand and how to tell it. Drawn as seen from outside, side 1 at the bottom running
-// left to right. Millimetres on paper.
+// stock, marks, hand and how to tell it. Drawn as seen from outside, standing as `standingSide`
+// says. Millimetres on paper.
 
 import type { Kind } from '../pile/kind.ts';
 import {
@@ -20,7 +20,7 @@ import {
 } from './drawing.ts';
 import { handTest, handWords, readingWords, stockWords } from './kind-words.ts';
 import { type LengthsShown, lengthFirst, lengthSecond } from './length-text.ts';
-import { type PanelShape, panelShape } from './panel-shape.ts';
+import { type PanelShape, panelShape, standingSide } from './panel-shape.ts';
 import { outlinesOverlap, textCorners } from './text-box.ts';
 import { capHeight, cutText, fittingSize, textWidth, wrapText } from './text-width.ts';
 
@@ -56,7 +56,7 @@ export const shapeRoom = (box: Box): { readonly width: number; readonly height: 
 
 /** The card's items inside the box. */
 export function kindCardItems(card: KindCard, box: Box, style: CardStyle): Item[] {
-  const shape = panelShape(card.kind.sides);
+  const shape = panelShape(card.kind.sides, standingSide(card.kind));
   return [
     group(
       [

@@ -16,7 +16,7 @@ import {
   scales,
   titleBlockItems,
 } from './page.ts';
-import { panelShape } from './panel-shape.ts';
+import { panelShape, standingSide } from './panel-shape.ts';
 
 /** Options of `kindCardSheets`. */
 export interface KindCardOptions {
@@ -122,7 +122,7 @@ function cardBox(page: Page, area: Box, i: number): Box {
 /** The largest scale at which every kind's shape fits its room. */
 function scaleOf(kinds: readonly Kind[], box: Box): number {
   const room = shapeRoom(box);
-  const shapes = kinds.flatMap((kind) => panelShape(kind.sides) ?? []);
+  const shapes = kinds.flatMap((kind) => panelShape(kind.sides, standingSide(kind)) ?? []);
   const extent = (axis: 0 | 1): number =>
     Math.max(
       0,

@@ -105,7 +105,9 @@ function rowOf(line: BuyLine): RuledRow {
 function accountWords({ account, lines, cost, costComplete, complete }: TakeOff): string {
   const price = lines.every((line) => line.packs === 0)
     ? 'nothing to buy'
-    : `cost ${cost.toFixed(2)}${costComplete ? '' : ' and what has no price'}`;
+    : lines.every((line) => line.packs === 0 || line.cost === null)
+      ? 'prices not known'
+      : `cost ${cost.toFixed(2)}${costComplete ? '' : ' and what has no price'}`;
   const whole = complete ? '' : ' Not complete: see below the list.';
   return `${account.places} places, ${account.seams.counted} seams, ${account.hubs.counted} hubs; ${price}.${whole}`;
 }
