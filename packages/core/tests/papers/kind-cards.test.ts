@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Drawing, flatItems, type PathItem } from '../../src/papers/drawing.ts';
+import { type Drawing, flatItems, type PathItem, type Point } from '../../src/papers/drawing.ts';
 import { kindCardSheets } from '../../src/papers/kind-cards-sheet.ts';
 import { handTest, handWords, stockWords } from '../../src/papers/kind-words.ts';
-import { panelShape } from '../../src/papers/panel-shape.ts';
+import { panelShape, standingSide } from '../../src/papers/panel-shape.ts';
 import { toSvg } from '../../src/papers/svg.ts';
 import type { Hand, Kind } from '../../src/pile/kind.ts';
 import { kindOf } from '../takeoff/ball.ts';
@@ -66,6 +66,27 @@ describe('the shape of a panel', () => {
 
   it('is nothing where the sides do not meet', () => {
     expect(panelShape([1, 1, 2.5])).toBeNull();
+  });
+});
+
+describe('the side that a panel stands on', () => {
+  it('is the longest where it has a hand, as the test for the hand says', () => {
+    expect([left, right].map(standingSide)).toEqual([1, 1]);
+  });
+
+  it('is the odd one where two sides are alike, so that it stands upright', () => {
+    const kind = kindOf('1', [0.9, 0.9, 1.1]);
+    const shape = panelShape(kind.sides, standingSide(kind));
+    const [a, b, c] = shape?.corners ?? [];
+    expect(standingSide(kind)).toBe(2);
+    expect(c?.[1]).toBeCloseTo(a?.[1] as number, 12);
+    expect(b?.[0]).toBeCloseTo(((a?.[0] as number) + (c?.[0] as number)) / 2, 12);
+    expect(b?.[1]).toBeGreaterThan(a?.[1] as number);
+  });
+
+  it('is the first of equal ones, and of polygons with more sides', () => {
+    expect(standingSide(kindOf('1', [1, 1, 1]))).toBe(0);
+    expect(standingSide(kindOf('1', [1, 1, 1, 1.2]))).toBe(0);
   });
 });
 
@@ -145,12 +166,12 @@ describe('sheets of kind cards', () => {
         ?.slice(4),
     );
     const [outline] = outlinesOf(sheet) as [PathItem];
-    const [a, b] = outline.points as [readonly [number, number], readonly [number, number]];
+    const [a, b, c] = outline.points as [Point, Point, Point];
     const drawn = (Math.hypot(b[0] - a[0], b[1] - a[1]) * scale) / 1000;
     expect(Math.abs(drawn - 0.9)).toBeLessThan(1e-6);
     expect(Math.abs(drawn * 1.00002 - 0.9)).toBeGreaterThan(1e-6);
-    expect(a[1]).toBeCloseTo(b[1], 9);
-    expect(a[0]).toBeLessThan(b[0]);
+    expect(b[1]).toBeCloseTo(c[1], 9);
+    expect(b[0]).toBeLessThan(c[0]);
   });
 
   it('give each length in both units, the chosen one first', () => {
