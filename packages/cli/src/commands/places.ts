@@ -230,7 +230,10 @@ function courseTable({ standing }: Chosen, kinds: readonly Kind[]): string {
     return [head, ...others.map((line) => `${' '.repeat(18)}${line}`)].join('\n');
   });
   return [
-    'Kinds course by course, from the ground up, clockwise seen from above from the datum:',
+    wrap(
+      'Kinds course by course, from the ground up, clockwise seen from above from the datum:',
+      '',
+    ),
     paint.bold('  course  places  kinds'),
     ...body,
   ].join('\n');
