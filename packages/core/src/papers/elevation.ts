@@ -7,7 +7,7 @@ import { placeNormal } from '../shell/geometry.ts';
 import type { PlaceId } from '../shell/ids.ts';
 import { hubsOf, placeCount, type Shell } from '../shell/shell.ts';
 import { type Box, type Item, line, type Point, polygon, text } from './drawing.ts';
-import { type LengthsShown, lengthFirst, lengthSecond } from './length-text.ts';
+import { type LengthsShown, largeFirst, largeSecond } from './length-text.ts';
 import { fittingSize } from './text-width.ts';
 
 /** The elevation within a box, its dimensions below and beside it; nothing where the box is too
@@ -90,7 +90,7 @@ const slash = ([x, y]: Point): Item =>
   line([x - 0.9, y + 0.9], [x + 0.9, y - 0.9], { weight: 'light' });
 
 const both = (metres: number, shown: LengthsShown): string =>
-  `${lengthFirst(metres, shown)} (${lengthSecond(metres, shown)})`;
+  `${largeFirst(metres, shown)} (${largeSecond(metres, shown)})`;
 
 /** Paper white where a panel faces the viewer, pale grey where it turns away. */
 function shade(toward: number): string {

@@ -19,7 +19,13 @@ import {
 } from './drawing.ts';
 import { elevationItems } from './elevation.ts';
 import { kindFills } from './hatch.ts';
-import { type LengthsShown, lengthFirst, lengthSecond, lengthsNote } from './length-text.ts';
+import {
+  type LengthsShown,
+  largeFirst,
+  lengthFirst,
+  lengthSecond,
+  lengthsNote,
+} from './length-text.ts';
 import { frameItems, headingItems, type Paper, pageOf, scales, titleBlockItems } from './page.ts';
 import { type Placing, planDrawing } from './plan-drawing.ts';
 import { pointsOf } from './plan-sides.ts';
@@ -87,7 +93,7 @@ export function flatPlanSheet(
       ...facts,
       scale: `1 : ${placing.placing.scale}`,
       lengths: lengthsNote(shown),
-      more: [['radius', lengthFirst(shell.radius, shown)]],
+      more: [['radius', largeFirst(shell.radius, shown)]],
     },
     column.x,
     page.frame.y + page.frame.height,

@@ -171,6 +171,13 @@ describe('the flat plan sheet', () => {
     expect(Math.abs(across * 1.01 - expected)).toBeGreaterThan(10);
   });
 
+  it('gives radius, height and width in metres or in feet and inches', () => {
+    const of = standing(net(2, 0), 0);
+    expect(words(sheet(of))).toContain('3.600 m');
+    expect(words(sheet(of))).toContain('7.200 m (23′ 7 7/16″)');
+    expect(words(sheet(of, { lengths: 'inch' }))).toContain('23′ 7 7/16″ (7.200 m)');
+  });
+
   it('says when numbers come out small', () => {
     const small = (of: Standing): boolean => words(sheet(of)).join(' ').includes('larger paper');
     expect(small(standing(net(2, 0), 0))).toBe(false);
