@@ -66,7 +66,9 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
     'flat-plan': [plan(false)],
     'flat-plan-from-inside': [plan(true)],
     kinds: cards,
-    'take-off': takeOffSheets(list, takeOffFacts(sheet('Take-off'), takenFor(chosen))),
+    'take-off': takeOffSheets(list, takeOffFacts(sheet('Take-off'), takenFor(chosen)), {
+      hardware: loaded.hardware,
+    }),
   };
   const tables = {
     kinds: kindsTable(loaded.kinds),

@@ -121,12 +121,9 @@ function costText({ cost, costComplete, lines }: TakeOff): string {
 }
 
 function warnings(list: TakeOff, { loaded }: Chosen): string {
-  const lots = list.lotsAside.map(({ lot, why }) => {
-    const row = loaded.hardware[lot];
-    return `Not counted: ${row?.count ?? ''} ${row?.thread ?? ''} ${row?.item ?? ''}: ${why}.`;
-  });
-  const notes = [...takeOffNotes(list), ...lots];
-  return notes.map((note) => wrap(`- ${note.replace(/\s+/g, ' ')}`, '  ')).join('\n');
+  return takeOffNotes(list, loaded.hardware)
+    .map((note) => wrap(`- ${note}`, '  '))
+    .join('\n');
 }
 
 function takeoffDocument(chosen: Chosen, list: TakeOff, options: StandOptions): object {

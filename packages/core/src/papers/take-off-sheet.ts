@@ -1,6 +1,7 @@
 // The take-off on paper: what to buy, what is in hand, and what could not be counted, with the
 // caution beside the numbers. One sheet, or more where the list is long.
 
+import type { HardwareLot } from '../takeoff/hardware.ts';
 import type { BuyLine, TakeOff } from '../takeoff/take-off.ts';
 import { type Drawing, group, type Item, text } from './drawing.ts';
 import type { SheetFacts } from './flat-plan-sheet.ts';
@@ -12,10 +13,12 @@ import { wrapText } from './text-width.ts';
 /** Options of `takeOffSheets`. */
 export interface TakeOffSheetOptions {
   readonly paper?: Paper;
+  /** The lots that the take-off was made against, so that those not counted can be named. */
+  readonly hardware?: readonly HardwareLot[];
 }
 
 const rowStep = 6.4;
-const headRoom = 18;
+const headRoom = 16;
 const noteSize = 2.9;
 const noteStep = 4.2;
 
@@ -27,18 +30,24 @@ export function takeOffSheets(
 ): Drawing[] {
   const page = pageOf(options.paper ?? 'A4', 'across');
   const { frame } = page;
-  const caution = [facts.caution ?? '', ...takeOff.cautions].filter((words) => words !== '');
+  const caution = [facts.caution ?? '', ...takeOff.cautions]
+    .filter((words) => words !== '')
+    .join(' ');
   const blockOf = (sheet: string) =>
     titleBlockItems(
-      { ...facts, sheet, scale: 'none', lengths: 'bolts as sold', caution: caution.join(' ') },
+      { ...facts, sheet, scale: 'none', lengths: 'bolts as sold', caution: null },
       frame.x,
       frame.y + frame.height,
       frame.width,
     );
   const { top } = blockOf(facts.sheet);
   const width = frame.width - 10;
-  const notes = takeOffNotes(takeOff).flatMap((note) => wrapText(note, noteSize, width));
-  const room = top - frame.y - headRoom - 2;
+  const warned = wrapText(`Caution. ${caution}`, noteSize, width, true);
+  const notes = takeOffNotes(takeOff, options.hardware).flatMap((note) =>
+    wrapText(note, noteSize, width),
+  );
+  const head = headRoom + warned.length * noteStep + 2;
+  const room = top - frame.y - head - 2;
   const rowsPerSheet = Math.max(1, Math.floor(room / rowStep) - 1);
   const rows = takeOff.lines.map(rowOf);
   const pages = paged(rows, notes, rowsPerSheet);
@@ -47,18 +56,26 @@ export function takeOffSheets(
     const table = ruledTable(
       columns,
       part,
-      { x: frame.x + 5, y: frame.y + headRoom, width, height: room },
+      { x: frame.x + 5, y: frame.y + head, width, height: room },
       rowStep,
     );
-    const from = frame.y + headRoom + (part.length === 0 ? 0 : table.height + 4);
+    const from = frame.y + head + (part.length === 0 ? 0 : table.height + 4);
     return {
       width: page.width,
       height: page.height,
       title: `${facts.project}: ${sheet}`,
-      description: `${takeOff.lines.length} items for ${takeOff.account.places} places. ${caution.join(' ')}`,
+      description: `${takeOff.lines.length} items for ${takeOff.account.places} places. ${caution}`,
       items: [
         ...frameItems(page),
         ...headingItems([frame.x + 5, frame.y + 7], 'Take-off', accountWords(takeOff)),
+        group(
+          warned.map((words, n) =>
+            text([frame.x + 5, frame.y + headRoom + 2 + n * noteStep], words, noteSize, {
+              bold: true,
+            }),
+          ),
+          { part: 'caution' },
+        ),
         ...(part.length === 0 ? [] : [group(table.items, { part: 'take-off' })]),
         group(
           below.map((words, n): Item => text([frame.x + 5, from + n * noteStep], words, noteSize)),
@@ -112,8 +129,9 @@ function accountWords({ account, lines, cost, costComplete, complete }: TakeOff)
   return `${account.places} places, ${account.seams.counted} seams, ${account.hubs.counted} hubs; ${price}.${whole}`;
 }
 
-/** What keeps the list from being whole or safe, one sentence each. Sides are numbered from 1. */
-export function takeOffNotes(takeOff: TakeOff): string[] {
+/** What keeps the list from being whole or safe, one sentence each. Sides are numbered from 1. Lots
+ * that are not for the list are named where the lots are given, else counted. */
+export function takeOffNotes(takeOff: TakeOff, hardware?: readonly HardwareLot[]): string[] {
   const disputes = takeOff.disagreements.map(({ sides: [a, b], seams }) => {
     const side = (s: typeof a): string =>
       `${s.holes} holes of ${s.thread} on side ${s.side + 1} of kind ${s.kind}`;
@@ -124,7 +142,11 @@ export function takeOffNotes(takeOff: TakeOff): string[] {
     [takeOff.openSidesUnknown, 'open side', 'left out: nobody said how many holes.'],
     [takeOff.seamsFromOneSide, 'seam', 'counted from the holes of one side alone.'],
     [takeOff.rulesUnused.length, 'hole pattern', 'of the settings without a side in this shell.'],
-    [takeOff.lotsAside.length, 'lot', 'of hardware in the pile not for this list.'],
+    [
+      hardware === undefined ? takeOff.lotsAside.length : 0,
+      'lot',
+      'of hardware in the pile not for this list.',
+    ],
   ];
   return [
     ...disputes,
@@ -136,7 +158,15 @@ export function takeOffNotes(takeOff: TakeOff): string[] {
       ? []
       : ['The count of hubs and seams does not close: check the net.']),
     ...takeOff.nearTwins.map((twins) => twins.warning),
+    ...(hardware === undefined ? [] : lotsAsideWords(takeOff, hardware)),
   ];
+}
+
+function lotsAsideWords({ lotsAside }: TakeOff, hardware: readonly HardwareLot[]): string[] {
+  return lotsAside.map(({ lot, why }) => {
+    const { count, thread, item } = hardware[lot] as HardwareLot;
+    return `Not counted: ${count} ${thread ? `${thread} ` : ''}${item}: ${why}.`;
+  });
 }
 
 /** Rows first, then notes where they fit below the last rows, else on sheets of their own. */

@@ -12,6 +12,7 @@ import {
 } from '../../src/papers/tables.ts';
 import { takeOffNotes, takeOffSheets } from '../../src/papers/take-off-sheet.ts';
 import { coursesOf } from '../../src/shell/courses.ts';
+import type { HardwareLot } from '../../src/takeoff/hardware.ts';
 import { takeoffSection } from '../../src/takeoff/schema.ts';
 import { takeOff } from '../../src/takeoff/take-off.ts';
 import { outside, overlaps } from './sheet-checks.ts';
@@ -23,13 +24,14 @@ const courses = coursesOf(of.shell);
 const column = (table: Table, name: string): CellValue[] =>
   table.rows.map((row) => row[table.columns.indexOf(name)] ?? null);
 const bolt = { thread: '5/16-18', length: 0.0254 };
+const hardware: readonly HardwareLot[] = [
+  { item: 'bolt', ...bolt, count: 600, state: 'used', price: 0.21, pack: 50, grade: 'Gr 5' },
+  { item: 'bolt', thread: 'M8', length: 0.025, count: 200, state: 'used' },
+];
 const list = takeOff(
   of.shell,
   of.kinds,
-  [
-    { item: 'bolt', ...bolt, count: 600, state: 'used', price: 0.21, pack: 50, grade: 'Gr 5' },
-    { item: 'bolt', thread: 'M8', length: 0.025, count: 200, state: 'used' },
-  ],
+  hardware,
   takeoffSection.parse({
     sides: [
       { sideLength: 0.911, within: 0.01, holes: 8, ...bolt },
@@ -120,9 +122,9 @@ describe('the take-off on paper', () => {
   });
 
   it('carries the caution once a sheet and says that the list is not complete', () => {
-    expect(words.filter((one) => one.startsWith('A count of pieces, no design')).length).toBe(
-      sheets.length,
-    );
+    expect(
+      words.filter((one) => one.startsWith('Caution. A count of pieces, no design')).length,
+    ).toBe(sheets.length);
     expect(words.some((one) => one.includes('Not complete'))).toBe(true);
   });
 
@@ -132,6 +134,9 @@ describe('the take-off on paper', () => {
     expect(notes).toMatch(/\d+ seams left out: nobody said how many holes/);
     expect(notes).toMatch(/1 lot of hardware/);
     expect(notes).toContain('M8 × 1.25 and 5/16-18 UNC');
+    const named = takeOffNotes(list, hardware).join('\n');
+    expect(named).not.toMatch(/1 lot of hardware/);
+    expect(named).toMatch(/Not counted: \d+ M8 bolt: no bolt of this size is needed\./);
   });
 
   it('goes on to more sheets when the list is long, every line once', () => {
