@@ -10,6 +10,7 @@ import {
   familiesOf,
   findDecided,
   type Identification,
+  type Kind,
   labelsOf,
   occursIn,
   type Shape,
@@ -106,6 +107,11 @@ function keptIn({ loaded, shape, list }: Stood): { number: number; datumTurn: nu
   if (at < 0) throw new Ending(1, ['The arrangement that the file keeps is not in the list.']);
   return { number: at + 1, datumTurn: decision.datumTurn };
 }
+
+/** The kinds with their sides as the whole net fits them: mirror images alike, and both sides of a
+ * seam of one length. */
+export const fittedKinds = ({ loaded, shape }: Stood): readonly Kind[] =>
+  loaded.kinds.map((kind, k) => ({ ...kind, sides: shape.fittedSides[k] ?? kind.sides }));
 
 /** Numbers of all shapes in which the chosen shell is the same: then what tells them apart does not
  * matter for it. */

@@ -13,9 +13,10 @@ import {
   takeOffSheets,
   toSvg,
 } from '@shellraise/core';
-import { type Chosen, choose } from '../job.ts';
+import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import type { LengthSystem, PapersOptions } from '../options.ts';
+import { fittedWords } from '../tape.ts';
 import { print, printJson } from '../terminal.ts';
 import { type OutFile, writeAll } from '../write.ts';
 import { standCaution } from './places.ts';
@@ -42,6 +43,7 @@ export const writtenText = (folder: string, files: readonly OutFile[]): string =
 export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): OutFile[] {
   const { standing, loaded } = chosen;
   const { shell, courses } = standing;
+  const kinds = fittedKinds(chosen);
   const list = takeOffOf(chosen);
   const sheet = (name: string): SheetFacts => ({
     project: loaded.title,
@@ -53,11 +55,11 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
     flatPlanSheet(
       shell,
       courses.numbers,
-      loaded.kinds,
+      kinds,
       { ...sheet(fromBelow ? 'Flat plan from inside' : 'Flat plan'), caution: standCaution },
       { paper: 'A3', lengths, fromBelow },
     );
-  const cards = kindCardSheets(loaded.kinds, sheet('Kinds'), {
+  const cards = kindCardSheets(kinds, sheet('Kinds'), {
     lengths,
     places: placesOf(chosen),
     holes: loaded.holes,
@@ -71,9 +73,9 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
     }),
   };
   const tables = {
-    kinds: kindsTable(loaded.kinds),
-    places: placesTable(shell, courses, loaded.kinds),
-    stock: stockTable(shell, loaded.kinds),
+    kinds: kindsTable(kinds),
+    places: placesTable(shell, courses, kinds),
+    stock: stockTable(shell, kinds),
     seams: seamsTable(list),
     'take-off': buyTable(list),
   };
@@ -102,9 +104,20 @@ const takeOffFacts = (facts: SheetFacts, taken: string): SheetFacts => ({
   assumes: `${facts.assumes} ${taken}`.trim(),
 });
 
-function assumptions({ found, shape }: Chosen, lengths: Lengths): string {
+function assumptions({ found, shape, loaded }: Chosen, lengths: Lengths): string {
   const which = found.shapes.indexOf(shape) + 1;
-  const several =
-    found.shapes.length > 1 ? ` Shape ${which} of the ${found.shapes.length} that fit.` : '';
-  return `Sphere of radius ${lengths.large(shape.radius)}, give or take ${lengths.small(shape.radiusSd)}; panels as measured.${several}`;
+  const doubts = shape.suspects.map(
+    ({ kind, side, measured, expected }) =>
+      `kind ${kind} side ${side + 1}, measured ${lengths.side(measured)}, by the net ${lengths.side(expected)}`,
+  );
+  return [
+    `Sphere of radius ${lengths.large(shape.radius)}, give or take ${lengths.small(shape.radiusSd)}.`,
+    fittedWords(loaded.pile, lengths),
+    found.shapes.length > 1 ? `Shape ${which} of the ${found.shapes.length} that fit.` : '',
+    doubts.length > 0 ? `In doubt: ${doubts.join('; ')}.` : '',
+  ]
+    .filter((words) => words !== '')
+    .join(' ')
+    .replaceAll('"', '″')
+    .replaceAll("'", '′');
 }

@@ -1,9 +1,10 @@
 // `shellraise pile`: the kinds of the pile, what is doubtful, and what to measure next.
 
-import type { Kind, PileKinds } from '@shellraise/core';
+import type { PileKinds } from '@shellraise/core';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import { type LoadedPile, loadPile } from '../load.ts';
 import type { CommonOptions } from '../options.ts';
+import { sidesWords } from '../tape.ts';
 import { count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
 
 /** Runs the command. */
@@ -19,7 +20,8 @@ export function pileReport(loaded: LoadedPile, lengths: Lengths): readonly strin
   return [
     heading(`The pile: ${loaded.title}`),
     summary(loaded),
-    kindTable(worked.kinds, lengths),
+    kindTable(loaded, lengths),
+    tapeNote(loaded),
     peopleTable(worked, lengths),
     suspectTable(loaded, lengths),
     bullets('Doubtful:', doubts(loaded, lengths)),
@@ -39,19 +41,19 @@ function summary({ pile, worked }: LoadedPile): string {
   return `${found}; from ${sources.join(' and ')}.`;
 }
 
-function kindTable(kinds: readonly Kind[], lengths: Lengths): string {
+function kindTable({ pile, worked }: LoadedPile, lengths: Lengths): string {
   const right = (head: string) => ({ head, align: 'right' as const });
   return table(
     [
       { head: 'kind' },
-      { head: 'sides, hub to hub' },
+      { head: `sides, ${sidesWords(pile)}` },
       right('known to'),
       right('good'),
       right('to mend'),
       right('scrap'),
       { head: 'marks' },
     ],
-    kinds.map((kind) => [
+    worked.kinds.map((kind) => [
       kind.id,
       kind.sides.map(lengths.side).join(', '),
       `± ${lengths.small(Math.max(...kind.sideSds))}`,
@@ -60,6 +62,15 @@ function kindTable(kinds: readonly Kind[], lengths: Lengths): string {
     ]),
   );
 }
+
+/** A spreadsheet has no column for where the tape was held. */
+const tapeNote = ({ project }: LoadedPile): string =>
+  project === null
+    ? wrap(
+        'A spreadsheet does not say where the tape was held: its lengths are taken as hub to hub. Held along holes or skin, it shows less, and the true shell is a little larger; a project file can say so ("measuredAlong", "hubAllowance").',
+        '',
+      )
+    : '';
 
 function peopleTable({ people, noise }: PileKinds, lengths: Lengths): string {
   if (people.length === 0) return '';

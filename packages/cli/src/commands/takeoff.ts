@@ -1,7 +1,7 @@
 // `shellraise takeoff`: bolts, nuts, washers, plates and tape of one arrangement against the pile.
 
 import { type BuyLine, sizeWords, type TakeOff, takeOff, takeOffNotes } from '@shellraise/core';
-import { type Chosen, choose } from '../job.ts';
+import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import type { StandOptions } from '../options.ts';
 import { caution, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
@@ -16,8 +16,11 @@ export async function takeoff(file: string, options: StandOptions): Promise<void
 }
 
 /** The take-off of an arrangement, by the settings and hardware of its project. */
-export const takeOffOf = ({ standing, loaded }: Chosen): TakeOff =>
-  takeOff(standing.shell, loaded.kinds, loaded.hardware, loaded.takeoff, loaded.holes);
+export const takeOffOf = (chosen: Chosen): TakeOff => {
+  const { shell } = chosen.standing;
+  const { hardware, takeoff, holes } = chosen.loaded;
+  return takeOff(shell, fittedKinds(chosen), hardware, takeoff, holes);
+};
 
 /** The blocks of the report. */
 export function takeoffReport(

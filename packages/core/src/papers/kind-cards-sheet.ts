@@ -79,7 +79,7 @@ function cardSheet(
         ...facts,
         sheet: name,
         scale,
-        lengths: lengthsNote(lengths),
+        lengths: `${lengthsNote(lengths)}, hub to hub`,
         more: [['cards', 'seen from outside']],
       },
       frame.x,

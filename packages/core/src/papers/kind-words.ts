@@ -32,7 +32,7 @@ export function handTest(kind: Kind): string | null {
 export function stockWords(kind: Kind): string {
   if (!kind.counted) return 'not counted';
   const rest = [
-    kind.repair > 0 ? `${kind.repair} to repair` : '',
+    kind.repair > 0 ? `${kind.repair} to mend` : '',
     kind.scrap > 0 ? `${kind.scrap} scrap` : '',
   ].filter((words) => words !== '');
   return [`${kind.good} good`, ...rest].join(', ');

@@ -123,7 +123,7 @@ describe('the words of a card', () => {
 
   it('say what is in stock, or that nobody counted', () => {
     expect(stockWords({ ...left, good: 3, repair: 1, scrap: 2 })).toBe(
-      '3 good, 1 to repair, 2 scrap',
+      '3 good, 1 to mend, 2 scrap',
     );
     expect(stockWords(kindOf('1', [1, 1, 1]))).toBe('not counted');
   });
