@@ -107,8 +107,8 @@ function suspectTable({ worked }: LoadedPile, lengths: Lengths): string {
     one.by ?? '',
     one.kind,
     String(one.side + 1),
-    lengths.side(one.measured),
-    lengths.side(one.expected),
+    lengths.fine(one.measured),
+    lengths.fine(one.expected),
     lengths.off(one.measured - one.expected),
   ]);
   const heads = ['panel', 'by', 'kind', 'side', 'measured', 'expected', 'off'];

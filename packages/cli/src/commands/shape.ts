@@ -131,8 +131,8 @@ function suspectBlock({ suspects }: Shape, lengths: Lengths): string {
   const rows = suspects.map(({ kind, side, measured, expected }) => [
     kind,
     String(side + 1),
-    lengths.side(measured),
-    lengths.side(expected),
+    lengths.fine(measured),
+    lengths.fine(expected),
     lengths.off(measured - expected),
   ]);
   const columns = ['kind', 'side', 'measured', 'expected', 'off'];
