@@ -158,6 +158,20 @@ describe('shellraise papers', () => {
     for (const name of names)
       expect(readFileSync(join(a, name), 'utf8'), name).toBe(readFileSync(join(b, name), 'utf8'));
   });
+
+  it('draws the upper courses of a nearly whole ball on sheets of their own, no dome’s', async () => {
+    const filesOf = async (name: string): Promise<string[]> => {
+      const ran = await run(['papers', example(name), '--out', folder(), '--json']);
+      return JSON.parse(ran.out).files;
+    };
+    const [ball, dome] = await Promise.all([
+      filesOf('one-handed.json'),
+      filesOf('demo/project.json'),
+    ]);
+    expect(ball).toContain('flat-plan-upper.svg');
+    expect(ball).toContain('flat-plan-upper-from-inside.svg');
+    expect(dome.filter((name) => name.includes('upper'))).toEqual([]);
+  });
 });
 
 describe('shellraise demo', () => {

@@ -3,8 +3,11 @@
 import {
   buyTable,
   flatPlanSheet,
+  hubsOf,
   kindCardSheets,
   kindsTable,
+  type PlaceId,
+  placeCount,
   placesTable,
   type SheetFacts,
   seamsTable,
@@ -51,13 +54,19 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
     date,
     assumes: assumptions(chosen, lengthsIn(lengths)),
   });
-  const plan = (fromBelow: boolean) =>
+  const upper = upperFrom(chosen);
+  const plan = (fromBelow: boolean, fromCourse?: number) =>
     flatPlanSheet(
       shell,
       courses.numbers,
       kinds,
-      { ...sheet(fromBelow ? 'Flat plan from inside' : 'Flat plan'), caution: standCaution },
-      { paper: 'A3', lengths, fromBelow },
+      {
+        ...sheet(
+          `Flat plan${fromCourse ? ', upper courses' : ''}${fromBelow ? ', from inside' : ''}`,
+        ),
+        caution: standCaution,
+      },
+      { paper: 'A3', lengths, fromBelow, ...(fromCourse && { fromCourse }) },
     );
   const cards = kindCardSheets(kinds, sheet('Kinds'), {
     lengths,
@@ -67,6 +76,8 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
   const drawings = {
     'flat-plan': [plan(false)],
     'flat-plan-from-inside': [plan(true)],
+    'flat-plan-upper': upper === null ? [] : [plan(false, upper)],
+    'flat-plan-upper-from-inside': upper === null ? [] : [plan(true, upper)],
     kinds: cards,
     'take-off': takeOffSheets(list, takeOffFacts(sheet('Take-off'), takenFor(chosen)), {
       hardware: loaded.hardware,
@@ -91,6 +102,24 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
       text: tableToCsv(table),
     })),
   ];
+}
+
+/** The course from which a sheet of its own is worth while: the lowest that lies in the upper half
+ * on the whole, where a shell goes far below its equator and has many places; else null. */
+function upperFrom({ standing: { shell, courses } }: Chosen): number | null {
+  const heights = Array.from(
+    { length: shell.hubs.length / 3 },
+    (_, h) => shell.hubs[3 * h + 2] ?? 0,
+  );
+  const places = placeCount(shell);
+  if (places < 200 || Math.min(...heights) > -shell.radius / 2) return null;
+  const up = courses.counts.map((_, c) => {
+    const hubs = Array.from({ length: places }, (_, p) => p)
+      .filter((p) => courses.course[p] === c + 1)
+      .flatMap((p) => hubsOf(shell, p as PlaceId));
+    return hubs.reduce((sum, h) => sum + (heights[h] as number), 0) > 0;
+  });
+  return up.indexOf(true) + 1 || null;
 }
 
 function placesOf({ standing, loaded }: Chosen): number[] {

@@ -4,7 +4,7 @@
 import type { Kind } from '../pile/kind.ts';
 import { flatPlan } from '../shell/flat-plan.ts';
 import { rims } from '../shell/rims.ts';
-import { placeCount, type Shell } from '../shell/shell.ts';
+import { placeAt, type Shell } from '../shell/shell.ts';
 import { type ShellSideClasses, sideClasses } from '../takeoff/side-classes.ts';
 import {
   type Box,
@@ -52,6 +52,9 @@ export interface FlatPlanSheetOptions {
   readonly leftOut?: readonly number[];
   /** Places that no panel is there for, by index. */
   readonly missing?: readonly number[];
+  /** The upper courses alone, on a larger scale: from this course up. The rest belongs on a sheet
+   * of the whole. */
+  readonly fromCourse?: number;
 }
 
 /** The flat plan of a shell that stands crown up, its places numbered `numbers`. Opening places
@@ -67,6 +70,7 @@ export function flatPlanSheet(
   const shown = options.lengths ?? 'metric';
   const leftOut = new Set(options.leftOut ?? []);
   const missing = new Set(options.missing ?? []);
+  const only = upperPlaces(numbers, options.fromCourse);
   const fills = kindFills(kinds);
   const classes = sideClasses(shell, kinds);
   const plan = flatPlan(shell, { fromBelow: options.fromBelow ?? false });
@@ -74,7 +78,10 @@ export function flatPlanSheet(
 
   const column = columnBox(page.frame);
   const main: Box = { ...page.frame, width: column.x - page.frame.x };
-  const placing = placingOf(plan.outlines.flatMap(pointsOf), main);
+  const placing = placingOf(
+    plan.outlines.filter((_, p) => only?.has(p) ?? true).flatMap(pointsOf),
+    main,
+  );
   const drawn = planDrawing(
     {
       shell,
@@ -84,6 +91,7 @@ export function flatPlanSheet(
       fills: kindAt.map((k) => fills[k] as Fill),
       leftOut,
       missing,
+      only,
       classes,
     },
     placing.placing,
@@ -99,13 +107,8 @@ export function flatPlanSheet(
     page.frame.y + page.frame.height,
     column.width,
   );
-  const heading = options.fromBelow ? 'Flat plan, seen from below' : 'Flat plan, seen from above';
-  const remark = options.fromBelow
-    ? 'mirrored: for people inside looking up'
-    : plan.outer === null
-      ? 'crown in the middle, base ring outside'
-      : 'crown in the middle, lowest point outside';
-  const places = placeCount(shell) - leftOut.size;
+  const { heading, remark } = headingOf(options, numbers, plan.outer !== null);
+  const places = numbers.filter((_, p) => !leftOut.has(p) && (only?.has(p) ?? true)).length;
   return {
     width: page.width,
     height: page.height,
@@ -129,6 +132,7 @@ export function flatPlanSheet(
           classes: drawn.seamsNumbered ? classes : null,
           leftOut,
           missing,
+          only,
           shown,
           fromBelow: options.fromBelow ?? false,
           nadir: plan.outer !== null,
@@ -138,6 +142,36 @@ export function flatPlanSheet(
       ...block.items,
     ],
   };
+}
+
+const courseOf = (number: string): number => Number(number.split('-')[0]);
+
+/** Places from a course up, by their numbers; null for all. */
+function upperPlaces(
+  numbers: readonly string[],
+  fromCourse: number | undefined,
+): ReadonlySet<number> | null {
+  if (fromCourse === undefined) return null;
+  return new Set(numbers.flatMap((number, p) => (courseOf(number) >= fromCourse ? [p] : [])));
+}
+
+function headingOf(
+  { fromBelow, fromCourse }: FlatPlanSheetOptions,
+  numbers: readonly string[],
+  nadir: boolean,
+): { readonly heading: string; readonly remark: string } {
+  const seen = fromBelow ? 'Flat plan, seen from below' : 'Flat plan, seen from above';
+  const mirrored = 'mirrored: for people inside looking up';
+  if (fromCourse !== undefined) {
+    const top = Math.max(...numbers.map(courseOf));
+    const courses = `courses ${fromCourse} to ${top}; the sheet of the whole has the others`;
+    return {
+      heading: `${seen}: upper courses`,
+      remark: fromBelow ? `${mirrored}; ${courses}` : courses,
+    };
+  }
+  const outside = nadir ? 'lowest point outside' : 'base ring outside';
+  return { heading: seen, remark: fromBelow ? mirrored : `crown in the middle, ${outside}` };
 }
 
 /** The words and tables stand in a column on the right. */
@@ -196,6 +230,8 @@ interface ColumnContent {
   readonly classes: ShellSideClasses | null;
   readonly leftOut: ReadonlySet<number>;
   readonly missing: ReadonlySet<number>;
+  /** Places on this sheet; null for all. */
+  readonly only: ReadonlySet<number> | null;
   readonly shown: LengthsShown;
   readonly fromBelow: boolean;
   readonly nadir: boolean;
@@ -212,7 +248,8 @@ function columnItems(box: Box, content: ColumnContent): Item[] {
   const rows = kindRows.length + seamRows.length + 3;
   const besideElevation = (room - elevationRoom) / rows;
   const step = Math.max(3.2, Math.min(5.4, besideElevation >= 4.2 ? besideElevation : room / rows));
-  const kindTable = ruledTable(kindColumns, kindRows, inner, step);
+  const columns = content.only === null ? kindColumns : upperColumns;
+  const kindTable = ruledTable(columns, kindRows, inner, step);
   const seamTable = ruledTable(
     seamColumns,
     seamRows,
@@ -240,6 +277,13 @@ const kindColumns: readonly RuledColumn[] = [
   { name: 'over', share: 0.23, align: 'end' },
 ];
 
+/** Of a sheet that shows the upper courses alone: stock is held against the whole. */
+const upperColumns: readonly RuledColumn[] = [
+  { name: 'kind', share: 0.34, align: 'start' },
+  { name: 'places here', share: 0.36, align: 'end' },
+  { name: 'in all', share: 0.3, align: 'end' },
+];
+
 const seamColumns: readonly RuledColumn[] = [
   { name: 'seam', share: 0.18, align: 'start' },
   { name: 'seams', share: 0.2, align: 'end' },
@@ -247,10 +291,22 @@ const seamColumns: readonly RuledColumn[] = [
 ];
 
 function kindRowsOf(content: ColumnContent) {
-  const { kinds, kindAt, leftOut, fills } = content;
+  const { kinds, kindAt, leftOut, fills, only } = content;
   return kinds.flatMap((kind, k) => {
-    const places = kindAt.filter((at, p) => at === k && !leftOut.has(p)).length;
-    if (places === 0) return [];
+    const all = kindAt.flatMap((at, p) => (at === k && !leftOut.has(p) ? [p] : []));
+    const places = all.length;
+    const here = all.filter((p) => only?.has(p) ?? true).length;
+    if (here === 0) return [];
+    const swatch = fills[k] as Fill;
+    if (only !== null)
+      return [
+        {
+          cells: [kind.id, String(here), String(places)],
+          accent: false,
+          bold: [true, true, false],
+          swatch,
+        },
+      ];
     const over = kind.good - places;
     const short = kind.counted && over < 0;
     return [
@@ -263,18 +319,20 @@ function kindRowsOf(content: ColumnContent) {
         ],
         accent: short,
         bold: [true, true, false, short],
-        swatch: fills[k] as Fill,
+        swatch,
       },
     ];
   });
 }
 
-function seamRowsOf({ shell, classes, shown }: ColumnContent) {
+function seamRowsOf({ shell, classes, shown, only }: ColumnContent) {
   if (classes === null) return [];
   const counts = classes.classes.map(() => 0);
   for (let i = 0; i < shell.seams.length; i += 2) {
     const side = shell.seams[i] as number;
     const place = shell.sidePlace[side] as number;
+    const mate = shell.sidePlace[shell.seams[i + 1] as number] as number;
+    if (only !== null && !only.has(place) && !only.has(mate)) continue;
     const first = shell.placeStart[place] as number;
     const of = classes.of[shell.kind[place] as number] as readonly number[];
     const at = of[((shell.turn[place] as number) + side - first) % of.length] as number;
@@ -303,7 +361,9 @@ function noteItems(
   content: ColumnContent,
   inner: Box,
 ): { readonly height: number; readonly draw: (y: number) => Item[] } {
-  const rim = rims(content.shell);
+  const rim = rims(content.shell).flatMap((one) =>
+    one.sides.filter((side) => content.only?.has(placeAt(content.shell, side)) ?? true),
+  );
   const samples = [
     ...(rim.length > 0 ? [['base ring', line([0, 0], [9, 0], { weight: 'heavy' })] as const] : []),
     ...(content.leftOut.size > 0
@@ -324,7 +384,10 @@ function noteItems(
       : []),
   ];
   const way = content.fromBelow ? 'anticlockwise on this sheet' : 'clockwise';
-  const outer = content.nadir ? ' The outer circle is the lowest point, spread out.' : '';
+  const outer =
+    content.nadir && content.only === null
+      ? ' The outer circle is the lowest point, spread out.'
+      : '';
   const small = content.small ? ' Some numbers are small: print on larger paper.' : '';
   const words = wrapText(
     `3-07: course 3 from the ground up, seventh place ${way} from the datum. With it stands its kind. The scale holds outwards from the crown.${outer}${small}`,

@@ -36,6 +36,8 @@ export interface PlanContent {
   readonly leftOut: ReadonlySet<number>;
   /** Places that no panel is there for. */
   readonly missing: ReadonlySet<number>;
+  /** Places to draw; null for all. */
+  readonly only: ReadonlySet<number> | null;
   /** Numbers on the seams by side class; null for none. */
   readonly classes: ShellSideClasses | null;
 }
@@ -74,24 +76,29 @@ export function planDrawing(content: PlanContent, placing: Placing): PlanDrawing
   const paths = planSides(shell, plan).map((path) => path.map((p) => onSheet(placing, p)));
   const outlines = plan.outlines.map((flat) => pointsOf(flat).map((p) => onSheet(placing, p)));
   const marks = seamMarks(content, paths);
-  const fits = outlines.map((outline, p) =>
-    fitNumber(content, p, outline, marks, onSheet(placing, pointsOf(plan.labels)[p] as Point)),
+  const labels = pointsOf(plan.labels);
+  const fits = outlines.flatMap((outline, p) =>
+    isDrawn(content, p)
+      ? [fitNumber(content, p, outline, marks, onSheet(placing, labels[p] as Point))]
+      : [],
   );
   const usual = usualSize(fits.map((one) => one.fit.size));
   return {
     items: [
-      ...outlines.map((outline, p) => placeItem(content, p, outline)),
+      ...fits.map(({ place }) => placeItem(content, place, outlines[place] as Point[])),
       ...nadirCircle(content, placing),
       group(seamItems(content, paths), { part: 'seams' }),
       group([...new Set([...marks.values()].map((mark) => mark.item))], { part: 'seam-classes' }),
       group(rimItems(content, paths), { part: 'rims' }),
       group(hubItems(content, placing), { part: 'hubs' }),
-      ...outlines.map((_, p) => numberItem(content, p, fits[p] as NumberFit, usual)),
+      ...fits.map((fitted) => numberItem(content, fitted, usual)),
     ],
     smallestNumber: Math.min(...fits.map((one) => Math.min(one.fit.size, usual))),
     seamsNumbered: marks.size > 0,
   };
 }
+
+const isDrawn = ({ only }: PlanContent, place: number): boolean => only?.has(place) ?? true;
 
 /** The size that most numbers get, so that the sheet looks even; small places go below it. */
 function usualSize(sizes: readonly number[]): number {
@@ -106,8 +113,8 @@ function placeItem(content: PlanContent, place: number, outline: readonly Point[
   });
 }
 
-function nadirCircle({ shell, plan }: PlanContent, placing: Placing): Item[] {
-  if (plan.outer === null) return [];
+function nadirCircle({ shell, plan, only }: PlanContent, placing: Placing): Item[] {
+  if (plan.outer === null || only !== null) return [];
   const radius = (Math.PI * shell.radius * 1000) / placing.scale;
   return [circle(placing.centre, radius, { weight: 'thin', dash: 'chain' })];
 }
@@ -127,6 +134,7 @@ function seamItems(content: PlanContent, paths: readonly (readonly Point[])[]): 
   for (let i = 0; i < shell.seams.length; i += 2) {
     const side = shell.seams[i] as SideId;
     const places = [side, shell.seams[i + 1] as SideId].map((s) => placeAt(shell, s) as number);
+    if (!places.some((p) => isDrawn(content, p))) continue;
     const out = places.filter((p) => leftOut.has(p)).length;
     const gap = places.some((p) => missing.has(p));
     const stroke: Stroke =
@@ -143,18 +151,21 @@ function seamItems(content: PlanContent, paths: readonly (readonly Point[])[]): 
 function rimItems(content: PlanContent, paths: readonly (readonly Point[])[]): Item[] {
   const { shell, leftOut } = content;
   return rims(shell).flatMap((rim, i) =>
-    rim.sides.map((side) => {
+    rim.sides.flatMap((side) => {
+      if (!isDrawn(content, placeAt(shell, side))) return [];
       const out = leftOut.has(placeAt(shell, side));
       const standing: Stroke = { weight: i === 0 ? 'heavy' : 'bold' };
-      return run(paths[side] as Point[], out ? { weight: 'thin', dash: 'dashed' } : standing);
+      return [run(paths[side] as Point[], out ? { weight: 'thin', dash: 'dashed' } : standing)];
     }),
   );
 }
 
-function hubItems({ shell, plan, leftOut }: PlanContent, placing: Placing): Item[] {
+function hubItems(content: PlanContent, placing: Placing): Item[] {
+  const { shell, plan, leftOut } = content;
   const used = new Set<number>();
   for (let p = 0; p < placeCount(shell); p++)
-    if (!leftOut.has(p)) for (const hub of hubsOf(shell, p as PlaceId)) used.add(hub);
+    if (isDrawn(content, p) && !leftOut.has(p))
+      for (const hub of hubsOf(shell, p as PlaceId)) used.add(hub);
   const nadir = plan.outer?.at === 'hub' ? plan.outer.hub : -1;
   const points = pointsOf(plan.hubs);
   return [...used]
@@ -173,18 +184,23 @@ interface SeamMark {
 
 /** Side → the class number in the middle of its seam; both sides of a seam share one. */
 function seamMarks(
-  { shell, classes, leftOut }: PlanContent,
+  content: PlanContent,
   paths: readonly (readonly Point[])[],
 ): Map<number, SeamMark> {
+  const { shell, classes, leftOut } = content;
   const marks = new Map<number, SeamMark>();
   if (classes === null) return marks;
-  const lengths = paths.map(pathLength).sort((a, b) => a - b);
+  const lengths = paths
+    .filter((_, side) => isDrawn(content, placeAt(shell, side as SideId)))
+    .map(pathLength)
+    .sort((a, b) => a - b);
   const short = lengths[Math.floor(lengths.length * 0.1)] ?? 0;
   if (short < leastNumberedSeam) return marks;
   const classSize = Math.min(2.6, Math.max(1.5, short / 7));
   for (let i = 0; i < shell.seams.length; i += 2) {
     const [side, mate] = [shell.seams[i] as SideId, shell.seams[i + 1] as SideId];
-    if (leftOut.has(placeAt(shell, side)) && leftOut.has(placeAt(shell, mate))) continue;
+    const places = [placeAt(shell, side), placeAt(shell, mate)];
+    if (places.every((p) => leftOut.has(p) || !isDrawn(content, p))) continue;
     const name = String(classes.classes[classOfSide(shell, classes, side)]?.number ?? '?');
     const at = middleOf(paths[side] as Point[]);
     const item = text(at, name, classSize, { anchor: 'middle', halo: 0.35, ink: 'grey' });
@@ -223,6 +239,7 @@ const apart = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1
 type KindLine = 'below' | 'above' | 'none';
 
 interface NumberFit {
+  readonly place: number;
   readonly fit: LabelFit;
   readonly kindLine: KindLine;
 }
@@ -249,7 +266,7 @@ function fitNumber(
   const fitted = (kindLine: KindLine): NumberFit => {
     const shape = labelShape(numberCorners(content, place, kindLine));
     const { at, size } = fitLabel(shape, start, obstacles, reach);
-    return { fit: { at, size: Math.max(0, size - lineClearance / 1.2) }, kindLine };
+    return { fit: { at, size: Math.max(0, size - lineClearance / 1.2) }, kindLine, place };
   };
   if (content.kindIds[place] === null) return fitted('none');
   const [below, above] = [fitted('below'), fitted('above')];
@@ -291,8 +308,8 @@ const numberLines = (() => {
   return { top, step: top + capHeight, bottom: -top };
 })();
 
-function numberItem(content: PlanContent, place: number, fitted: NumberFit, usual: number): Item {
-  const { fit, kindLine } = fitted;
+function numberItem(content: PlanContent, fitted: NumberFit, usual: number): Item {
+  const { fit, kindLine, place } = fitted;
   const size = Math.min(fit.size, usual);
   const [x, y] = fit.at;
   const ink = content.missing.has(place) ? 'accent' : content.leftOut.has(place) ? 'grey' : 'ink';

@@ -178,6 +178,37 @@ describe('the flat plan sheet', () => {
     expect(words(sheet(of, { lengths: 'inch' }))).toContain('23′ 7 7/16″ (7.200 m)');
   });
 
+  it('shows the upper courses alone on a larger scale, whole in themselves', () => {
+    const of = standing(net(4, 0));
+    const from = 5;
+    const [whole, upper] = [sheet(of), sheet(of, { fromCourse: from })];
+    const scale = (drawing: Drawing): number =>
+      Number(
+        words(drawing)
+          .find((w) => /^1 : /.test(w))
+          ?.slice(4),
+      );
+    expect(scale(whole) / scale(upper)).toBeGreaterThan(1.4);
+    const drawn = groups(upper.items).flatMap((one) => one.data?.place ?? []);
+    const wanted = of.numbers.flatMap((number, p) =>
+      Number(number.split('-')[0]) >= from ? [String(p)] : [],
+    );
+    expect(drawn).toEqual(wanted);
+    expect(wanted.length).toBeGreaterThan(50);
+    const labels = groups(upper.items).flatMap((one) => one.data?.label ?? []);
+    expect(labels).toEqual(wanted);
+    expect(overlaps(upper)).toEqual([]);
+    expect(outside(upper)).toEqual([]);
+    expect(smallestType(upper)).toBeGreaterThan(1.4);
+    const list = groups(upper.items).find((one) => one.data?.part === 'kinds');
+    const cells = flatItems(list?.items ?? []).flatMap((it) =>
+      it.type === 'text' ? [it.text] : [],
+    );
+    expect(cells.slice(0, 3)).toEqual(['kind', 'places here', 'in all']);
+    const here = cells.filter((_, i) => i > 3 && i % 3 === 1).map(Number);
+    expect(here.reduce((a, n) => a + n, 0)).toBe(wanted.length);
+  });
+
   it('says when numbers come out small', () => {
     const small = (of: Standing): boolean => words(sheet(of)).join(' ').includes('larger paper');
     expect(small(standing(net(2, 0), 0))).toBe(false);
