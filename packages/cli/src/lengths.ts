@@ -5,6 +5,10 @@ import type { LengthSystem } from './options.ts';
 
 /** Writers of one system. All take metres. */
 export interface Lengths {
+  /** The unit of `sides`, for the head of a column: `mm`, `in`. */
+  readonly unit: string;
+  /** The sides of a panel without their unit, three to a line: `924.0, 924.0, 1077.5`. */
+  readonly sides: (metres: readonly number[]) => string;
   /** A side of a panel: `1103 mm`, `43 7/16"`. */
   readonly side: (metres: number) => string;
   /** A side where the last tenth matters: `1103.2 mm`, `43 13/32"`. */
@@ -17,7 +21,16 @@ export interface Lengths {
   readonly off: (metres: number) => string;
 }
 
+/** Values without their unit, three to a line. */
+function inThrees(values: readonly string[]): string {
+  const bare = values.map((value) => value.replace(/( mm|")$/, ''));
+  const lines = bare.flatMap((_, i) => (i % 3 === 0 ? [bare.slice(i, i + 3).join(', ')] : []));
+  return lines.join(',\n');
+}
+
 const metric: Lengths = {
+  unit: 'mm',
+  sides: (metres) => inThrees(metres.map(metric.side)),
   side: (metres) => writeLength(metres, { unit: 'mm', step: 0.5 }),
   fine: (metres) => `${(metres * 1000).toFixed(1)} mm`,
   large: (metres) => writeLength(metres, { unit: 'm' }),
@@ -26,10 +39,12 @@ const metric: Lengths = {
 };
 
 const inch: Lengths = {
+  unit: 'in',
+  sides: (metres) => inThrees(metres.map(inch.side)),
   side: (metres) => writeLength(metres, { unit: 'in', step: 16 }),
   fine: (metres) => writeLength(metres, { unit: 'in', step: 32 }),
   large: (metres) => writeLength(metres, { unit: 'ft', step: 16 }),
-  small: (metres) => `${(metres / 0.0254).toFixed(2)} in`,
+  small: (metres) => `${(metres / 0.0254).toFixed(metres < 0.000254 ? 3 : 2)} in`,
   off: (metres) => `${sign(metres)}${(Math.abs(metres) / 0.0254).toFixed(2)} in`,
 };
 

@@ -42,8 +42,12 @@ export const heading = (text: string): string => paint.bold(paint.underline(text
 /** A caution beside a number: plain words, once. */
 export const caution = (text: string): string => wrap(`${paint.yellow('Caution.')} ${text}`, '');
 
-/** The widest line of running text: 96 characters, less on a narrower terminal. */
-export const lineWidth = Math.max(40, Math.min(96, process.stdout.columns || 96));
+/** The widest line of running text: 96 characters, less on a narrower terminal or where COLUMNS says
+ * so. */
+export const lineWidth = Math.max(
+  40,
+  Math.min(96, process.stdout.columns || Number(process.env.COLUMNS) || 96),
+);
 
 /** Text in lines of at most `width` characters, the later ones indented. */
 export function wrap(text: string, indent: string, width = lineWidth): string {

@@ -186,6 +186,16 @@ describe('shellraise demo', () => {
   });
 });
 
+describe('a narrow terminal', () => {
+  it.each(commands)('of 80 columns holds every line of shellraise %s', async (command) => {
+    for (const file of [demo, example('hex-and-pent.json')])
+      for (const lengths of ['metric', 'inch']) {
+        const ran = await run([command, file, '--lengths', lengths], { env: { COLUMNS: '80' } });
+        expect(ran.out.split('\n').filter((line) => [...line].length > 80)).toEqual([]);
+      }
+  });
+});
+
 describe('completion', () => {
   it.each(['bash', 'zsh', 'fish'])('has a script for %s', async (shell) => {
     const ran = await run(['complete', shell]);

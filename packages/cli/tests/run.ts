@@ -28,7 +28,7 @@ export function run(args: readonly string[], options: RunOptions = {}): Promise<
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [shellraise, ...args], {
       cwd: options.cwd ?? root,
-      env: { ...process.env, ...options.env },
+      env: { ...process.env, COLUMNS: '', ...options.env },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     let [out, err] = ['', ''];

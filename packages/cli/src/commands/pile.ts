@@ -46,7 +46,7 @@ function kindTable({ pile, worked }: LoadedPile, lengths: Lengths): string {
   return table(
     [
       { head: 'kind' },
-      { head: `sides, ${sidesWords(pile)}` },
+      { head: `sides, ${sidesWords(pile)}, ${lengths.unit}` },
       right('known to'),
       right('good'),
       right('to mend'),
@@ -55,7 +55,7 @@ function kindTable({ pile, worked }: LoadedPile, lengths: Lengths): string {
     ],
     worked.kinds.map((kind) => [
       kind.id,
-      kind.sides.map(lengths.side).join(', '),
+      lengths.sides(kind.sides),
       `± ${lengths.small(Math.max(...kind.sideSds))}`,
       ...[kind.good, kind.repair, kind.scrap].map((n) => (kind.counted ? String(n) : '?')),
       kind.marks.join(', '),
@@ -75,7 +75,7 @@ const tapeNote = ({ project }: LoadedPile): string =>
 function peopleTable({ people, noise }: PileKinds, lengths: Lengths): string {
   if (people.length === 0) return '';
   const basis = {
-    panels: 'panels that others measured too',
+    panels: 'panels others measured too',
     kinds: 'kinds only',
     nothing: 'nothing',
   };

@@ -99,7 +99,10 @@ function verdict(list: Arrangements, lengths: Lengths): string {
   const other =
     flat === null || flat === list.tallest ? '' : ` The tallest with a flat base: no. ${flat + 1}.`;
   return paint.bold(
-    `The tallest with nothing short: ${lengths.large(best.cut.height)} high, ${count(best.cut.places.length, 'panel')}.${other}`,
+    wrap(
+      `The tallest with nothing short: ${lengths.large(best.cut.height)} high, ${count(best.cut.places.length, 'panel')}.${other}`,
+      '',
+    ),
   );
 }
 
@@ -122,7 +125,7 @@ const listColumns = [
   { head: 'floor across', align: 'right' as const },
   { head: 'panels', align: 'right' as const },
   { head: 'crown' },
-  { head: 'base' },
+  { head: 'base uneven' },
 ];
 
 function standsTable(list: Arrangements, lengths: Lengths): string {
@@ -163,7 +166,7 @@ function rowOf(list: Arrangements, one: Arrangement, i: number, lengths: Lengths
     lengths.large(2 * cut.floor.mean),
     String(cut.places.length),
     crownText(list.waysUp[one.wayUp] as WayUp),
-    cut.flat ? 'flat' : `uneven by ${lengths.side(cut.baseZ.max - cut.baseZ.min)}`,
+    cut.flat ? 'flat' : lengths.side(cut.baseZ.max - cut.baseZ.min),
   ];
 }
 
@@ -196,7 +199,12 @@ function describe({ arrangement, way, shape }: Chosen, lengths: Lengths): string
     ],
     ['courses', `${courses.join(', ')} places from the ground up`],
   ];
-  return facts.map(([name, value]) => `  ${(name ?? '').padEnd(9)}${value}`).join('\n');
+  return facts
+    .map(
+      ([name, value]) =>
+        `  ${(name ?? '').padEnd(9)}${wrap(value ?? '', ' '.repeat(11), lineWidth - 11)}`,
+    )
+    .join('\n');
 }
 
 function stockTable(rows: readonly StockRow[]): string {

@@ -111,17 +111,17 @@ function stockTable(one: Shape, kinds: readonly Kind[], lengths: Lengths): strin
   return table(
     [
       { head: 'kind' },
-      { head: 'sides as measured' },
-      { head: 'fitted' },
-      { head: 'in the ball', align: 'right' },
-      { head: 'good panels', align: 'right' },
+      { head: `sides as measured, ${lengths.unit}` },
+      { head: `fitted, ${lengths.unit}` },
+      { head: 'places', align: 'right' },
+      { head: 'good', align: 'right' },
     ],
     kinds.map((kind, k) => [
       kind.id,
-      kind.sides.map(lengths.side).join(', '),
-      (one.fittedSides[k] ?? []).map(lengths.side).join(', '),
+      lengths.sides(kind.sides),
+      lengths.sides(one.fittedSides[k] ?? []),
       String(places[k]),
-      kind.counted ? String(kind.good) : 'not counted',
+      kind.counted ? String(kind.good) : '?',
     ]),
   );
 }

@@ -88,7 +88,6 @@ function buyTable({ lines }: TakeOff): string {
   return table(
     [
       { head: 'item' },
-      { head: 'size' },
       right('need'),
       right('spare'),
       right('in hand'),
@@ -96,21 +95,39 @@ function buyTable({ lines }: TakeOff): string {
       right('to buy'),
       right('packs'),
       right('cost'),
-      { head: 'note' },
     ],
     lines.map((line) => [
-      line.item,
-      sizeWords(line),
+      itemWords(line),
       amount(line.quantity),
       amount(line.spare),
       amount(line.inHand),
       line.short > 0 ? paint.red(amount(line.short)) : '0',
       amount(line.toBuy),
-      line.packs === 0 ? '' : `${line.packs} × ${amount(line.pack)}`,
+      packsWords(line),
       line.toBuy === 0 ? '' : line.cost === null ? '?' : line.cost.toFixed(2),
-      line.notes.join('; '),
     ]),
   );
+}
+
+const itemWords = (line: BuyLine): string => `${line.item} ${sizeWords(line)}`.trim();
+
+const practice = /common practice/;
+
+/** Packs of more than one piece; starred where their size is nobody's statement. */
+function packsWords({ packs, pack, notes }: BuyLine): string {
+  if (packs === 0 || pack === 1) return '';
+  return `${packs} × ${amount(pack)}${notes.some((note) => practice.test(note)) ? ' *' : ''}`;
+}
+
+/** What the table's star means, and what else is to be said of its lines. */
+function lineNotes({ lines }: TakeOff): string[] {
+  const starred = lines.some((line) => packsWords(line).endsWith('*'));
+  const others = lines.flatMap((line) =>
+    line.notes
+      .filter((note) => note !== 'no price' && !practice.test(note))
+      .map((note) => `${itemWords(line)}: ${note}.`),
+  );
+  return [...(starred ? ['* Pack size by common practice, no source.'] : []), ...others];
 }
 
 const amount = (value: number): string =>
@@ -124,7 +141,7 @@ function costText({ cost, costComplete, lines }: TakeOff): string {
 }
 
 function warnings(list: TakeOff, { loaded }: Chosen): string {
-  return takeOffNotes(list, loaded.hardware)
+  return [...lineNotes(list), ...takeOffNotes(list, loaded.hardware)]
     .map((note) => wrap(`- ${note}`, '  '))
     .join('\n');
 }
