@@ -56,7 +56,13 @@ function runTests(args) {
   const code = run(
     node,
     [bin('vitest'), 'run', '--reporter=dot', `--reporter=${reporter}`, ...args],
-    { env: { ...process.env, SHELLRAISE_COUNTS: counts } },
+    {
+      env: {
+        ...process.env,
+        ...(process.stdout.isTTY ? {} : { NO_COLOR: '1' }),
+        SHELLRAISE_COUNTS: counts,
+      },
+    },
   );
   try {
     const result = JSON.parse(readFileSync(counts, 'utf8'));

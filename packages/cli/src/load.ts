@@ -93,7 +93,12 @@ function orFaults<T>(file: string, read: Read<T>): T {
   if (read.ok) return read.value;
   const { length } = read.faults;
   const head = `${file}: ${length === 1 ? 'one fault' : `${length} faults`}, so nothing of it was used:`;
-  throw badInput(head, ...read.faults.map((fault) => `  ${describeFault(fault)}`));
+  const unitless = read.faults.some(({ found }) => found.includes('without a unit'));
+  throw badInput(
+    head,
+    ...read.faults.map((fault) => `  ${describeFault(fault)}`),
+    ...(unitless ? ['One unit for all of them: --unit mm, cm, m, in or ft'] : []),
+  );
 }
 
 /** Holes counted along the sides: the kind's row first, else the first reading that counted them. */

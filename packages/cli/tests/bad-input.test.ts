@@ -108,7 +108,7 @@ describe('a pile from a spreadsheet', () => {
 
   it('is refused where a length has no unit', async () => {
     const text = 'tag,side1,side2,side3\n1,900,900,1000\n';
-    refused(await run(['pile', csv(text)]), 'row 2', 'side1', '900', 'unit');
+    refused(await run(['pile', csv(text)]), 'row 2', 'side1', '900', '--unit mm');
   });
 
   it('is refused where a cell is no length', async () => {
