@@ -183,3 +183,7 @@ function summary(result: Conditioned, kappa: number): Omit<NetFit, 'sides'> {
     evidence,
   };
 }
+
+/** Root mean square deviation of a fitted side, metres. */
+export const sideSd = (fit: NetFit): number =>
+  Math.sqrt(fit.variances.reduce((sum, v) => sum + v, 0) / fit.variances.length);

@@ -11,7 +11,7 @@ import { type Alikeness, alikeness, labelsOf } from './alike.ts';
 import { type Candidate, candidatesFor, type Watch } from './candidates.ts';
 import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
-import { conditionsOf, fitNet, type NetFit } from './fit.ts';
+import { conditionsOf, fitNet, type NetFit, sideSd } from './fit.ts';
 import { misfitGroups } from './groups.ts';
 import { layShell } from './lay.ts';
 import { nameNet } from './name-net.ts';
@@ -258,7 +258,7 @@ function plainShape(
     closed: true,
     fittedSides,
     residual: Math.sqrt(misfits.reduce((sum, x) => sum + x * x, 0) / misfits.length),
-    subdivision: nameNet(shell, sideSd(fit)),
+    subdivision: nameNet(shell, sideSd(fit))?.subdivision ?? null,
     suspects: suspectsOf(readings, stated, fit).map(({ kind, side, measured, expected }) => ({
       kind: idOf(kind),
       side: (side + (offset[kind] as number)) % (kinds[kind] as Kind).sides.length,
@@ -283,10 +283,6 @@ function placesOf(shell: Shell, kinds: readonly Kind[]): number[] {
   for (const kind of shell.kind) places[kind] = (places[kind] as number) + 1;
   return places;
 }
-
-/** Root mean square deviation of a fitted side, metres. */
-const sideSd = (fit: NetFit): number =>
-  Math.sqrt(fit.variances.reduce((sum, v) => sum + v, 0) / fit.variances.length);
 
 /** Whether the net itself makes all sides of a kind one length. */
 const isRegular = (fit: NetFit, k: number, kind: Kind): boolean => {

@@ -30,24 +30,41 @@ const solids: readonly { name: SolidName; degree: number; hubs: number; faces: n
 /** A named net fits where no length is further off than this many standard deviations. */
 const FAR = 4;
 
+/** A net's name, and what it says of the sides. */
+export interface NamedSides {
+  readonly subdivision: Subdivision;
+  /** Side of the shell → exact length under the first of the named divisions, metres. */
+  readonly lengths: Float64Array;
+}
+
 /** The subdivision that a net of triangles follows, or null. `sd`: standard deviation of a fitted
  * side, metres; two divisions nearer to each other than that are both named. */
-export function nameNet(shell: Shell, sd: number): Subdivision | null {
+export function nameNet(shell: Shell, sd: number): NamedSides | null {
+  const grid = gridOf(shell);
+  if (!grid) return null;
+  const { start, ...steps } = grid;
+  const names = fittingDivisions(shell, start, steps, sd);
+  const [division] = names;
+  const lengths = division && namedLengths(shell, start, { ...steps, division });
+  return lengths ? { subdivision: { ...steps, division: names.join(' or ') }, lengths } : null;
+}
+
+/** The triangular grid on the faces of a solid that a net is, with a side from one of its odd hubs. */
+function gridOf(shell: Shell): (Omit<NetSpec, 'division'> & { start: SideId }) | null {
   const stars = starsOf(shell);
   if (shell.sideHub.length !== 3 * placeCount(shell) || stars.some((star) => !star.closed))
     return null;
-  for (const solid of solids) {
-    const odd = stars.filter((star) => star.corners.length !== 6);
-    if (odd.length !== solid.hubs || odd.some((s) => s.corners.length !== solid.degree)) continue;
-    const isOdd = new Uint8Array(hubCount(shell));
-    for (const star of odd) isOdd[star.hub] = 1;
-    const starts = odd.flatMap((star) => star.corners);
-    const steps = stepsBetween(shell, isOdd, starts, placeCount(shell) / solid.faces);
-    if (!steps) return null;
-    const names = fittingDivisions(shell, starts[0] as SideId, solid.name, steps, sd);
-    return names.length > 0 ? { solid: solid.name, ...steps, division: names.join(' or ') } : null;
-  }
-  return null;
+  const odd = stars.filter((star) => star.corners.length !== 6);
+  const solid = solids.find(
+    ({ hubs, degree }) =>
+      odd.length === hubs && odd.every((star) => star.corners.length === degree),
+  );
+  if (!solid) return null;
+  const isOdd = new Uint8Array(hubCount(shell));
+  for (const star of odd) isOdd[star.hub] = 1;
+  const starts = odd.flatMap((star) => star.corners);
+  const steps = stepsBetween(shell, isOdd, starts, placeCount(shell) / solid.faces);
+  return steps && { solid: solid.name, ...steps, start: starts[0] as SideId };
 }
 
 /** (b, c) such that from every odd hub, along each of its seams, b steps ahead, a turn of 60° to
@@ -88,33 +105,38 @@ const clockwise = (shell: Shell, side: SideId): SideId =>
 function fittingDivisions(
   shell: Shell,
   start: SideId,
-  solid: SolidName,
-  steps: { b: number; c: number },
+  steps: Omit<NetSpec, 'division'>,
   sd: number,
 ): Division[] {
   const allowed = steps.b * steps.c === 0 ? divisions : divisions.slice(0, 1);
-  const misfits = allowed.map((division) => misfitOf(shell, start, { solid, ...steps, division }));
-  return allowed.filter((_, i) => (misfits[i] as number) <= FAR * sd);
+  return allowed.filter((division) => misfitOf(shell, start, { ...steps, division }) <= FAR * sd);
 }
 
-/** Largest difference of a seam's length between the shell and a named net laid beside it from one
- * odd hub on, at the radius that fits best; infinite where the nets are not the same. */
+/** Largest difference of a seam's length between the shell and a named net laid beside it; infinite
+ * where the nets are not the same. */
 function misfitOf(shell: Shell, start: SideId, spec: NetSpec): number {
-  const named = netShell(spec, shell.radius).shell;
-  const image = sameNet(shell, start, named);
-  if (!image) return Number.POSITIVE_INFINITY;
-  const ours = Float64Array.from(image, (_, s) => sideLength(shell, s as SideId));
-  const theirs = Float64Array.from(image, (t) => sideLength(named, t as SideId));
-  let both = 0;
-  let own = 0;
-  ours.forEach((length, s) => {
-    both += length * (theirs[s] as number);
-    own += (theirs[s] as number) ** 2;
-  });
-  return ours.reduce(
-    (most, length, s) => Math.max(most, Math.abs(length - (both / own) * (theirs[s] as number))),
+  const lengths = namedLengths(shell, start, spec);
+  if (!lengths) return Number.POSITIVE_INFINITY;
+  return lengths.reduce(
+    (most, length, s) => Math.max(most, Math.abs(length - sideLength(shell, s as SideId))),
     0,
   );
+}
+
+/** Side of the shell → its length in a named net laid beside it from one odd hub on, metres, at the
+ * radius that fits best; null where the nets are not the same. */
+function namedLengths(shell: Shell, start: SideId, spec: NetSpec): Float64Array | null {
+  const named = netShell(spec, shell.radius).shell;
+  const image = sameNet(shell, start, named);
+  if (!image) return null;
+  const lengths = Float64Array.from(image, (t) => sideLength(named, t as SideId));
+  let both = 0;
+  let own = 0;
+  lengths.forEach((length, s) => {
+    both += length * sideLength(shell, s as SideId);
+    own += length ** 2;
+  });
+  return lengths.map((length) => (length * both) / own);
 }
 
 /** Side of one net → side of the other, laid beside it so that `start` falls on a side from an odd

@@ -1,13 +1,17 @@
 // Relatives of a net: other nets of the very same panels that close just as well, with fewer
 // rotations. In even class I nets half the ball can be turned by a step; other nets have other ways,
 // and none is looked for by name: the panels are folded again by groups with one main axis, now at
-// the sides and radius that the first net has taught, where wrong stars no longer close.
+// the sides and radius that the first net has taught, or at the exact sides of its name where it has
+// one; wrong stars no longer close there.
 
+import type { SideId } from '../shell/ids.ts';
+import { kindSide, placeAt } from '../shell/shell.ts';
 import type { Candidate, Watch } from './candidates.ts';
 import { firstSides } from './corner-model.ts';
-import { conditionsOf, fitNet, type NetConditions } from './fit.ts';
+import { conditionsOf, fitNet, type NetConditions, sideSd } from './fit.ts';
 import type { Fold } from './fold.ts';
 import { foldNets } from './folding.ts';
+import { nameNet } from './name-net.ts';
 import type { SideBelief } from './side-belief.ts';
 
 /** How well the sides are known once a net is fitted: as a share of their length at least, and of the
@@ -32,7 +36,7 @@ export function relativesOf(
   labels: ArrayLike<number>,
   watch: Watch,
 ): Candidate[] {
-  const learned = learnedSides(net, (a, b) => Math.abs(a - b) <= noise);
+  const learned = namedSides(net) ?? learnedSides(net, (a, b) => Math.abs(a - b) <= noise);
   const found: Candidate[] = [];
   const periods = learned.sides.map(periodOf);
   for (const fold of lowerFolds(net)) {
@@ -66,6 +70,19 @@ interface Learned {
   readonly sides: readonly (readonly number[])[];
   readonly readings: SideBelief;
   readonly radius: number;
+}
+
+/** The exact sides of the name that the net goes by, at the fitted size; null where it has none. */
+function namedSides({ readings, fit, shell }: Candidate): Learned | null {
+  const named = nameNet(shell, sideSd(fit));
+  if (!named) return null;
+  const sides = readings.sides.map((own) => [...own]);
+  named.lengths.forEach((length, s) => {
+    const kind = shell.kind[placeAt(shell, s as SideId)] as number;
+    (sides[kind] as number[])[kindSide(shell, s as SideId)] = length;
+  });
+  const variances = sides.map((own) => own.map((length) => (LEARNED.length * length) ** 2));
+  return { sides, radius: fit.radius, readings: { sides, variances, sharedVariance: 0 } };
 }
 
 /** The fitted sides, with mirror images made equal where the readings allow it. */

@@ -37,27 +37,29 @@ const nets: readonly (readonly [SolidName, number, number])[] = (
 );
 
 test.each(nets)('the %s divided (%i, %i) has its own name', (solid, b, c) => {
-  expect(nameNet(truthOf(b, c, solid).shell, 1e-6)).toMatchObject({ solid, b, c });
+  expect(nameNet(truthOf(b, c, solid).shell, 1e-6)?.subdivision).toMatchObject({ solid, b, c });
 });
 
 test('49 places a face are (7, 0) or (5, 3): told apart by the way from hub to hub', () => {
-  expect(nameNet(truthOf(7, 0).shell, 1e-6)).toMatchObject({ b: 7, c: 0 });
-  expect(nameNet(truthOf(5, 3).shell, 1e-6)).toMatchObject({ b: 5, c: 3 });
+  expect(nameNet(truthOf(7, 0).shell, 1e-6)?.subdivision).toMatchObject({ b: 7, c: 0 });
+  expect(nameNet(truthOf(5, 3).shell, 1e-6)?.subdivision).toMatchObject({ b: 5, c: 3 });
 });
 
 test('each division of a net is named by itself where sides are known to a micrometre', () => {
   for (const b of [4, 6])
     for (const division of divisions) {
       const { shell } = netShell({ solid: 'icosahedron', b, c: 0, division }, 2.7);
-      expect(nameNet(shell, 1e-6)?.division).toBe(division);
+      expect(nameNet(shell, 1e-6)?.subdivision.division).toBe(division);
     }
 });
 
 test('divisions that the readings can’t tell apart are all named, in the order of the list', () => {
   const { shell } = netShell({ solid: 'icosahedron', b: 4, c: 0, division: 'equal arcs' }, 2.7);
-  expect(nameNet(shell, 3e-4)?.division).toBe('equal arcs or equal arcs by great circles');
-  expect(nameNet(shell, 0.1)?.division).toBe(divisions.join(' or '));
-  expect(nameNet(truthOf(2, 0).shell, 1e-6)?.division).toBe(divisions.join(' or '));
+  expect(nameNet(shell, 3e-4)?.subdivision.division).toBe(
+    'equal arcs or equal arcs by great circles',
+  );
+  expect(nameNet(shell, 0.1)?.subdivision.division).toBe(divisions.join(' or '));
+  expect(nameNet(truthOf(2, 0).shell, 1e-6)?.subdivision.division).toBe(divisions.join(' or '));
 });
 
 test('a name does not depend on the size', () => {
@@ -66,7 +68,7 @@ test('a name does not depend on the size', () => {
       { solid: 'icosahedron', b: 3, c: 1, division: 'equal chords' },
       radius,
     );
-    expect(nameNet(shell, 1e-6 * radius)).toMatchObject({ b: 3, c: 1 });
+    expect(nameNet(shell, 1e-6 * radius)?.subdivision).toMatchObject({ b: 3, c: 1 });
   }
 });
 
@@ -79,7 +81,7 @@ test('a net moved off its rule by two per cent of a side has no name at 0.3 mm, 
     const moved = movedNet(net, { solid: 'icosahedron', fraction: 0.02, random: seededRandom(4) });
     const { shell } = shellOfNet(moved, 2.7);
     expect(nameNet(shell, 3e-4)).toBeNull();
-    expect(nameNet(shell, 3e-2)).toMatchObject({ b, c });
+    expect(nameNet(shell, 3e-2)?.subdivision).toMatchObject({ b, c });
   }
 });
 

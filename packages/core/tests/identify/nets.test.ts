@@ -146,12 +146,14 @@ test('named nets of every class are named, divisions a tape cannot tell apart to
     [4, 2],
   ] as const) {
     const { shell } = netShell({ solid: 'icosahedron', b, c, division: 'equal chords' }, 2.7);
-    expect(nameNet(shell, 3e-4)).toMatchObject({ solid: 'icosahedron', b, c });
+    expect(nameNet(shell, 3e-4)?.subdivision).toMatchObject({ solid: 'icosahedron', b, c });
   }
   for (const division of divisions.slice(1)) {
     const { shell } = netShell({ solid: 'icosahedron', b: 5, c: 0, division }, 2.7);
-    expect(nameNet(shell, 3e-4)?.division).toBe('equal arcs or equal arcs by great circles');
-    expect(nameNet(shell, 1e-6)?.division).toBe(division);
+    expect(nameNet(shell, 3e-4)?.subdivision.division).toBe(
+      'equal arcs or equal arcs by great circles',
+    );
+    expect(nameNet(shell, 1e-6)?.subdivision.division).toBe(division);
   }
 });
 

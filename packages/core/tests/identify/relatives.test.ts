@@ -103,3 +103,29 @@ test('a search of relatives that is told to stop finds none', () => {
   const labels = readings.sides.flat().map((_, s) => s);
   expect(relativesOf(net, 1e-3, labels, () => false)).toEqual([]);
 });
+
+test.each([
+  [2, 0, 2],
+  [4, 0, 4],
+  [6, 0, 2],
+  [3, 3, 3],
+] as const)(
+  'under tape noise too all twins of (%i, %i) are listed: all %i, at 0.5, 1 and 1.5 mm, seeds 1 to 6',
+  (b, c, count) => {
+    const truth = truthOf(b, c);
+    const sides = truth.kinds.map((kind) => kind.sides);
+    const exact = identify({ kinds: readKinds(truth, 1e-4, 1), groups: [] }).shapes;
+    expect(exact).toHaveLength(count);
+    for (const sd of [5e-4, 1e-3, 1.5e-3])
+      for (let seed = 1; seed <= 6; seed++) {
+        // Kinds nearer than the noise may stand for one another, as the judge of the trials has it.
+        const alike = alikeness(sides, firstSides(sides), 2.5 * sd);
+        const code = (shell: Shell): string => netCode(shell, labelsOf(shell, alike)).code;
+        const { shapes } = identify({ kinds: readKinds(truth, sd, seed), groups: [] });
+        const listed = new Set(shapes.map(({ shell }) => code(shell)));
+        const twins = new Set(exact.map(({ shell }) => code(shell)));
+        expect(twins.size).toBe(count);
+        for (const twin of twins) expect(listed, `${sd} m, seed ${seed}`).toContain(twin);
+      }
+  },
+);
