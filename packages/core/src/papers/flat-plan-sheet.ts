@@ -137,6 +137,7 @@ export function flatPlanSheet(
           fromBelow: options.fromBelow ?? false,
           nadir: plan.outer !== null,
           small: drawn.smallestNumber < legible,
+          caution: facts.caution ?? '',
         },
       ),
       ...block.items,
@@ -237,6 +238,8 @@ interface ColumnContent {
   readonly nadir: boolean;
   /** True where some numbers came out too small to read at arm's length. */
   readonly small: boolean;
+  /** Stands between the tables and the elevation, beside the numbers it is about. */
+  readonly caution: string;
 }
 
 function columnItems(box: Box, content: ColumnContent): Item[] {
@@ -356,7 +359,7 @@ function seamRowsOf({ shell, classes, shown, only }: ColumnContent) {
   );
 }
 
-/** Line samples and how to read the numbers. */
+/** Line samples, how to read the numbers, and the caution. */
 function noteItems(
   content: ColumnContent,
   inner: Box,
@@ -394,7 +397,10 @@ function noteItems(
     2.6,
     inner.width,
   );
-  const height = samples.length * 4.6 + words.length * 3.6 + 4;
+  const caution =
+    content.caution === '' ? [] : wrapText(`Caution. ${content.caution}`, 2.6, inner.width, true);
+  const cautionAt = samples.length * 4.6 + words.length * 3.6 + 6;
+  const height = cautionAt + caution.length * 3.6 - 2;
   const draw = (y: number): Item[] => [
     ...samples.flatMap(([name, sample], i) => {
       const at = y + 2 + i * 4.6;
@@ -404,6 +410,7 @@ function noteItems(
     ...words.map((row, i) =>
       text([inner.x, y + samples.length * 4.6 + 3 + i * 3.6], row, 2.6, { ink: 'grey' }),
     ),
+    ...caution.map((row, i) => text([inner.x, y + cautionAt + i * 3.6], row, 2.6, { bold: true })),
   ];
   return { height, draw };
 }

@@ -44,9 +44,6 @@ export interface TitleBlock {
   readonly more?: readonly (readonly [string, string])[];
   /** What the sheet takes for granted. */
   readonly assumes: string;
-  /** Said once, beside the numbers it is about; null where nothing on the sheet could be taken for
-   * permission. */
-  readonly caution?: string | null;
 }
 
 /** The page of a paper size. */
@@ -98,7 +95,6 @@ export function titleBlockItems(
     ...(wide ? [names] : names.map((field) => [field])),
     ...inRows(fields, wide ? 4 : 2),
     [['assumes', block.assumes]],
-    ...(block.caution ? [[['caution', block.caution] as const]] : []),
   ];
   const drawn = rows.map((row) => cellsOf(row, width));
   const height = drawn.reduce((sum, row) => sum + row.height, 0);
@@ -134,8 +130,8 @@ function cellsOf(
 /** A value in one line as large as fits, or else wrapped in the small size. */
 function cellOf(name: string, value: string, width: number): { cell: Cell; height: number } {
   const inner = width - 2 * pad;
-  const bold = name === 'project' || name === 'caution';
-  const long = name === 'assumes' || name === 'caution';
+  const bold = name === 'project';
+  const long = name === 'assumes';
   const size = long ? null : fittingSize(value, valueSize, smallSize, inner, bold);
   const lines = size === null ? wrapText(value, smallSize, inner, bold) : [value];
   const type = size ?? smallSize;

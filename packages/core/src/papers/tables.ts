@@ -136,7 +136,9 @@ export function sizeWords(line: BuyLine): string {
   const parts = [
     line.thread ?? '',
     line.length === null ? '' : `× ${boltLength(line.thread ?? '', line.length)}`,
-    line.corners === null ? '' : `${line.corners} corners${line.rim ? ', rim' : ''}`,
+    line.corners === null
+      ? ''
+      : `${line.corners} ${line.corners === 1 ? 'corner' : 'corners'}${line.rim ? ', rim' : ''}`,
   ];
   return parts.filter((part) => part !== '').join(' ');
 }

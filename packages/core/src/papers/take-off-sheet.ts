@@ -35,7 +35,7 @@ export function takeOffSheets(
     .join(' ');
   const blockOf = (sheet: string) =>
     titleBlockItems(
-      { ...facts, sheet, scale: 'none', lengths: 'bolts as sold', caution: null },
+      { ...facts, sheet, scale: 'none', lengths: 'bolts as sold' },
       frame.x,
       frame.y + frame.height,
       frame.width,

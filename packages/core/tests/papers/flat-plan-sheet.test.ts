@@ -21,6 +21,7 @@ const facts = {
   sheet: '3 Places, flat plan',
   date: '14 May 2026',
   assumes: 'Sides measured hole to hole, ± 1 mm; hub allowance 4 mm; base ring level.',
+  caution: 'Counted, not calculated: it does not say that the shell bears wind, snow or people.',
 };
 const sheet = (of: Standing, options: FlatPlanSheetOptions = {}): Drawing =>
   flatPlanSheet(of.shell, of.numbers, of.kinds, facts, options);
@@ -214,4 +215,16 @@ describe('the flat plan sheet', () => {
     expect(small(standing(net(2, 0), 0))).toBe(false);
     expect(small(standing(net(2, 2)))).toBe(true);
   });
+});
+
+it('says the caution once, above the elevation that gives height and width', () => {
+  for (const { of, options } of cases) {
+    const drawn = sheet(of, options ?? {});
+    const texts = flatItems(drawn.items).flatMap((item) => (item.type === 'text' ? [item] : []));
+    const cautions = texts.filter(({ text }) => text.startsWith('Caution.'));
+    expect(cautions).toHaveLength(1);
+    const title = texts.find(({ text }) => text === 'From the datum side');
+    if (title) expect(cautions[0]?.at[1]).toBeLessThan(title.at[1]);
+    expect(words(drawn).join(' ')).toContain('snow or people');
+  }
 });
