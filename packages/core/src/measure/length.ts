@@ -67,13 +67,14 @@ export function writeLength(metres: number, style: LengthStyle): string {
   return metres < 0 && /[1-9]/.test(text) ? `-${text}` : text;
 }
 
-/** Whole parts of an inch as inches, or as feet and inches. */
+/** Whole parts of an inch as inches, or as feet and inches; after feet a nought stands before a bare
+ * fraction, `19' 0 3/16"`, which is else easily misread. */
 function inches(parts: number, step: number, withFeet: boolean): string {
   const feet = withFeet ? Math.floor(parts / (12 * step)) : 0;
   const left = parts - feet * 12 * step;
   const whole = Math.floor(left / step);
   const fraction = lowestTerms(left - whole * step, step);
-  const inch = [whole > 0 || fraction === '' ? String(whole) : '', fraction]
+  const inch = [whole > 0 || fraction === '' || withFeet ? String(whole) : '', fraction]
     .filter((word) => word !== '')
     .join(' ');
   return withFeet ? `${feet}' ${inch}"` : `${inch}"`;

@@ -258,3 +258,10 @@ test(`a double as a program writes it, with all its digits, is read to two round
     { seed: SEED },
   );
 });
+
+test('after feet a bare fraction of an inch has a nought before it, and reads back', () => {
+  const text = writeLength(19 * 12 * INCH + (3 / 16) * INCH, { unit: 'ft', step: 16 });
+  expect(text).toBe('19\' 0 3/16"');
+  const read = readLength(text);
+  expect(read.ok && read.value).toBeCloseTo(19 * 12 * INCH + (3 / 16) * INCH, 12);
+});
