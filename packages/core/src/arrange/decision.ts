@@ -54,7 +54,7 @@ export function findDecided(
     .filter((a) => a.cut.places.length === cut.places && off(a) <= SAME_HEIGHT * cut.height)
     .sort((a, b) => off(a) - off(b))[0];
   if (near) return { found: true, way, arrangement: near };
-  const reason = `no cut of that way up leaves ${cut.places} places ${cut.height} m high`;
+  const reason = `no cut of that way up leaves ${cut.places} places ${cut.height.toFixed(3)} m high`;
   return { found: false, reason };
 }
 
