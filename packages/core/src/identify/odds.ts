@@ -27,6 +27,10 @@ const MOST_SLIPS = 3;
 const COUNT_SPREAD = 0.35;
 /** A count further off than this many deviations has some reason of its own. */
 const COUNT_CAP = 3;
+/** So many times what a net needs of every kind is still a heap for it: two balls, or many spares. */
+const SEVERAL = 2;
+/** Most that surplus weighs: it leaves the net a few parts in a hundred. */
+const MOST_SURPLUS = Math.log(2e4);
 /** Odds that the right net was not found although one that fits as it should was. */
 const UNFOUND = 1e-3;
 /** The same where the net fits only with one side taken as mis-measured: a missing kind may look so. */
@@ -43,8 +47,9 @@ export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): n
     0,
     at.fit.chi2 - at.fit.conditions - 2 * Math.sqrt(2 * at.fit.conditions),
   );
+  const surplus = surplusWeight(at.places, kinds);
   const unfound =
-    (at.doubted ? UNFOUND_DOUBTED : UNFOUND) * Math.exp(excess / 2 + at.unused * UNUSED);
+    (at.doubted ? UNFOUND_DOUBTED : UNFOUND) * Math.exp(excess / 2 + at.unused * UNUSED + surplus);
   const odds = weights.map((weight) => Math.exp(weight - best));
   const total = odds.reduce((sum, x) => sum + x, 0) * (1 + unfound);
   return odds.map((x) => x / total);
@@ -53,6 +58,17 @@ export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): n
 function weightOf(one: Case, kinds: readonly Kind[]): number {
   const groups = Math.min(one.misfitCount, MOST_SLIPS) * Math.log(GROUP_SLIP);
   return one.evidence + countWeight(one.places, kinds) + groups - one.unused * UNUSED;
+}
+
+/** What a pile with far more panels of every kind than the net has places says against it: few heaps
+ * hold several balls, so a larger net was likely not found. Never so much that the net is not listed. */
+function surplusWeight(places: readonly number[], kinds: readonly Kind[]): number {
+  const ratios = kinds.flatMap((kind, k) => {
+    const need = places[k] as number;
+    return kind.counted && need > 0 ? [(kind.good + kind.repair + kind.scrap) / need] : [];
+  });
+  const beyond = Math.log(Math.min(...ratios) / SEVERAL) / COUNT_SPREAD;
+  return ratios.length > 0 && beyond > 0 ? Math.min(beyond ** 2 / 2, MOST_SURPLUS) : 0;
 }
 
 /** Log likelihood of the counts: each near its number of places, give or take. */
