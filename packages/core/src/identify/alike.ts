@@ -3,6 +3,8 @@
 // another, and a panel whose sides are alike under a turn may be turned. Nets that differ in no
 // more than that are one answer.
 
+import { lowestTurn, turned } from '../math/cyclic.ts';
+import { compareLists } from '../math/order.ts';
 import type { SideId } from '../shell/ids.ts';
 import { kindSide, placeAt, type Shell, sideCount } from '../shell/shell.ts';
 
@@ -24,7 +26,7 @@ export function alikeness(
   noise: number,
 ): Alikeness {
   const classes = classesByGap(sides, noise);
-  const rounds = classes.map(lowestTurn);
+  const rounds = classes.map(lowestRound);
   const keys = rounds.map((round) => round.key);
   const names = [...new Set(keys)].sort();
   const label = new Int32Array(first[sides.length] as number);
@@ -64,20 +66,11 @@ function classesByGap(sides: readonly (readonly number[])[], noise: number): num
   return sides.map((own) => own.map((length) => ends.findIndex((end) => length <= end)));
 }
 
-/** The lexicographically lowest turn of a cyclic list, and the shortest period it repeats with. */
-function lowestTurn(classes: readonly number[]): { key: string; start: number; period: number } {
-  const n = classes.length;
-  const turned = (start: number): number[] =>
-    classes.map((_, i) => classes[(start + i) % n] as number);
-  let start = 0;
-  for (let s = 1; s < n; s++) if (compareLists(turned(s), turned(start)) < 0) start = s;
-  const best = turned(start);
+/** The lowest turn of a cyclic list, and the shortest period it repeats with. */
+function lowestRound(classes: readonly number[]): { key: string; start: number; period: number } {
+  const start = lowestTurn(classes);
+  const best = turned(classes, start);
   let period = 1;
-  while (compareLists(turned(start + period), best) !== 0) period++;
+  while (compareLists(turned(best, period), best) !== 0) period++;
   return { key: best.join(), start, period };
-}
-
-function compareLists(a: readonly number[], b: readonly number[]): number {
-  const i = a.findIndex((x, j) => x !== b[j]);
-  return i < 0 ? 0 : (a[i] as number) - (b[i] as number);
 }

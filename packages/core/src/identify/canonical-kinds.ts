@@ -1,6 +1,8 @@
 // The order in which kinds and their sides are worked on, so that the answer does not depend on
 // the order of the file: sides from their lowest turn, kinds from the smallest; and the way back.
 
+import { lowestTurn, turned } from '../math/cyclic.ts';
+import { compareLists, compareText } from '../math/order.ts';
 import type { Kind } from '../pile/kind.ts';
 import type { Shell } from '../shell/shell.ts';
 
@@ -15,26 +17,21 @@ export interface WorkingKinds {
 
 /** The kinds in working order; the inverse is {@link toSource}. */
 export function workingKinds(kinds: readonly Kind[]): WorkingKinds {
-  const turned = kinds.map((kind, source) => {
-    const offset = lowestOffset(kind.sides);
-    const turn = (list: readonly number[]): number[] =>
-      list.map((_, i) => list[(i + offset) % list.length] as number);
-    return {
-      kind: { ...kind, sides: turn(kind.sides), sideSds: turn(kind.sideSds) },
-      source,
-      offset,
-    };
+  const rows = kinds.map((kind, source) => {
+    const offset = lowestTurn(kind.sides);
+    const sides = turned(kind.sides, offset);
+    return { kind: { ...kind, sides, sideSds: turned(kind.sideSds, offset) }, source, offset };
   });
-  turned.sort(
+  rows.sort(
     (a, b) =>
       a.kind.sides.length - b.kind.sides.length ||
-      compare(a.kind.sides, b.kind.sides) ||
-      (a.kind.id < b.kind.id ? -1 : 1),
+      compareLists(a.kind.sides, b.kind.sides) ||
+      compareText(a.kind.id, b.kind.id),
   );
   return {
-    kinds: turned.map(({ kind }) => kind),
-    source: turned.map(({ source }) => source),
-    offset: turned.map(({ offset }) => offset),
+    kinds: rows.map(({ kind }) => kind),
+    source: rows.map(({ source }) => source),
+    offset: rows.map(({ offset }) => offset),
   };
 }
 
@@ -46,18 +43,4 @@ export function toSource(shell: Shell, working: WorkingKinds): Shell {
     return (own + (working.offset[kind] as number)) % sides;
   });
   return { ...shell, kind: shell.kind.map((kind) => working.source[kind] as number), turn };
-}
-
-function lowestOffset(sides: readonly number[]): number {
-  const turn = (offset: number): number[] =>
-    sides.map((_, i) => sides[(i + offset) % sides.length] as number);
-  let best = 0;
-  for (let offset = 1; offset < sides.length; offset++)
-    if (compare(turn(offset), turn(best)) < 0) best = offset;
-  return best;
-}
-
-function compare(a: readonly number[], b: readonly number[]): number {
-  const i = a.findIndex((x, j) => x !== b[j]);
-  return i < 0 ? 0 : (a[i] as number) - (b[i] as number);
 }

@@ -7,6 +7,7 @@
 // gets them is the more probable.
 
 import { TAU } from '../math/angle.ts';
+import { compareLists } from '../math/order.ts';
 import type { SideId } from '../shell/ids.ts';
 import { kindSide, placeAt, type Shell } from '../shell/shell.ts';
 import { starsOf } from '../shell/stars.ts';
@@ -32,7 +33,8 @@ export interface NetFit {
   readonly radiusSd: number;
   /** Variance left in each kind-side, m². */
   readonly variances: Float64Array;
-  /** Sum of squared standardised misfits, and the number of conditions that count. */
+  /** Sum of squared standardised misfits, and the number of conditions that it is expected to be:
+   * those that do not follow from others, less the one that fixes the radius and costs nothing. */
   readonly chi2: number;
   readonly conditions: number;
   /** Natural logarithm of the evidence. */
@@ -77,10 +79,7 @@ export function netConditions(
 
 function distinct(lists: readonly (readonly number[])[]): (readonly number[])[] {
   const byKey = new Map(lists.map((list) => [list.join(), list]));
-  return [...byKey.values()].sort((a, b) => {
-    const i = a.findIndex((x, j) => x !== b[j]);
-    return i < 0 ? a.length - b.length : (a[i] as number) - (b[i] ?? -1);
-  });
+  return [...byKey.values()].sort(compareLists);
 }
 
 /** The fit of a net with these conditions, started at the radius given (metres); null where the
@@ -179,7 +178,7 @@ function summary(result: Conditioned, kappa: number): Omit<NetFit, 'sides'> {
       Math.max(0, belief.covariance[s * (belief.size + 1)] as number),
     ),
     chi2,
-    conditions: count,
+    conditions: Math.max(0, count - 1),
     evidence,
   };
 }

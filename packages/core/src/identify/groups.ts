@@ -1,6 +1,7 @@
 // Joined groups as evidence: a group is a run of kinds around one hub, so the right net has a hub
 // where that run occurs.
 
+import { lowestTurn, turned } from '../math/cyclic.ts';
 import type { JoinedGroup } from '../pile/kind.ts';
 import type { Shell } from '../shell/shell.ts';
 import { starsOf } from '../shell/stars.ts';
@@ -11,9 +12,9 @@ export function starRuns(shell: Shell, family: readonly number[]): number[][] {
   const runs = new Map<string, number[]>();
   for (const star of starsOf(shell)) {
     if (!star.closed) continue;
-    const run = lowestTurn(
-      star.corners.map((s) => family[shell.kind[shell.sidePlace[s] as number] as number] as number),
-    );
+    const kinds = star.corners.map((s) => shell.kind[shell.sidePlace[s] as number] as number);
+    const around = kinds.map((kind) => family[kind] as number);
+    const run = turned(around, lowestTurn(around));
     runs.set(run.join(), run);
   }
   return [...runs.values()];
@@ -49,14 +50,4 @@ export function misfitGroups(
         group.closed,
       ),
   );
-}
-
-function lowestTurn(list: readonly number[]): number[] {
-  const turns = list.map((_, start) =>
-    list.map((__, i) => list[(start + i) % list.length] as number),
-  );
-  return turns.reduce((best, turn) => {
-    const i = turn.findIndex((x, j) => x !== best[j]);
-    return i >= 0 && (turn[i] as number) < (best[i] as number) ? turn : best;
-  });
 }

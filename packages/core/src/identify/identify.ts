@@ -69,8 +69,8 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
   const noise = noiseOf(working.kinds);
   const { sides } = best(closed).fit;
   const alike = alikeness(sides, firstSides(sides), noise);
-  const nets = withRelatives(merged(closed, alike), alike, noise, watch);
-  const complete = found.complete && !stopped;
+  const { nets, complete: all } = withRelatives(merged(closed, alike), alike, noise, watch);
+  const complete = found.complete && all && !stopped;
   const listed = answer(question, working, readings, nets, alike, complete);
   return listed.shapes.length > 0 ? listed : { ...listed, reasons: [NONE_FITS] };
 }
@@ -138,19 +138,27 @@ function withRelatives(
   alike: Alikeness,
   noise: number,
   watch: Watch,
-): Placed[] {
+): { readonly nets: Placed[]; readonly complete: boolean } {
   const likely = [...byCode.values()].slice(0, MOST_FROM);
   const least = (likely[0]?.evidence ?? 0) - LIKELY;
-  for (const from of likely.filter((one) => one.evidence >= least))
-    for (const one of relativesOf(from.candidate, noise, alike.label, watch)) {
+  let complete = true;
+  for (const from of likely.filter((one) => one.evidence >= least)) {
+    const relatives = relativesOf(from.candidate, noise, alike.label, watch);
+    complete &&= relatives.complete;
+    for (const one of relatives.nets) {
       const { code } = netCode(one.shell, labelsOf(one.shell, alike));
-      if (byCode.has(code) || byCode.size > MOST_SHAPES) continue;
+      if (byCode.has(code)) continue;
+      if (byCode.size >= MOST_SHAPES) {
+        complete = false;
+        break;
+      }
       const own = fitted(one, one.shell);
       if (!own) continue;
       const placed = { shell: own.shell, candidate: own, evidence: evidenceOfRelative(from, own) };
       byCode.set(code, placed);
     }
-  return [...byCode.values()];
+  }
+  return { nets: [...byCode.values()], complete };
 }
 
 /** How probable a relative is against the net it came from. It asks for lengths to be equal that the

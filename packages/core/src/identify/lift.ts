@@ -1,6 +1,7 @@
 // Unfolds a folded net to the whole shell: lays the first piece on the sphere, then every
 // neighbour across every side, until all sides meet. New corners that fall on a hub become it.
 
+import { turned } from '../math/cyclic.ts';
 import { distance, pointAt, type Vec3 } from '../math/vector.ts';
 import { makeShell, type PlaceDraft, type Shell } from '../shell/shell.ts';
 import { chordToArc } from '../sphere/chord.ts';
@@ -55,8 +56,8 @@ export function liftNet(
       const other = net.piece[mate] as number;
       const own = sides[net.pieceKind[other] as number] as readonly number[];
       const at = mate - (pieceFirst[other] as number);
-      const turned = own.map((_, j) => own[(j + at) % own.length] as number);
-      const corners = placeCorners(sphere.position(b), sphere.position(a), turned, radius);
+      const round = turned(own, at);
+      const corners = placeCorners(sphere.position(b), sphere.position(a), round, radius);
       if (!corners.ok || !lay(other, corners.corners, at)) return null;
     }
   }

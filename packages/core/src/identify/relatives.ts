@@ -28,6 +28,13 @@ const MIRROR_COST = 3;
  * named nets have such axes. */
 const SMALL_NET = 400;
 
+/** What the search for relatives found. */
+export interface Relatives {
+  readonly nets: readonly Candidate[];
+  /** False where it was cut short: there may be more. */
+  readonly complete: boolean;
+}
+
 /** The net's relatives, fitted to its readings; the net itself may be among them. Lengths nearer than
  * `noise` metres may be one; `labels`: kind-side → label, alike sides sharing one. */
 export function relativesOf(
@@ -35,12 +42,13 @@ export function relativesOf(
   noise: number,
   labels: ArrayLike<number>,
   watch: Watch,
-): Candidate[] {
+): Relatives {
   const learned = namedSides(net) ?? learnedSides(net, (a, b) => Math.abs(a - b) <= noise);
   const found: Candidate[] = [];
+  let complete = true;
   const periods = learned.sides.map(periodOf);
   for (const fold of lowerFolds(net)) {
-    const { nets } = foldNets(learned.readings, fold, {
+    const outcome = foldNets(learned.readings, fold, {
       maxTries: TRIES,
       spareKinds: net.unused,
       radius: learned.radius,
@@ -48,9 +56,10 @@ export function relativesOf(
       labels,
       onTry: () => watch(net.shell.kind.length, 1),
     });
-    for (const one of nets) found.push({ ...net, shell: one.shell, fit: one.fit, fold });
+    complete &&= outcome.complete;
+    for (const one of outcome.nets) found.push({ ...net, shell: one.shell, fit: one.fit, fold });
   }
-  return found;
+  return { nets: found, complete };
 }
 
 /** Groups with one main axis among the rotations that the net was found by. */

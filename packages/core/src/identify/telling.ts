@@ -64,9 +64,10 @@ export function settling(
 
 /** The suspect sides of the best shape, to be measured again before anything else. */
 export function againFirst(best: Shape | undefined): string[] {
-  return (best?.suspects ?? []).map(({ kind, side, measured, expected }) => {
-    return `measure side ${side + 1} of kind ${kind} again, on more than one panel: ${millimetres(measured)} does not fit, ${millimetres(expected)} hub to hub would`;
-  });
+  return (best?.suspects ?? []).map(
+    ({ kind, side, measured, expected }) =>
+      `measure side ${side + 1} of kind ${kind} again, on more than one panel: ${millimetres(measured)} does not fit, ${millimetres(expected)} hub to hub would`,
+  );
 }
 
 const millimetres = (metres: number): string => `${(1000 * metres).toFixed(0)} mm`;
@@ -87,7 +88,7 @@ export function reasonsFor(question: ShapeQuestion, found: Candidates): string[]
   const lone = loneSides(question);
   if (lone.length > 0)
     out.push(
-      `no other side is as long as ${lone.slice(0, 4).join(', ')}${lone.length > 4 ? ' and others' : ''}: if that is right, the panels that go there are not in the pile`,
+      `no other side is as long as ${lone.slice(0, 4).join(', ')}${lone.length > 4 ? ' and others' : ''}: it can only meet its like on another panel of its kind; where it does not, the panels that go there are not in the pile`,
     );
   out.push(
     found.deepest > 0
@@ -98,9 +99,7 @@ export function reasonsFor(question: ShapeQuestion, found: Candidates): string[]
   return out;
 }
 
-/** Kind and side (from 1) of sides that no other kind-side can meet, and that do not meet their own
- * kind's either: a side may always meet its equal on another panel of its kind, so only those whose
- * kind can't be turned end to end are named. */
+/** Kind and side (from 1) of sides that no other kind-side is as long as. */
 function loneSides(question: ShapeQuestion): string[] {
   const all = question.kinds.flatMap((kind, k) =>
     kind.sides.map((length, i) => ({

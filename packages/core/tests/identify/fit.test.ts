@@ -133,7 +133,7 @@ describe('over 200 piles at 1 mm, seeds 1 to 200', () => {
 
     // The star that fixes the radius counts as a condition and can't be missed: one degree less.
     test(`(${b}, ${c}): the misfit is a chi-square with a degree for each condition but one`, () => {
-      const dof = (fits[0] as NetFit).conditions - 1;
+      const dof = (fits[0] as NetFit).conditions;
       const mean = fits.reduce((sum, { chi2 }) => sum + chi2, 0) / 200;
       expect(Math.abs(mean - dof)).toBeLessThan(4 * Math.sqrt((2 * dof) / 200));
       const tails = fits.map((fit) => chiSquareTail(fit.chi2, dof)).sort((p, q) => p - q);

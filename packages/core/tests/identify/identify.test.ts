@@ -257,3 +257,12 @@ test('it can be watched and stopped', () => {
   identify({ kinds, groups: [] }, { onProgress: (progress) => placed.push(progress.placed) });
   expect(Math.max(...placed)).toBeGreaterThanOrEqual(720);
 });
+
+test('a pile of many times what the only net takes says that a larger net was not found', () => {
+  const [kind] = kindsOf(named(1, 0), 1e-3, 1) as [Kind];
+  const lone = { ...kind, sides: [1.1121895927, 1.0890419269, 1.1155927058], counted: true };
+  const few = ask([{ ...lone, good: 4 }]);
+  const many = ask([{ ...lone, good: 60 }]);
+  expect(few.shapes[0]?.probability).toBeGreaterThan(0.9);
+  expect(many.shapes[0]?.probability).toBeLessThan(0.1);
+});

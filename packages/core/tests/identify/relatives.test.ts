@@ -90,7 +90,7 @@ test('a net is among its own relatives, and all of them close at its radius', ()
   if (!net) throw new Error('nothing found');
   const { code, sides } = exactly(truth);
   const labels = alikeness(sides, firstSides(sides), 1e-6).label;
-  const relatives = relativesOf(net, 1e-3, labels, () => true);
+  const relatives = relativesOf(net, 1e-3, labels, () => true).nets;
   expect(new Set(relatives.map(({ shell }) => code(shell))).size).toBe(4);
   expect(relatives.map(({ shell }) => code(shell))).toContain(code(truth.shell));
   for (const { fit } of relatives) expect(Math.abs(fit.radius - RADIUS)).toBeLessThan(0.01);
@@ -101,7 +101,7 @@ test('a search of relatives that is told to stop finds none', () => {
   const [net] = candidatesFor(readings, () => true).nets;
   if (!net) throw new Error('nothing found');
   const labels = readings.sides.flat().map((_, s) => s);
-  expect(relativesOf(net, 1e-3, labels, () => false)).toEqual([]);
+  expect(relativesOf(net, 1e-3, labels, () => false)).toEqual({ nets: [], complete: false });
 });
 
 test.each([
