@@ -2,6 +2,7 @@
 
 import { basename } from 'node:path';
 import {
+  countedHoles,
   defaultTakeoff,
   describeFault,
   type HoleCounts,
@@ -13,6 +14,7 @@ import {
   readPileCsv,
   readProject,
   type ShapeQuestion,
+  shapeQuestion,
   type TakeoffSettings,
 } from '@shellraise/core';
 import { badInput } from './ending.ts';
@@ -52,19 +54,12 @@ export async function loadPile(
     pile,
     worked,
     kinds: worked.kinds,
-    question: { kinds: worked.kinds, groups: worked.groups, allowanceSd: allowanceSd(pile) },
+    question: shapeQuestion(pile, worked),
     hardware: pile.hardware,
     takeoff: takeoff ?? defaultTakeoff,
-    holes: holesOf(pile, worked),
+    holes: countedHoles(pile, worked),
   };
 }
-
-/** Tape held along holes or skin and nobody said how far the hubs lie beyond: up to about a
- * flange's width, metres (our own judgement). */
-const unknownAllowance = 0.005;
-
-const allowanceSd = ({ hubAllowance, measuredAlong }: Pile): number =>
-  hubAllowance === null && measuredAlong !== 'hubs' ? unknownAllowance : 0;
 
 /** A spreadsheet begins with a word, a project with a brace; an empty file goes by its name. */
 function looksLikeJson(file: string, text: string): boolean {
@@ -99,19 +94,4 @@ function orFaults<T>(file: string, read: Read<T>): T {
     ...read.faults.map((fault) => `  ${describeFault(fault)}`),
     ...(unitless ? ['One unit for all of them: --unit mm, cm, m, in or ft'] : []),
   );
-}
-
-/** Holes counted along the sides: the kind's row first, else the first reading that counted them. */
-function holesOf(pile: Pile, { kinds, assigned }: PileKinds): HoleCounts {
-  const rows = new Map(pile.kinds.map((row) => [row.id, row.holes]));
-  return kinds.map((kind) => {
-    const counts: (number | null)[] = kind.sides.map(
-      (_, side) => rows.get(kind.id)?.[side] ?? null,
-    );
-    for (const { reading, kind: id, liesOn } of assigned) {
-      const holes = id === kind.id ? pile.readings[reading]?.holes : null;
-      for (const [written, side] of liesOn.entries()) counts[side] ??= holes?.[written] ?? null;
-    }
-    return counts.every((n) => n === null) ? null : counts;
-  });
 }

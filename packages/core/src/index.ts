@@ -150,6 +150,7 @@ export {
   type ReadingRow,
 } from './pile/schema.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';
+export { shapeQuestion } from './identify/question.ts';
 export type {
   Identification,
   IdentifyProgress,
@@ -160,6 +161,7 @@ export type {
 } from './identify/shape.ts';
 export type { BuyLine } from './takeoff/buy-line.ts';
 export { type CountAccount, countAccount } from './takeoff/count-account.ts';
+export { countedHoles } from './takeoff/counted-holes.ts';
 export type { HardwareItem, HardwareLot, ItemSize, LotAside } from './takeoff/hardware.ts';
 export { type HubSize, hubSizes } from './takeoff/hubs.ts';
 export { type NearTwins, nearTwins, nearTwinsAmong } from './takeoff/near-twins.ts';
