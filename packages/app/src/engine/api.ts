@@ -1,0 +1,102 @@
+// What the engine's worker does, as the screens see it. Everything is plain data that can be
+// copied between threads; nothing here is kept: same question, same answer.
+
+import type {
+  Arrangements,
+  Fault,
+  FlatPlan,
+  Identification,
+  IdentifyProgress,
+  Item,
+  Kind,
+  LengthUnit,
+  Pile,
+  PileKinds,
+  PlacesDecision,
+  Project,
+  Shape,
+  ShapeQuestion,
+  Standing,
+  TakeOff,
+  TakeoffSettings,
+  HoleCounts,
+  StockRow,
+} from '@shellraise/core';
+
+/** A file as read: a whole project, or the pile of a spreadsheet. */
+export type FileRead =
+  | { readonly ok: true; readonly project: Project; readonly from: 'project' | 'spreadsheet' }
+  | { readonly ok: false; readonly faults: readonly Fault[]; readonly newer: boolean; readonly unitless: boolean };
+
+/** A pile worked up, with the question it asks. */
+export interface PileWork {
+  readonly worked: PileKinds;
+  readonly question: ShapeQuestion;
+  readonly holes: HoleCounts;
+}
+
+/** What the Places sheet asks for. */
+export interface StandingQuestion {
+  /** All that fit; the decision is sought in `prefer` first, then in the others in their order. */
+  readonly shapes: readonly Shape[];
+  readonly prefer: number;
+  readonly kinds: readonly Kind[];
+  readonly decision: PlacesDecision;
+}
+
+/** Everything that a shape can stand as, each with the decision that chooses it. */
+export interface ArrangeAnswer {
+  readonly list: Arrangements;
+  /** One for each arrangement of the list. */
+  readonly decisions: readonly PlacesDecision[];
+}
+
+/** A shell as it stands, with its numbers and drawings. */
+export interface StandingShell {
+  /** Index of its shape. */
+  readonly shape: number;
+  /** Indices of all shapes in which this shell is the same. */
+  readonly sameIn: readonly number[];
+  readonly standing: Standing;
+  /** Place → its number: as painted where frozen. */
+  readonly numbers: readonly string[];
+  /** Why frozen numbers could not be kept; null where they were, or none are frozen. */
+  readonly frozenFault: string | null;
+  readonly decision: PlacesDecision;
+  /** One row a family of kinds. */
+  readonly stock: readonly StockRow[];
+  readonly height: number;
+  readonly floorMean: number;
+  readonly flat: boolean;
+  readonly baseUnevenness: number;
+  readonly plan: FlatPlan;
+  readonly planFromBelow: FlatPlan;
+}
+
+/** A standing shell, or why this decision has none. */
+export type StandAnswer =
+  | { readonly found: true; readonly shell: StandingShell }
+  | { readonly found: false; readonly reason: string };
+
+/** Progress of a long task; false from the callback has no meaning: cancelling ends the worker. */
+export type OnProgress = (progress: IdentifyProgress) => void;
+
+/** The engine. */
+export interface Engine {
+  readFile(name: string, text: string, unit?: LengthUnit): FileRead;
+  /** A project that came from storage or a message, through the versioned parser. */
+  checkProject(raw: unknown): FileRead;
+  writeProject(project: Project): string;
+  writePileCsv(pile: Pile): string;
+  work(pile: Pile): PileWork;
+  identify(question: ShapeQuestion, onProgress?: OnProgress): Identification;
+  arrange(shape: Shape, kinds: readonly Kind[], repaired: boolean): ArrangeAnswer;
+  stand(question: StandingQuestion): StandAnswer;
+  takeOff(
+    standing: Standing,
+    kinds: readonly Kind[],
+    hardware: Pile['hardware'],
+    settings: TakeoffSettings | undefined,
+    holes: HoleCounts,
+  ): TakeOff;
+}

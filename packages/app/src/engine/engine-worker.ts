@@ -1,0 +1,128 @@
+// The engine in a thread of its own. Loaded when it is first asked, so that the page is there first.
+
+import {
+  arrangements,
+  decisionFor,
+  defaultTakeoff,
+  familiesOf,
+  labelsOf,
+  occursIn,
+  findDecided,
+  flatPlan,
+  identify,
+  kindsOfPile,
+  countedHoles,
+  projectFrom,
+  readPileCsv,
+  readProject,
+  shapeQuestion,
+  standingShell,
+  takeOff,
+  writePileCsv,
+  writeProject,
+  type Fault,
+  type Kind,
+  type Shape,
+  type Shell,
+  type Project,
+  type Read,
+} from '@shellraise/core';
+import { expose } from 'comlink';
+import type { Engine, FileRead, StandAnswer, StandingQuestion } from './api.ts';
+
+const engine: Engine = {
+  readFile: (name, text, unit) => {
+    if (looksLikeProject(name, text)) return projectRead(readProject(text));
+    const pile = readPileCsv(text, unit === undefined ? {} : { unit });
+    if (!pile.ok) return refused(pile.faults);
+    const title = name.replace(/\.[^.]+$/, '');
+    return { ok: true, from: 'spreadsheet', project: { shellraise: 1, title, pile: pile.value } };
+  },
+  checkProject: (raw) => projectRead(projectFrom(raw)),
+  writeProject,
+  writePileCsv,
+  work: (pile) => {
+    const worked = kindsOfPile(pile);
+    return { worked, question: shapeQuestion(pile, worked), holes: countedHoles(pile, worked) };
+  },
+  identify: (question, onProgress) => identify(question, onProgress ? { onProgress } : {}),
+  arrange: (shape, kinds, repaired) => {
+    const { shell, interchangeable } = shape;
+    const list = arrangements(shell, kinds, { interchangeable, repaired });
+    const decisions = list.arrangements.map((one) => decisionFor(list, one, repaired));
+    return { list, decisions };
+  },
+  stand: (question) => standAnswer(question),
+  takeOff: (standing, kinds, hardware, settings, holes) =>
+    takeOff(standing.shell, kinds, hardware, settings ?? defaultTakeoff, holes),
+};
+
+function projectRead(read: Read<Project>): FileRead {
+  return read.ok ? { ok: true, from: 'project', project: read.value } : refused(read.faults);
+}
+
+const refused = (faults: readonly Fault[]): FileRead => ({
+  ok: false,
+  faults,
+  newer: faults.some(({ path, expected }) => path === 'shellraise' && expected.includes('newer')),
+  unitless: faults.some(({ found }) => found.includes('without a unit')),
+});
+
+/** A spreadsheet begins with a word, a project with a brace; an empty file goes by its name. */
+function looksLikeProject(name: string, text: string): boolean {
+  const start = text.trimStart().charAt(0);
+  if (start === '{' || start === '[') return true;
+  return start === '' ? !/\.(csv|tsv|txt)$/i.test(name) : /\.json$/i.test(name);
+}
+
+function standAnswer(question: StandingQuestion): StandAnswer {
+  const { shapes, prefer } = question;
+  const order = [prefer, ...shapes.keys()].filter((i, n, all) => all.indexOf(i) === n);
+  const tried = order.map((i) => standIn(question, i));
+  return tried.find((answer) => answer.found) ?? (tried[0] as StandAnswer);
+}
+
+function standIn({ shapes, kinds, decision }: StandingQuestion, index: number): StandAnswer {
+  const shape = shapes[index];
+  if (shape === undefined) return { found: false, reason: `there is no shape ${index + 1}` };
+  const options = { interchangeable: shape.interchangeable };
+  const decided = findDecided(shape.shell, kinds, decision, options);
+  if (!decided.found) return decided;
+  const { cut, stock } = decided.arrangement;
+  const standing = standingShell(shape.shell, decided.way, cut, decision.datumTurn);
+  return {
+    found: true,
+    shell: {
+      shape: index,
+      sameIn: shapesWith(shapes, kinds, index, standing.shell),
+      standing,
+      numbers: standing.courses.numbers,
+      frozenFault: null,
+      decision,
+      stock,
+      height: cut.height,
+      floorMean: cut.floor.mean,
+      flat: cut.flat,
+      baseUnevenness: cut.baseZ.max - cut.baseZ.min,
+      plan: flatPlan(standing.shell),
+      planFromBelow: flatPlan(standing.shell, { fromBelow: true }),
+    },
+  };
+}
+
+/** All shapes in which the standing shell is the same: what tells them apart does not matter for it. */
+function shapesWith(
+  shapes: readonly Shape[],
+  kinds: readonly Kind[],
+  index: number,
+  standing: Shell,
+): number[] {
+  const families = familiesOf(kinds, shapes[index]?.interchangeable);
+  const labelled = (shell: Shell): ArrayLike<number> => labelsOf(shell, kinds, families).labels;
+  const own = labelled(standing);
+  return shapes.flatMap(({ shell }, i) =>
+    occursIn(standing, own, shell, labelled(shell)) ? [i] : [],
+  );
+}
+
+expose(engine);

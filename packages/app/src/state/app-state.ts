@@ -1,0 +1,216 @@
+// The whole state of the page and everything that can be done to it. No DOM, no React: the screens
+// show it and call its actions; time and storage come from outside.
+
+import type { Project } from '@shellraise/core';
+import { createStore } from 'zustand/vanilla';
+import type { ProjectEntry, ProjectStore, StoredProject } from '../store/project-store.ts';
+import { type ChangeInfo, changed, type Doc, freshHistory, type History, type Recipe, redone, undone } from './doc.ts';
+import { type Selection, sameSelection } from './selection.ts';
+import type { Settings } from './settings.ts';
+
+/** The sheets, in the order of the phases. */
+export const sheets = ['pile', 'shape', 'places'] as const;
+/** A sheet. */
+export type Sheet = (typeof sheets)[number];
+
+/** Whether what is on the screen is kept. `demo`: nothing was changed yet, so nothing is kept. */
+export type Saving =
+  | { readonly status: 'demo' | 'saved' | 'saving' }
+  | { readonly status: 'refused'; readonly why: 'full' | 'unavailable' | 'fault'; readonly detail: string };
+
+/** A message to the person, until it is put away. `key` names a text of the message table. */
+export interface Notice {
+  readonly id: number;
+  readonly kind: 'note' | 'fault';
+  readonly text: string;
+  readonly lines: readonly string[];
+}
+
+/** The page. */
+export interface AppState {
+  readonly sheet: Sheet;
+  readonly projectId: string;
+  readonly revision: number;
+  readonly history: History;
+  readonly saving: Saving;
+  readonly selection: Selection | null;
+  readonly settings: Settings;
+  readonly notices: readonly Notice[];
+  readonly projects: readonly ProjectEntry[];
+}
+
+/** What the state needs from outside. */
+export interface AppOutside {
+  readonly store: ProjectStore;
+  readonly now: () => number;
+  readonly newId: () => string;
+  /** Called after a pause in which nothing changed, to save. */
+  readonly later: (act: () => void) => void;
+  readonly keepSettings: (settings: Settings) => void;
+}
+
+/** The demo's id: it becomes a project of its own with the first change. */
+export const DEMO = 'demo';
+
+/** The page's state, opened on a project. */
+export function createApp(start: { project: Project; settings: Settings; sheet: Sheet }, outside: AppOutside) {
+  const state = createStore<AppState>(() => ({
+    sheet: start.sheet,
+    projectId: DEMO,
+    revision: 0,
+    history: freshHistory(start.project),
+    saving: { status: 'demo' },
+    selection: null,
+    settings: start.settings,
+    notices: [],
+    projects: [],
+  }));
+  const { getState: get, setState: set } = state;
+  let noticeCount = 0;
+  let saveRunning: Promise<void> | null = null;
+
+  function put(history: History): void {
+    if (history === get().history) return;
+    const fresh = get().projectId === DEMO;
+    set({ history, saving: { status: 'saving' }, ...(fresh ? { projectId: outside.newId(), revision: 0 } : {}) });
+    outside.later(() => void save());
+  }
+
+  /** Saves until what is kept is what is shown. */
+  async function save(): Promise<void> {
+    if (saveRunning) return saveRunning;
+    saveRunning = saveAll().finally(() => {
+      saveRunning = null;
+    });
+    return saveRunning;
+  }
+
+  async function saveAll(): Promise<void> {
+    for (let tries = 0; tries < 5; tries++) {
+      const { history, projectId, revision, saving } = get();
+      if (projectId === DEMO || saving.status === 'saved') return;
+      const stored: StoredProject = { id: projectId, revision, savedAt: outside.now(), ...history };
+      const outcome = await outside.store.save(stored);
+      if (get().projectId !== projectId) return;
+      if (outcome.status === 'refused') {
+        set({ saving: { status: 'refused', why: outcome.why, detail: outcome.detail } });
+        return;
+      }
+      if (outcome.status === 'conflict') {
+        adopt(outcome.stored, get().history);
+        continue;
+      }
+      const same = get().history === history;
+      set({ revision: outcome.revision, saving: { status: same ? 'saved' : 'saving' } });
+      if (same) {
+        await listProjects();
+        return;
+      }
+    }
+  }
+
+  /** Another tab saved first: what it saved is the ground, and the changes made here since are laid
+   * on it again where they still fit. */
+  function adopt(stored: StoredProject, own: History): void {
+    const base = stored.past.at(-1)?.at ?? 0;
+    const mine = own.past.filter((step) => step.at > base && !stored.past.some((s) => s.at === step.at && s.label === step.label));
+    let history: History = { doc: stored.doc, past: stored.past, future: [] };
+    for (const step of mine) {
+      try {
+        history = redone({ ...history, future: [step] });
+      } catch {
+        // The other tab took away what this step changed.
+      }
+    }
+    set({ history, revision: stored.revision, saving: { status: mine.length > 0 ? 'saving' : 'saved' } });
+  }
+
+  async function listProjects(): Promise<void> {
+    set({ projects: await outside.store.list() });
+  }
+
+  function show(stored: StoredProject): void {
+    const { id, revision, doc, past, future } = stored;
+    set({
+      projectId: id,
+      revision,
+      history: { doc, past, future },
+      saving: { status: 'saved' },
+      selection: null,
+    });
+  }
+
+  return {
+    state,
+    /** Makes a change that can be taken back. */
+    change(recipe: Recipe, info: Omit<ChangeInfo, 'at'>): void {
+      put(changed(get().history, recipe, { ...info, at: outside.now() }));
+    },
+    undo: (): void => put(undone(get().history)),
+    redo: (): void => put(redone(get().history)),
+    /** Goes to a sheet. */
+    goTo: (sheet: Sheet): void => set({ sheet }),
+    /** Selects a thing everywhere; the same thing again, or null, selects nothing. */
+    select(selection: Selection | null): void {
+      if (!sameSelection(selection, get().selection)) set({ selection });
+    },
+    set(settings: Partial<Settings>): void {
+      const next = { ...get().settings, ...settings };
+      set({ settings: next });
+      outside.keepSettings(next);
+    },
+    /** Shows a message until it is put away. Returns its id. */
+    tell(kind: Notice['kind'], text: string, lines: readonly string[] = []): number {
+      noticeCount += 1;
+      set({ notices: [...get().notices, { id: noticeCount, kind, text, lines }].slice(-4) });
+      return noticeCount;
+    },
+    putAway: (id: number): void => set({ notices: get().notices.filter((one) => one.id !== id) }),
+    save,
+    listProjects,
+    /** Opens a project that is new to this browser: a file, an empty pile. It is kept at once. */
+    async openNew(project: Project): Promise<void> {
+      await save();
+      set({
+        projectId: outside.newId(),
+        revision: 0,
+        history: freshHistory(project),
+        saving: { status: 'saving' },
+        selection: null,
+      });
+      await save();
+    },
+    /** Opens the demo as it comes. */
+    async openDemo(project: Project): Promise<void> {
+      await save();
+      set({ projectId: DEMO, revision: 0, history: freshHistory(project), saving: { status: 'demo' }, selection: null });
+    },
+    /** Opens a project kept in this browser. */
+    async open(id: string) {
+      await save();
+      const outcome = await outside.store.load(id);
+      if (outcome.status === 'loaded') show(outcome.stored);
+      return outcome;
+    },
+    /** Another tab changed this project: shows what it saved. */
+    async reload(id: string): Promise<void> {
+      await listProjects();
+      if (id !== get().projectId || get().saving.status !== 'saved') return;
+      const outcome = await outside.store.load(id);
+      if (outcome.status === 'loaded' && outcome.stored.revision > get().revision) show(outcome.stored);
+    },
+    async remove(id: string): Promise<void> {
+      await outside.store.remove(id);
+      await listProjects();
+    },
+  };
+}
+
+/** The page with its actions. */
+export type App = ReturnType<typeof createApp>;
+
+/** The project on show. */
+export const projectOf = (state: AppState): Project => state.history.doc.project;
+
+/** The document on show. */
+export const docOf = (state: AppState): Doc => state.history.doc;
