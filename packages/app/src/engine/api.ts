@@ -5,9 +5,9 @@ import type {
   Arrangements,
   Fault,
   FlatPlan,
+  HoleCounts,
   Identification,
   IdentifyProgress,
-  Item,
   Kind,
   LengthUnit,
   Pile,
@@ -17,16 +17,20 @@ import type {
   Shape,
   ShapeQuestion,
   Standing,
+  StockRow,
   TakeOff,
   TakeoffSettings,
-  HoleCounts,
-  StockRow,
 } from '@shellraise/core';
 
 /** A file as read: a whole project, or the pile of a spreadsheet. */
 export type FileRead =
   | { readonly ok: true; readonly project: Project; readonly from: 'project' | 'spreadsheet' }
-  | { readonly ok: false; readonly faults: readonly Fault[]; readonly newer: boolean; readonly unitless: boolean };
+  | {
+      readonly ok: false;
+      readonly faults: readonly Fault[];
+      readonly newer: boolean;
+      readonly unitless: boolean;
+    };
 
 /** A pile worked up, with the question it asks. */
 export interface PileWork {

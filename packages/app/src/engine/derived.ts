@@ -2,9 +2,8 @@
 // stand, the standing shell. Nothing here is truth: each answer carries the input it was made
 // from, and is asked for again when that changed. How far to go is what the sheet on show wants.
 
-import type { IdentifyProgress, PlacesDecision, Project } from '@shellraise/core';
+import type { Identification, IdentifyProgress, PlacesDecision, Project } from '@shellraise/core';
 import { createStore } from 'zustand/vanilla';
-import type { Identification } from '@shellraise/core';
 import type { ArrangeAnswer, PileWork, StandAnswer } from './api.ts';
 import type { Asked, EngineBridge } from './bridge.ts';
 import { Unanswered } from './bridge.ts';
@@ -80,7 +79,16 @@ export function createDerived(quick: EngineBridge, long: EngineBridge, now: () =
       running.get(step)?.cancel();
       running.delete(step);
     }
-    put(step, (ask) => ({ ...ask, status: 'running', input, fresh: false, since: now(), progress: null, fault: null, died: false }));
+    put(step, (ask) => ({
+      ...ask,
+      status: 'running',
+      input,
+      fresh: false,
+      since: now(),
+      progress: null,
+      fault: null,
+      died: false,
+    }));
     const asked = start((progress) => {
       if (running.get(step) === asked) put(step, (ask) => ({ ...ask, progress }));
     });
@@ -96,7 +104,11 @@ export function createDerived(quick: EngineBridge, long: EngineBridge, now: () =
       (error: unknown) => {
         const why = error instanceof Unanswered ? error.why : 'failed';
         const fault = error instanceof Error ? error.message : String(error);
-        ended({ status: why === 'cancelled' ? 'cancelled' : 'failed', fault, died: why === 'died' });
+        ended({
+          status: why === 'cancelled' ? 'cancelled' : 'failed',
+          fault,
+          died: why === 'died',
+        });
       },
     );
   }

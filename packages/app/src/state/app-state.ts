@@ -4,7 +4,16 @@
 import type { Project } from '@shellraise/core';
 import { createStore } from 'zustand/vanilla';
 import type { ProjectEntry, ProjectStore, StoredProject } from '../store/project-store.ts';
-import { type ChangeInfo, changed, type Doc, freshHistory, type History, type Recipe, redone, undone } from './doc.ts';
+import {
+  type ChangeInfo,
+  changed,
+  type Doc,
+  freshHistory,
+  type History,
+  type Recipe,
+  redone,
+  undone,
+} from './doc.ts';
 import { type Selection, sameSelection } from './selection.ts';
 import type { Settings } from './settings.ts';
 
@@ -16,7 +25,11 @@ export type Sheet = (typeof sheets)[number];
 /** Whether what is on the screen is kept. `demo`: nothing was changed yet, so nothing is kept. */
 export type Saving =
   | { readonly status: 'demo' | 'saved' | 'saving' }
-  | { readonly status: 'refused'; readonly why: 'full' | 'unavailable' | 'fault'; readonly detail: string };
+  | {
+      readonly status: 'refused';
+      readonly why: 'full' | 'unavailable' | 'fault';
+      readonly detail: string;
+    };
 
 /** A message to the person, until it is put away. `key` names a text of the message table. */
 export interface Notice {
@@ -53,7 +66,10 @@ export interface AppOutside {
 export const DEMO = 'demo';
 
 /** The page's state, opened on a project. */
-export function createApp(start: { project: Project; settings: Settings; sheet: Sheet }, outside: AppOutside) {
+export function createApp(
+  start: { project: Project; settings: Settings; sheet: Sheet },
+  outside: AppOutside,
+) {
   const state = createStore<AppState>(() => ({
     sheet: start.sheet,
     projectId: DEMO,
@@ -72,7 +88,11 @@ export function createApp(start: { project: Project; settings: Settings; sheet: 
   function put(history: History): void {
     if (history === get().history) return;
     const fresh = get().projectId === DEMO;
-    set({ history, saving: { status: 'saving' }, ...(fresh ? { projectId: outside.newId(), revision: 0 } : {}) });
+    set({
+      history,
+      saving: { status: 'saving' },
+      ...(fresh ? { projectId: outside.newId(), revision: 0 } : {}),
+    });
     outside.later(() => void save());
   }
 
@@ -113,7 +133,10 @@ export function createApp(start: { project: Project; settings: Settings; sheet: 
    * on it again where they still fit. */
   function adopt(stored: StoredProject, own: History): void {
     const base = stored.past.at(-1)?.at ?? 0;
-    const mine = own.past.filter((step) => step.at > base && !stored.past.some((s) => s.at === step.at && s.label === step.label));
+    const mine = own.past.filter(
+      (step) =>
+        step.at > base && !stored.past.some((s) => s.at === step.at && s.label === step.label),
+    );
     let history: History = { doc: stored.doc, past: stored.past, future: [] };
     for (const step of mine) {
       try {
@@ -122,7 +145,11 @@ export function createApp(start: { project: Project; settings: Settings; sheet: 
         // The other tab took away what this step changed.
       }
     }
-    set({ history, revision: stored.revision, saving: { status: mine.length > 0 ? 'saving' : 'saved' } });
+    set({
+      history,
+      revision: stored.revision,
+      saving: { status: mine.length > 0 ? 'saving' : 'saved' },
+    });
   }
 
   async function listProjects(): Promise<void> {
@@ -183,7 +210,13 @@ export function createApp(start: { project: Project; settings: Settings; sheet: 
     /** Opens the demo as it comes. */
     async openDemo(project: Project): Promise<void> {
       await save();
-      set({ projectId: DEMO, revision: 0, history: freshHistory(project), saving: { status: 'demo' }, selection: null });
+      set({
+        projectId: DEMO,
+        revision: 0,
+        history: freshHistory(project),
+        saving: { status: 'demo' },
+        selection: null,
+      });
     },
     /** Opens a project kept in this browser. */
     async open(id: string) {
@@ -197,7 +230,8 @@ export function createApp(start: { project: Project; settings: Settings; sheet: 
       await listProjects();
       if (id !== get().projectId || get().saving.status !== 'saved') return;
       const outcome = await outside.store.load(id);
-      if (outcome.status === 'loaded' && outcome.stored.revision > get().revision) show(outcome.stored);
+      if (outcome.status === 'loaded' && outcome.stored.revision > get().revision)
+        show(outcome.stored);
     },
     async remove(id: string): Promise<void> {
       await outside.store.remove(id);

@@ -1,11 +1,17 @@
 // Projects in the browser's own database. What comes out passes a versioned parser, as anything
 // from disk does; a record that a newer Shellraise wrote is left untouched.
 
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { Project } from '@shellraise/core';
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { DraftRow, Step } from '../state/doc.ts';
 import { entryOf } from './memory-store.ts';
-import type { LoadOutcome, ProjectEntry, ProjectStore, SaveOutcome, StoredProject } from './project-store.ts';
+import type {
+  LoadOutcome,
+  ProjectEntry,
+  ProjectStore,
+  SaveOutcome,
+  StoredProject,
+} from './project-store.ts';
 
 /** The version of the record that this code writes. */
 const RECORD = 1;
@@ -24,7 +30,10 @@ interface Schema extends DBSchema {
 /** Checks a project from storage: every fault in one text, or the project as this version reads it. */
 export type CheckProject = (
   raw: unknown,
-) => Promise<{ readonly ok: true; readonly project: Project } | { readonly ok: false; readonly newer: boolean; readonly detail: string }>;
+) => Promise<
+  | { readonly ok: true; readonly project: Project }
+  | { readonly ok: false; readonly newer: boolean; readonly detail: string }
+>;
 
 /** Opens the browser's store. Throws where the browser refuses a database. */
 export async function indexedStore(check: CheckProject): Promise<ProjectStore> {
@@ -78,7 +87,8 @@ async function loaded(
   if (record.record > RECORD) return { status: 'newer' };
   const { stored } = record;
   const read = await check(stored?.doc?.project);
-  if (!read.ok) return read.newer ? { status: 'newer' } : { status: 'damaged', detail: read.detail };
+  if (!read.ok)
+    return read.newer ? { status: 'newer' } : { status: 'damaged', detail: read.detail };
   return {
     status: 'loaded',
     stored: {
@@ -114,7 +124,10 @@ const isDraft = (raw: unknown): raw is DraftRow =>
   isRecord(raw) && typeof raw.key === 'string' && Array.isArray(raw.sides);
 
 const isStep = (raw: unknown): raw is Step =>
-  isRecord(raw) && typeof raw.label === 'string' && Array.isArray(raw.patches) && Array.isArray(raw.inverse);
+  isRecord(raw) &&
+  typeof raw.label === 'string' &&
+  Array.isArray(raw.patches) &&
+  Array.isArray(raw.inverse);
 
 const isRecord = (raw: unknown): raw is Record<string, unknown> =>
   typeof raw === 'object' && raw !== null;

@@ -27,7 +27,11 @@ export interface ProjectEntry {
 export type SaveOutcome =
   | { readonly status: 'saved'; readonly revision: number }
   | { readonly status: 'conflict'; readonly stored: StoredProject }
-  | { readonly status: 'refused'; readonly why: 'full' | 'unavailable' | 'fault'; readonly detail: string };
+  | {
+      readonly status: 'refused';
+      readonly why: 'full' | 'unavailable' | 'fault';
+      readonly detail: string;
+    };
 
 /** What became of a load. `newer`: a newer Shellraise kept it; it is left untouched. */
 export type LoadOutcome =

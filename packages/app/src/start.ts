@@ -1,0 +1,99 @@
+// Puts the page together: the state with its outside (clock, storage, ids), the engine's results
+// that follow it, the address bar, other tabs.
+
+import type { Project } from '@shellraise/core';
+import demoText from '../../../examples/demo/project.json?raw';
+import { longEngine, quickEngine } from './engine/bridge.ts';
+import { createDerived, type Want } from './engine/derived.ts';
+import { createApp, DEMO, projectOf, type Sheet, sheets } from './state/app-state.ts';
+import { readSettings, type Settings } from './state/settings.ts';
+import { browserStore } from './store/browser-store.ts';
+import type { Reach } from './ui/app-context.tsx';
+
+/** How far each sheet wants the engine to go. The Shape sheet waits for the press. */
+const wants: Readonly<Record<Sheet, Want>> = { pile: 'work', shape: 'work', places: 'standing' };
+
+const SETTINGS = 'shellraise-settings';
+const LAST = 'shellraise-last';
+
+/** The demo as it is in the examples. It passes the project's parser in the tests. */
+export const demoProject = (): Project => JSON.parse(demoText) as Project;
+
+/** Starts the page. */
+export function start(): Reach {
+  const { store, ready } = browserStore();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const app = createApp(
+    { project: demoProject(), settings: readSettings(kept(SETTINGS)), sheet: sheetInAddress() },
+    {
+      store,
+      now: () => Date.now(),
+      newId,
+      later: (act) => {
+        clearTimeout(timer);
+        timer = setTimeout(act, 400);
+      },
+      keepSettings: (settings: Settings) => keep(SETTINGS, JSON.stringify(settings)),
+    },
+  );
+  const derived = createDerived(quickEngine, longEngine, () => performance.now());
+  followAddress(app);
+  followProject(app, derived);
+  store.watch((id) => void app.reload(id));
+  addEventListener('pagehide', () => void app.save());
+  addEventListener('visibilitychange', () => void app.save());
+  void ready.then(async () => {
+    await app.listProjects();
+    const last = kept(LAST);
+    if (last && last !== DEMO && app.state.getState().projectId === DEMO) await app.open(last);
+  });
+  return { app, derived };
+}
+
+type App = Reach['app'];
+
+function followProject(app: App, derived: Reach['derived']): void {
+  const follow = (): void => {
+    const state = app.state.getState();
+    derived.follow(projectOf(state), wants[state.sheet]);
+  };
+  app.state.subscribe((state, before) => {
+    if (state.projectId !== before.projectId) {
+      keep(LAST, state.projectId);
+      if (before.projectId !== DEMO || state.revision > 0) derived.reset();
+    }
+    if (projectOf(state) !== projectOf(before) || state.sheet !== before.sheet) follow();
+  });
+  follow();
+}
+
+function followAddress(app: App): void {
+  addEventListener('hashchange', () => app.goTo(sheetInAddress()));
+  app.state.subscribe(({ sheet }, before) => {
+    if (sheet !== before.sheet && sheetInAddress() !== sheet) location.hash = sheet;
+  });
+}
+
+const sheetInAddress = (): Sheet =>
+  sheets.find((sheet) => location.hash === `#${sheet}`) ?? sheets[0];
+
+function kept(key: string): string | null {
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
+}
+
+function keep(key: string, text: string): void {
+  try {
+    localStorage.setItem(key, text);
+  } catch {
+    // A browser that keeps nothing says so when the project is saved.
+  }
+}
+
+/** Random enough to name a project on one device; over plain http there is no secure source. */
+function newId(): string {
+  return `p${Date.now().toString(36)}${Math.floor(Math.random() * 1e9).toString(36)}`;
+}

@@ -1,0 +1,44 @@
+// The store of this browser, there at once: calls wait until the database is open, and where the
+// browser refuses one every save is refused with the reason.
+
+import { quickEngine } from '../engine/bridge.ts';
+import type { CheckProject } from './indexed-store.ts';
+import type { ProjectStore } from './project-store.ts';
+import { refusingStore } from './refusing-store.ts';
+
+/** Opens the browser's store in the background. */
+export function browserStore(): { readonly store: ProjectStore; readonly ready: Promise<unknown> } {
+  const opening: Promise<ProjectStore> = import('./indexed-store.ts')
+    .then(({ indexedStore }) => indexedStore(check))
+    .catch((error: unknown) =>
+      refusingStore(error instanceof Error ? error.message : String(error)),
+    );
+  const store: ProjectStore = {
+    list: async () => (await opening).list(),
+    load: async (id) => (await opening).load(id),
+    save: async (project) => (await opening).save(project),
+    remove: async (id) => (await opening).remove(id),
+    watch: (changed) => {
+      let stop: (() => void) | null = null;
+      let stopped = false;
+      void opening.then((open) => {
+        if (!stopped) stop = open.watch(changed);
+      });
+      return () => {
+        stopped = true;
+        stop?.();
+      };
+    },
+  };
+  return { store, ready: opening };
+}
+
+const check: CheckProject = async (raw) => {
+  const read = await quickEngine.ask('checkProject', raw).answer;
+  if (read.ok) return { ok: true, project: read.project };
+  const detail = read.faults
+    .slice(0, 3)
+    .map(({ path, found, expected }) => `${path}: found ${found}, expected ${expected}`)
+    .join('; ');
+  return { ok: false, newer: read.newer, detail };
+};

@@ -1,0 +1,85 @@
+// The frame around every sheet: the phases as a strip, the sheet, messages.
+
+import { lazy, Suspense, useEffect } from 'react';
+import { HatchPatterns } from '../drawing/svg-items.tsx';
+import { PileSheet } from '../sheets/pile/pile-sheet.tsx';
+import { projectOf, type Sheet, sheets } from '../state/app-state.ts';
+import { useWords } from '../words/words.ts';
+import { useApp, useAppState } from './app-context.tsx';
+import { HeadBar } from './head-bar.tsx';
+import { Notices } from './notices.tsx';
+
+const ShapeSheet = lazy(async () => ({
+  default: (await import('../sheets/shape/shape-sheet.tsx')).ShapeSheet,
+}));
+const PlacesSheet = lazy(async () => ({
+  default: (await import('../sheets/places/places-sheet.tsx')).PlacesSheet,
+}));
+
+const sheetOf = { pile: PileSheet, shape: ShapeSheet, places: PlacesSheet } as const;
+
+/** The whole page. */
+export function AppFrame() {
+  const words = useWords().frame;
+  const sheet = useAppState((state) => state.sheet);
+  const title = useAppState((state) => projectOf(state).title);
+  useScheme();
+  useEffect(() => {
+    document.title = `${words.sheets[sheet]} · ${title || words.untitled} · ${words.product}`;
+  }, [words, sheet, title]);
+  const Sheet = sheetOf[sheet];
+  return (
+    <div className="frame" data-sheet={sheet}>
+      <a className="skip" href="#sheet">
+        {words.skip}
+      </a>
+      <HatchPatterns />
+      <div className="strip">
+        <HeadBar />
+        <PhaseStrip />
+      </div>
+      <main id="sheet" className="sheet" tabIndex={-1}>
+        <Suspense fallback={null}>
+          <Sheet />
+        </Suspense>
+      </main>
+      <Notices />
+    </div>
+  );
+}
+
+function PhaseStrip() {
+  const words = useWords().frame;
+  const app = useApp();
+  const current = useAppState((state) => state.sheet);
+  return (
+    <nav aria-label={words.phases}>
+      <ol className="phases">
+        {sheets.map((sheet: Sheet, i) => (
+          <li key={sheet}>
+            <a
+              href={`#${sheet}`}
+              aria-current={sheet === current ? 'page' : undefined}
+              onClick={(event) => {
+                event.preventDefault();
+                app.goTo(sheet);
+              }}
+            >
+              <span className="phase-number">{i + 1}</span> {words.sheets[sheet]}
+            </a>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+}
+
+/** Tells the style sheet the look that was chosen; `system` leaves it to the device. */
+function useScheme(): void {
+  const scheme = useAppState((state) => state.settings.scheme);
+  useEffect(() => {
+    const root = document.documentElement;
+    if (scheme === 'system') delete root.dataset.scheme;
+    else root.dataset.scheme = scheme;
+  }, [scheme]);
+}

@@ -1,0 +1,4 @@
+// Words of the Pile sheet.
+
+/** Words of the Pile sheet. */
+export const pileWords = {} as const;

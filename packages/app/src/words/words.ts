@@ -1,0 +1,26 @@
+// The message table: every text that people see. Another language is another table of this form.
+
+import { createContext, use } from 'react';
+import { frameWords } from './frame.ts';
+import { pileWords } from './pile.ts';
+import { placesWords } from './places.ts';
+import { shapeWords } from './shape.ts';
+
+/** The table in English. */
+export const english = {
+  frame: frameWords,
+  pile: pileWords,
+  shape: shapeWords,
+  places: placesWords,
+};
+
+/** A message table. */
+export type Words = typeof english;
+
+const WordsContext = createContext<Words>(english);
+
+/** Gives the page its language. */
+export const WordsProvider = WordsContext.Provider;
+
+/** The message table of the page. */
+export const useWords = (): Words => use(WordsContext);
