@@ -1,11 +1,12 @@
-// The app's bundle: hashed assets, workers as modules, no sourcemaps of what is not ours.
+// The app's bundle: hashed assets, workers as modules, the demo read at build time.
 
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { demoPlugin } from './demo-plugin.ts';
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [react()],
+  plugins: [react(), demoPlugin()],
   worker: { format: 'es' },
   build: { target: 'es2022', outDir: 'dist', emptyOutDir: true, assetsInlineLimit: 0 },
 });

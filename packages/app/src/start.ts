@@ -1,8 +1,7 @@
 // Puts the page together: the state with its outside (clock, storage, ids), the engine's results
 // that follow it, the address bar, other tabs.
 
-import type { Project } from '@shellraise/core';
-import demoText from '../../../examples/demo/project.json?raw';
+import { demoProject } from 'virtual:demo';
 import { longEngine, quickEngine } from './engine/bridge.ts';
 import { createDerived, type Want } from './engine/derived.ts';
 import { createApp, DEMO, projectOf, type Sheet, sheets } from './state/app-state.ts';
@@ -15,9 +14,6 @@ const wants: Readonly<Record<Sheet, Want>> = { pile: 'work', shape: 'work', plac
 
 const SETTINGS = 'shellraise-settings';
 const LAST = 'shellraise-last';
-
-/** The demo as it is in the examples. It passes the project's parser in the tests. */
-export const demoProject = (): Project => JSON.parse(demoText) as Project;
 
 /** Starts the page. */
 export function start(): Reach {
