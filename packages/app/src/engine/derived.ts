@@ -123,6 +123,8 @@ export function createDerived(quick: EngineBridge, long: EngineBridge, now: () =
     const { pile } = project;
     const { work } = store.getState();
     if (work.input !== pile) {
+      // A worker takes longer to start than to work up a pile: let it finish, then ask again.
+      if (running.has('work')) return;
       begin('work', pile, () => quick.ask('work', pile));
       return;
     }

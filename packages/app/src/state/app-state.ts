@@ -37,6 +37,14 @@ export interface Notice {
   readonly kind: 'note' | 'fault';
   readonly text: string;
   readonly lines: readonly string[];
+  /** What the person can do about it; each also puts the message away. */
+  readonly choices: readonly Choice[];
+}
+
+/** One thing that can be done about a message. */
+export interface Choice {
+  readonly label: string;
+  readonly act: () => void;
 }
 
 /** The page. */
@@ -186,11 +194,16 @@ export function createApp(
       set({ settings: next });
       outside.keepSettings(next);
     },
-    /** Shows a message until it is put away. Returns its id. */
-    tell(kind: Notice['kind'], text: string, lines: readonly string[] = []): number {
+    /** Shows a message until it is put away; the same message again replaces the former. */
+    tell(
+      kind: Notice['kind'],
+      text: string,
+      lines: readonly string[] = [],
+      choices: readonly Choice[] = [],
+    ): void {
       noticeCount += 1;
-      set({ notices: [...get().notices, { id: noticeCount, kind, text, lines }].slice(-4) });
-      return noticeCount;
+      const others = get().notices.filter((notice) => notice.text !== text);
+      set({ notices: [...others, { id: noticeCount, kind, text, lines, choices }].slice(-4) });
     },
     putAway: (id: number): void => set({ notices: get().notices.filter((one) => one.id !== id) }),
     save,
@@ -233,8 +246,16 @@ export function createApp(
       if (outcome.status === 'loaded' && outcome.stored.revision > get().revision)
         show(outcome.stored);
     },
-    async remove(id: string): Promise<void> {
+    /** Removes a kept project; returns it, so that it can be put back. */
+    async remove(id: string): Promise<StoredProject | null> {
+      const outcome = await outside.store.load(id);
       await outside.store.remove(id);
+      await listProjects();
+      return outcome.status === 'loaded' ? outcome.stored : null;
+    },
+    /** Puts a removed project back. */
+    async restore(stored: StoredProject): Promise<void> {
+      await outside.store.save(stored);
       await listProjects();
     },
   };

@@ -6,6 +6,7 @@ import { PileSheet } from '../sheets/pile/pile-sheet.tsx';
 import { projectOf, type Sheet, sheets } from '../state/app-state.ts';
 import { useWords } from '../words/words.ts';
 import { useApp, useAppState } from './app-context.tsx';
+import { DropZone } from './drop-zone.tsx';
 import { HeadBar } from './head-bar.tsx';
 import { Notices } from './notices.tsx';
 
@@ -24,6 +25,7 @@ export function AppFrame() {
   const sheet = useAppState((state) => state.sheet);
   const title = useAppState((state) => projectOf(state).title);
   useScheme();
+  useSavingFaults();
   useEffect(() => {
     document.title = `${words.sheets[sheet]} · ${title || words.untitled} · ${words.product}`;
   }, [words, sheet, title]);
@@ -44,6 +46,7 @@ export function AppFrame() {
         </Suspense>
       </main>
       <Notices />
+      <DropZone />
     </div>
   );
 }
@@ -82,4 +85,20 @@ function useScheme(): void {
     if (scheme === 'system') delete root.dataset.scheme;
     else root.dataset.scheme = scheme;
   }, [scheme]);
+}
+
+/** A change that could not be kept is told once for each reason. */
+function useSavingFaults(): void {
+  const words = useWords().frame;
+  const app = useApp();
+  const why = useAppState(({ saving }) => (saving.status === 'refused' ? saving.why : null));
+  useEffect(() => {
+    if (why === null) return;
+    const choices = [{ label: words.menuItems.save, act: () => void saveNow() }];
+    app.tell('fault', words.savingRefused[why], [], choices);
+    async function saveNow(): Promise<void> {
+      const { saveProject } = await import('../files/save-file.ts');
+      await saveProject(app, words, false);
+    }
+  }, [app, words, why]);
 }

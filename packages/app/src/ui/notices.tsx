@@ -10,7 +10,7 @@ export function Notices() {
   const notices = useAppState((state) => state.notices);
   return (
     <div className="notices" aria-live="polite">
-      {notices.map(({ id, kind, text, lines }) => (
+      {notices.map(({ id, kind, text, lines, choices }) => (
         <div key={id} className={`notice ${kind}`} role={kind === 'fault' ? 'alert' : undefined}>
           <p>{text}</p>
           {lines.length > 0 ? (
@@ -20,9 +20,23 @@ export function Notices() {
               ))}
             </ul>
           ) : null}
-          <button type="button" onClick={() => app.putAway(id)}>
-            {words.close}
-          </button>
+          <div className="notice-actions">
+            {choices.map(({ label, act }) => (
+              <button
+                key={label}
+                type="button"
+                onClick={() => {
+                  app.putAway(id);
+                  act();
+                }}
+              >
+                {label}
+              </button>
+            ))}
+            <button type="button" onClick={() => app.putAway(id)}>
+              {words.close}
+            </button>
+          </div>
         </div>
       ))}
     </div>

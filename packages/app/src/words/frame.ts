@@ -77,7 +77,29 @@ export const frameWords = {
     `${name} is larger than 20 MB: too large for a project. Nothing was changed.`,
   whichUnit: 'One unit for all lengths of this file that have none?',
   opened: (name: string) => `${name} is open.`,
-  openedAddition: (name: string) => `The readings of ${name} were added to this pile.`,
+  openedAddition: (name: string, count: number) =>
+    `${count} readings of ${name} were added to this pile.`,
+  addOf: (name: string) => `add ${name}`,
+  moreFaults: (count: number) => `… and ${count} more`,
+  written: (name: string) => `Written to ${name}.`,
+  writtenElsewhere: (name: string) =>
+    `That file can't be written to. ${name} went to your downloads instead.`,
+  draftsLeft: (count: number) =>
+    count === 1
+      ? 'One row of the tally is not whole yet and is not in the file.'
+      : `${count} rows of the tally are not whole yet and are not in the file.`,
+  toSheet: (sheet: string) => `To the sheet ${sheet}`,
+  andMore: 'more',
+  openIt: 'Open',
+  keptAt: (when: string) => `kept ${when}`,
+  find: 'Find a place, a mark or a tag',
+  sheetKeys: [
+    { label: 'In a drawing: to the neighbour', keys: '← ↑ → ↓' },
+    { label: 'In a drawing: nearer, farther', keys: '+ −' },
+    { label: 'In the tally: next cell, next row', keys: 'Enter' },
+    { label: 'Leave a cell as it was; close what lies on top', keys: 'Esc' },
+  ],
+  keysNote: 'On a Mac, ⌘ stands for Ctrl.',
   otherTab: 'Another page of Shellraise has this project open too: both show the same.',
   storedNewer: 'A newer Shellraise kept that project: it was left untouched.',
   storedDamaged: (detail: string) => `That project can't be read any more: ${detail}`,
@@ -92,4 +114,4 @@ export const frameWords = {
   engineDied: 'The calculation stopped unexpectedly. Nothing of yours is lost.',
   caution:
     'Estimates, no design approval. People get hurt putting domes up: local codes and a licensed engineer or rigger decide.',
-} as const;
+};
