@@ -5,7 +5,8 @@ import { lazy, Suspense, useEffect, useMemo, useState } from 'react';
 import { projectOf } from '../state/app-state.ts';
 import { useWords } from '../words/words.ts';
 import { useApp, useAppState } from './app-context.tsx';
-import { isPressed, menuCommands, type Overlay, otherCommands } from './commands.ts';
+import { menuCommands, type Overlay, otherCommands } from './commands.ts';
+import { isPressed } from './keys.ts';
 
 const ProjectMenu = lazy(async () => ({
   default: (await import('./project-menu.tsx')).ProjectMenu,
