@@ -22,7 +22,10 @@ const written = new Map<string, WritableFile>();
 export async function saveProject(app: App, words: Words['frame'], as: boolean): Promise<void> {
   const { projectId } = app.state.getState();
   const { project, drafts } = docOf(app.state.getState());
-  const text = await quickEngine.ask('writeProject', project).answer;
+  // Without the engine the file has other line breaks, and everything that is in it.
+  const text = await quickEngine
+    .ask('writeProject', project)
+    .answer.catch(() => `${JSON.stringify(project, null, 2)}\n`);
   const name = `${fileName(project.title || words.untitled)}.json`;
   try {
     const file = await target(projectId, name, as);
@@ -40,8 +43,9 @@ export async function saveProject(app: App, words: Words['frame'], as: boolean):
 /** Writes the readings as a spreadsheet. */
 export async function exportCsv(app: App, words: Words['frame']): Promise<void> {
   const { project } = docOf(app.state.getState());
-  const text = await quickEngine.ask('writePileCsv', project.pile).answer;
-  download(`${fileName(project.title || words.untitled)}.csv`, text, 'text/csv');
+  const text = await quickEngine.ask('writePileCsv', project.pile).answer.catch(() => null);
+  if (text === null) app.tell('fault', words.engineDied);
+  else download(`${fileName(project.title || words.untitled)}.csv`, text, 'text/csv');
 }
 
 /** Hands a text to the browser as a file. */

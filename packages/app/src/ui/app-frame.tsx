@@ -4,9 +4,10 @@ import { lazy, Suspense, useEffect } from 'react';
 import { HatchPatterns } from '../drawing/svg-items.tsx';
 import { PileSheet } from '../sheets/pile/pile-sheet.tsx';
 import { projectOf, type Sheet, sheets } from '../state/app-state.ts';
-import { useWords } from '../words/words.ts';
+import { useWords, type Words } from '../words/words.ts';
 import { useApp, useAppState } from './app-context.tsx';
 import { DropZone } from './drop-zone.tsx';
+import { FaultBoundary } from './fault-boundary.tsx';
 import { HeadBar } from './head-bar.tsx';
 import { Notices } from './notices.tsx';
 
@@ -41,14 +42,43 @@ export function AppFrame() {
         <PhaseStrip />
       </div>
       <main id="sheet" className="sheet" tabIndex={-1}>
-        <Suspense fallback={null}>
-          <Sheet />
-        </Suspense>
+        <FaultBoundary
+          key={sheet}
+          fallback={(fault, again) => <SheetFault fault={fault} again={again} />}
+        >
+          <Suspense fallback={null}>
+            <Sheet />
+          </Suspense>
+        </FaultBoundary>
       </main>
       <Notices />
       <DropZone />
     </div>
   );
+}
+
+function SheetFault({ fault, again }: { fault: string; again: () => void }) {
+  const words = useWords().frame;
+  const app = useApp();
+  return (
+    <div className="sheet-fault" role="alert">
+      <p>{words.sheetFault}</p>
+      <p className="quiet">{fault}</p>
+      <p>
+        <button type="button" onClick={again}>
+          {words.again}
+        </button>{' '}
+        <button type="button" onClick={() => void saveNow(app, words)}>
+          {words.menuItems.save}
+        </button>
+      </p>
+    </div>
+  );
+}
+
+async function saveNow(app: ReturnType<typeof useApp>, words: Words['frame']): Promise<void> {
+  const { saveProject } = await import('../files/save-file.ts');
+  await saveProject(app, words, false);
 }
 
 function PhaseStrip() {
@@ -94,11 +124,7 @@ function useSavingFaults(): void {
   const why = useAppState(({ saving }) => (saving.status === 'refused' ? saving.why : null));
   useEffect(() => {
     if (why === null) return;
-    const choices = [{ label: words.menuItems.save, act: () => void saveNow() }];
+    const choices = [{ label: words.menuItems.save, act: () => void saveNow(app, words) }];
     app.tell('fault', words.savingRefused[why], [], choices);
-    async function saveNow(): Promise<void> {
-      const { saveProject } = await import('../files/save-file.ts');
-      await saveProject(app, words, false);
-    }
   }, [app, words, why]);
 }

@@ -111,6 +111,8 @@ export const frameWords = {
   remove: 'Remove',
   removed: (title: string) => `${title} was removed.`,
   keys: 'Keys',
+  sheetFault:
+    'This sheet could not be shown: a fault of ours. Your project is safe; save it as a file if you like, and try again.',
   engineDied: 'The calculation stopped unexpectedly. Nothing of yours is lost.',
   caution:
     'Estimates, no design approval. People get hurt putting domes up: local codes and a licensed engineer or rigger decide.',
