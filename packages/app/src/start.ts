@@ -56,7 +56,10 @@ function followProject(app: App, derived: Reach['derived']): void {
   app.state.subscribe((state, before) => {
     if (state.projectId !== before.projectId) {
       keep(LAST, state.projectId);
-      if (before.projectId !== DEMO || state.revision > 0) derived.reset();
+      // The demo's first change makes it a project of one's own: the same pile under a new id.
+      const same =
+        before.projectId === DEMO && state.history.past.length > 0 && state.revision === 0;
+      if (!same) derived.reset();
     }
     if (projectOf(state) !== projectOf(before) || state.sheet !== before.sheet) follow();
   });

@@ -11,6 +11,7 @@ import {
   freshHistory,
   type History,
   type Recipe,
+  rebased,
   redone,
   undone,
 } from './doc.ts';
@@ -92,6 +93,8 @@ export function createApp(
   const { getState: get, setState: set } = state;
   let noticeCount = 0;
   let saveRunning: Promise<void> | null = null;
+  /** The project as the store has it. */
+  let kept: History = get().history;
 
   function put(history: History): void {
     if (history === get().history) return;
@@ -125,9 +128,10 @@ export function createApp(
         return;
       }
       if (outcome.status === 'conflict') {
-        adopt(outcome.stored, get().history);
+        adopt(outcome.stored);
         continue;
       }
+      kept = history;
       const same = get().history === history;
       set({ revision: outcome.revision, saving: { status: same ? 'saved' : 'saving' } });
       if (same) {
@@ -137,27 +141,13 @@ export function createApp(
     }
   }
 
-  /** Another tab saved first: what it saved is the ground, and the changes made here since are laid
-   * on it again where they still fit. */
-  function adopt(stored: StoredProject, own: History): void {
-    const base = stored.past.at(-1)?.at ?? 0;
-    const mine = own.past.filter(
-      (step) =>
-        step.at > base && !stored.past.some((s) => s.at === step.at && s.label === step.label),
-    );
-    let history: History = { doc: stored.doc, past: stored.past, future: [] };
-    for (const step of mine) {
-      try {
-        history = redone({ ...history, future: [step] });
-      } catch {
-        // The other tab took away what this step changed.
-      }
-    }
-    set({
-      history,
-      revision: stored.revision,
-      saving: { status: mine.length > 0 ? 'saving' : 'saved' },
-    });
+  /** Another tab saved first: what it saved is the ground, and what was done here since is laid on
+   * it again. */
+  function adopt({ doc, past, future, revision }: StoredProject): void {
+    const base: History = { doc, past, future };
+    const history = rebased(base, kept, get().history);
+    kept = base;
+    set({ history, revision, saving: { status: history === base ? 'saved' : 'saving' } });
   }
 
   async function listProjects(): Promise<void> {
@@ -166,10 +156,11 @@ export function createApp(
 
   function show(stored: StoredProject): void {
     const { id, revision, doc, past, future } = stored;
+    kept = { doc, past, future };
     set({
       projectId: id,
       revision,
-      history: { doc, past, future },
+      history: kept,
       saving: { status: 'saved' },
       selection: null,
     });

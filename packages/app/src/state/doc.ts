@@ -101,6 +101,29 @@ export function redone(history: History): History {
   };
 }
 
+/** What was done to a project since it was `before`, laid on `base`, a copy that somebody else has
+ * changed meanwhile. Steps that no longer fit it are left out. */
+export function rebased(base: History, before: History, now: History): History {
+  let same = 0;
+  while (same < before.past.length && before.past[same] === now.past[same]) same++;
+  const takenBack = before.past
+    .slice(same)
+    .reverse()
+    .map((step) => ({ ...step, of: null, patches: step.inverse, inverse: step.patches }));
+  let history = base;
+  for (const step of [...takenBack, ...now.past.slice(same)])
+    history = laidOn(history, step) ?? history;
+  return history;
+}
+
+function laidOn({ doc, past }: History, step: Step): History | null {
+  try {
+    return redone({ doc, past, future: [step] });
+  } catch {
+    return null;
+  }
+}
+
 function withStep(past: readonly Step[], step: Step): Step[] {
   const last = past.at(-1);
   const joins = last && step.of !== null && last.of === step.of && step.at - last.at < ONE_GO;

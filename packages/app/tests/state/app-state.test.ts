@@ -67,6 +67,41 @@ describe('the page', () => {
     expect(kept.status === 'loaded' && kept.stored.doc.project.title).toBe('mine');
   });
 
+  it('loses no change of its own that is older than what another tab saved', async () => {
+    const { app, store } = appWith(demo);
+    retitle(app, 'shared');
+    await app.save();
+    const { projectId } = app.state.getState();
+    const other = appWith(demo, store);
+    await other.app.open(projectId);
+    retitle(app, 'mine');
+    other.pass(5000);
+    other.app.change(({ project }) => void project.pile.readings.pop(), {
+      label: 'take a row out',
+    });
+    await other.app.save();
+    await app.save();
+    expect(titleOf(app)).toBe('mine');
+    expect(app.state.getState().history.doc.project.pile.readings).toEqual([]);
+  });
+
+  it('takes back in what another tab saved what it had taken back itself', async () => {
+    const { app, store } = appWith(demo);
+    retitle(app, 'shared');
+    await app.save();
+    const { projectId } = app.state.getState();
+    const other = appWith(demo, store);
+    await other.app.open(projectId);
+    other.app.change(({ project }) => void project.pile.readings.pop(), {
+      label: 'take a row out',
+    });
+    await other.app.save();
+    app.undo();
+    await app.save();
+    expect(titleOf(app)).toBe('demo');
+    expect(app.state.getState().history.doc.project.pile.readings).toEqual([]);
+  });
+
   it('shows what another tab saved', async () => {
     const { app, store } = appWith(demo);
     retitle(app, 'shared');
