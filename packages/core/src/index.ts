@@ -220,7 +220,8 @@ export {
   labelsOf,
   type NetLabels,
 } from './arrange/families.ts';
-export { type PlacesDecision, placesSection } from './arrange/schema.ts';
+export { frozenOf, numbersOf, type PlaceNumbers } from './arrange/numbers.ts';
+export { type FrozenDecision, type PlacesDecision, placesSection } from './arrange/schema.ts';
 export { needOf, type StockRow, stockRows } from './arrange/stock.ts';
 export { type CrownAt, type WayUp, type WaysUp, waysUpOf } from './arrange/ways-up.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';

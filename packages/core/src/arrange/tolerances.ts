@@ -13,3 +13,7 @@ export const RISE_STEP = 1e-6;
 /** Heights of one cut found again may differ by this part: the net is fitted anew with each new
  * reading. */
 export const SAME_HEIGHT = 0.05;
+
+/** Directions whose unit vectors differ by less along an axis are one: far above the misfit of a
+ * fitted net, far below the angle between two hubs. */
+export const SAME_DIRECTION = 0.005;

@@ -2,6 +2,7 @@
 // places it has, and what the numbers mean. Crown in the middle, base ring outside, datum up.
 
 import type { Kind } from '../pile/kind.ts';
+import { coursesOf } from '../shell/courses.ts';
 import { flatPlan } from '../shell/flat-plan.ts';
 import { rims } from '../shell/rims.ts';
 import { placeAt, type Shell } from '../shell/shell.ts';
@@ -55,6 +56,8 @@ export interface FlatPlanSheetOptions {
   /** The upper courses alone, on a larger scale: from this course up. The rest belongs on a sheet
    * of the whole. */
   readonly fromCourse?: number;
+  /** True where the numbers are those painted on the panels, kept from an earlier decision. */
+  readonly painted?: boolean;
 }
 
 /** The flat plan of a shell that stands crown up, its places numbered `numbers`. Opening places
@@ -70,7 +73,8 @@ export function flatPlanSheet(
   const shown = options.lengths ?? 'metric';
   const leftOut = new Set(options.leftOut ?? []);
   const missing = new Set(options.missing ?? []);
-  const only = upperPlaces(numbers, options.fromCourse);
+  const { course } = coursesOf(shell);
+  const only = upperPlaces(course, options.fromCourse);
   const fills = kindFills(kinds);
   const classes = sideClasses(shell, kinds);
   const plan = flatPlan(shell, { fromBelow: options.fromBelow ?? false });
@@ -107,7 +111,7 @@ export function flatPlanSheet(
     page.frame.y + page.frame.height,
     column.width,
   );
-  const { heading, remark } = headingOf(options, numbers, plan.outer !== null);
+  const { heading, remark } = headingOf(options, Math.max(...course), plan.outer !== null);
   const places = numbers.filter((_, p) => !leftOut.has(p) && (only?.has(p) ?? true)).length;
   return {
     width: page.width,
@@ -134,9 +138,9 @@ export function flatPlanSheet(
           missing,
           only,
           shown,
-          fromBelow: options.fromBelow ?? false,
           nadir: plan.outer !== null,
           small: drawn.smallestNumber < legible,
+          numbersNote: numbersNote(numbers, options),
           caution: facts.caution ?? '',
         },
       ),
@@ -145,26 +149,36 @@ export function flatPlanSheet(
   };
 }
 
-const courseOf = (number: string): number => Number(number.split('-')[0]);
-
-/** Places from a course up, by their numbers; null for all. */
+/** Places from a course up; null for all. */
 function upperPlaces(
-  numbers: readonly string[],
+  course: Int32Array,
   fromCourse: number | undefined,
 ): ReadonlySet<number> | null {
   if (fromCourse === undefined) return null;
-  return new Set(numbers.flatMap((number, p) => (courseOf(number) >= fromCourse ? [p] : [])));
+  return new Set(Array.from(course.keys()).filter((p) => (course[p] as number) >= fromCourse));
+}
+
+/** How to read the numbers. */
+function numbersNote(
+  numbers: readonly string[],
+  { painted, fromBelow }: FlatPlanSheetOptions,
+): string {
+  const way = fromBelow ? 'anticlockwise on this sheet' : 'clockwise';
+  if (!painted) return `3-07: course 3 from the ground up, seventh place ${way} from the datum.`;
+  const added = numbers.some((number) => /^[A-Z]/.test(number))
+    ? ` A-07: added since; ring A next to the painted places, seventh ${way} from the datum.`
+    : '';
+  return `Numbers as painted: course and place of the shell that they were painted for.${added}`;
 }
 
 function headingOf(
   { fromBelow, fromCourse }: FlatPlanSheetOptions,
-  numbers: readonly string[],
+  top: number,
   nadir: boolean,
 ): { readonly heading: string; readonly remark: string } {
   const seen = fromBelow ? 'Flat plan, seen from below' : 'Flat plan, seen from above';
   const mirrored = 'mirrored: for people inside looking up';
   if (fromCourse !== undefined) {
-    const top = Math.max(...numbers.map(courseOf));
     const courses = `courses ${fromCourse} to ${top}; the sheet of the whole has the others`;
     return {
       heading: `${seen}: upper courses`,
@@ -234,10 +248,10 @@ interface ColumnContent {
   /** Places on this sheet; null for all. */
   readonly only: ReadonlySet<number> | null;
   readonly shown: LengthsShown;
-  readonly fromBelow: boolean;
   readonly nadir: boolean;
   /** True where some numbers came out too small to read at arm's length. */
   readonly small: boolean;
+  readonly numbersNote: string;
   /** Stands between the tables and the elevation, beside the numbers it is about. */
   readonly caution: string;
 }
@@ -386,14 +400,13 @@ function noteItems(
         ]
       : []),
   ];
-  const way = content.fromBelow ? 'anticlockwise on this sheet' : 'clockwise';
   const outer =
     content.nadir && content.only === null
       ? ' The outer circle is the lowest point, spread out.'
       : '';
   const small = content.small ? ' Some numbers are small: print on larger paper.' : '';
   const words = wrapText(
-    `3-07: course 3 from the ground up, seventh place ${way} from the datum. With it stands its kind. The scale holds outwards from the crown.${outer}${small}`,
+    `${content.numbersNote} With it stands its kind. The scale holds outwards from the crown.${outer}${small}`,
     2.6,
     inner.width,
   );

@@ -33,21 +33,31 @@ export function coursesOf(shell: Shell): Courses {
   const course = courseNumbers(shell);
   const position = new Int32Array(course.length);
   const counts: number[] = [];
-  const clockwise = Array.from(course, (_, p) => clockwiseFromDatum(shell, p as PlaceId));
-  const height = Array.from(course, (_, p) => placeCentre(shell, p as PlaceId)[2]);
-  const at = (list: readonly number[], p: number): number => list[p] as number;
-  const order = Array.from(course, (_, p) => p).sort(
-    (p, q) => at(clockwise, p) - at(clockwise, q) || at(height, p) - at(height, q) || p - q,
-  );
-  for (const p of order) {
+  for (const p of clockwisePlaces(shell)) {
     const row = (course[p] as number) - 1;
     while (counts.length <= row) counts.push(0);
     counts[row] = (counts[row] as number) + 1;
     position[p] = counts[row] as number;
   }
-  const digits = Math.max(2, String(Math.max(0, ...counts)).length);
+  const digits = positionDigits(counts);
   const numbers = Array.from(course, (c, p) => `${c}-${String(position[p]).padStart(digits, '0')}`);
   return { course, position, counts, numbers };
+}
+
+/** Digits of every position where the rings have so many places: at least two. */
+export const positionDigits = (counts: readonly number[]): number =>
+  Math.max(2, String(Math.max(0, ...counts)).length);
+
+/** All places clockwise seen from above from the datum; those of one azimuth by height, then by
+ * index. */
+export function clockwisePlaces(shell: Shell): number[] {
+  const places = Array.from({ length: placeCount(shell) }, (_, p) => p);
+  const clockwise = places.map((p) => clockwiseFromDatum(shell, p as PlaceId));
+  const height = places.map((p) => placeCentre(shell, p as PlaceId)[2]);
+  const at = (list: readonly number[], p: number): number => list[p] as number;
+  return places.sort(
+    (p, q) => at(clockwise, p) - at(clockwise, q) || at(height, p) - at(height, q) || p - q,
+  );
 }
 
 /** Hub → the number of courses at which it is first met from the given hubs outwards, 0 at those

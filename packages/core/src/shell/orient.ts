@@ -48,19 +48,25 @@ export const crownAtPlace = (shell: Shell, place: PlaceId): Crown => ({
  * where it is no number. */
 export function orientShell(shell: Shell, crown: Crown, datumTurn = 0): Shell {
   assertNumber('datumTurn', datumTurn);
+  const { up, datum } = crownAxes(shell, crown);
+  const x = rotateAbout(datum, up, datumTurn);
+  return { ...shell, hubs: inAxes(shell, x, cross(up, x), up) };
+}
+
+/** Where a crown's way up and its datum lie in the shell as it is: unit vectors at right angles. */
+export function crownAxes(shell: Shell, crown: Crown): { readonly up: Vec3; readonly datum: Vec3 } {
   const from = hubPoint(shell, hubAt(shell, crown.side));
   const to = hubPoint(shell, endHubAt(shell, crown.side));
   const middle = scale(add(from, to), 0.5);
   const place = shell.sidePlace[crown.side] as PlaceId;
-  const z =
+  const up =
     crown.at === 'hub'
       ? normalize(from)
       : crown.at === 'seam'
         ? normalize(middle)
         : placeNormal(shell, place);
   const towards = crown.at === 'place' ? middle : subtract(to, from);
-  const x = rotateAbout(normalize(subtract(towards, scale(z, dot(towards, z)))), z, datumTurn);
-  return { ...shell, hubs: inAxes(shell, x, cross(z, x), z) };
+  return { up, datum: normalize(subtract(towards, scale(up, dot(towards, up)))) };
 }
 
 /** Hub positions in the frame of three unit axes. */

@@ -179,6 +179,32 @@ describe('the flat plan sheet', () => {
     expect(words(sheet(of, { lengths: 'inch' }))).toContain('23′ 7 7/16″ (7.200 m)');
   });
 
+  it('shows painted numbers as they are, and says how to read them', () => {
+    const of = standing(net(4, 0), -0.25);
+    const numbers = of.numbers.map((number, p) =>
+      p < 20 ? `A-${String(p + 1).padStart(2, '0')}` : number.replace(/^\d+/, (c) => `${+c + 1}`),
+    );
+    const kept = { ...of, numbers };
+    for (const fromBelow of [false, true]) {
+      const drawing = sheet(kept, { painted: true, fromBelow });
+      const said = words(drawing).join(' ');
+      for (const number of numbers) expect(said).toContain(number);
+      expect(said).toContain('Numbers as painted');
+      expect(said).toContain('A-07: added since');
+      expect(said).not.toContain('course 3 from the ground up');
+      expect(overlaps(drawing)).toEqual([]);
+      expect(outside(drawing)).toEqual([]);
+    }
+    expect(words(sheet(of, { painted: true })).join(' ')).not.toContain('A-07');
+    const [plain, upper] = [of, kept].map((one) => sheet(one, { fromCourse: 4 })) as [
+      Drawing,
+      Drawing,
+    ];
+    const drawn = (drawing: Drawing): string[] =>
+      groups(drawing.items).flatMap((one) => one.data?.place ?? []);
+    expect(drawn(upper)).toEqual(drawn(plain));
+  });
+
   it('shows the upper courses alone on a larger scale, whole in themselves', () => {
     const of = standing(net(4, 0));
     const from = 5;
