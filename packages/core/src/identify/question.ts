@@ -12,6 +12,5 @@ const UNKNOWN_ALLOWANCE = 0.005;
 export const shapeQuestion = (pile: Pile, { kinds, groups }: PileKinds): ShapeQuestion => ({
   kinds,
   groups,
-  allowanceSd:
-    pile.hubAllowance === null && pile.measuredAlong !== 'hubs' ? UNKNOWN_ALLOWANCE : 0,
+  allowanceSd: pile.hubAllowance === null && pile.measuredAlong !== 'hubs' ? UNKNOWN_ALLOWANCE : 0,
 });
