@@ -1,11 +1,36 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
+const core = fileURLToPath(new URL('packages/core/src/index.ts', import.meta.url));
+const browserTests = 'packages/app/tests/browser/**/*.test.ts';
+
+// Browser tests run in Chromium on the built app, alone and one file after the other: they wait
+// for what a person would wait for, and a busy machine would make them slow.
 export default defineConfig({
-  resolve: {
-    alias: {
-      '@shellraise/core': fileURLToPath(new URL('packages/core/src/index.ts', import.meta.url)),
-    },
+  resolve: { alias: { '@shellraise/core': core } },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['packages/*/tests/**/*.test.ts'],
+          exclude: [browserTests],
+          testTimeout: 60_000,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: [browserTests],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
   },
-  test: { include: ['packages/*/tests/**/*.test.ts'], testTimeout: 60_000 },
 });

@@ -1,12 +1,13 @@
-// Compiles the packages, core before cli. The compiler does nothing where nothing changed.
-// `npm ci` ends with this (as `prepare`), so that `npx shellraise` works right after it.
+// Compiles the packages, core first, and bundles the app. Each does nothing where nothing changed.
+// `npm ci` ends with the first (as `prepare`), so that `npx shellraise` works right after it.
 
-import { existsSync, readdirSync, rmSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { bin, capture, root } from './run.mjs';
 
-const packages = ['core', 'cli'];
+const packages = ['core', 'cli', 'server'];
 
 /** Builds if needed. Returns `{ code, output }`; the output is empty where all went well. */
 export function build() {
@@ -17,6 +18,48 @@ export function build() {
     };
   for (const name of packages) removeOrphans(join(root, 'packages', name));
   return capture(process.execPath, [bin('typescript', 'tsc'), '-b', '--pretty', 'false']);
+}
+
+/** Bundles the app if what goes into it changed; core must be built. Returns `{ code, output }`. */
+export function buildApp() {
+  const stamp = join(root, 'node_modules', '.shellraise-app');
+  const wanted = appHash();
+  const page = join(root, 'packages', 'app', 'dist', 'index.html');
+  if (existsSync(page) && existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted)
+    return { code: 0, output: '' };
+  const { code, output } = capture(process.execPath, [
+    bin('vite'),
+    'build',
+    'packages/app',
+    '--logLevel',
+    'warn',
+  ]);
+  if (code === 0) writeFileSync(stamp, wanted);
+  return { code, output: code === 0 ? '' : output };
+}
+
+/** Of everything that goes into the bundle: names and contents. */
+function appHash() {
+  const hash = createHash('sha256').update(readFileSync(join(root, 'package-lock.json')));
+  const add = (path) => hash.update(path).update(readFileSync(join(root, path)));
+  add('examples/demo/project.json');
+  for (const folder of ['packages/core/src', 'packages/app'])
+    for (const path of filesIn(folder)) add(path);
+  return hash.digest('hex');
+}
+
+const notBundled = /^packages\/app\/(dist|tests|bench|node_modules)\//;
+
+function filesIn(folder) {
+  return readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) =>
+      join(entry.parentPath, entry.name)
+        .slice(root.length + 1)
+        .replaceAll('\\', '/'),
+    )
+    .filter((path) => !notBundled.test(path))
+    .sort();
 }
 
 /** Compiled files whose source is gone would still be found by an import: away with them. */
@@ -32,7 +75,8 @@ function removeOrphans(packageDir) {
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  const { code, output } = build();
+  const built = build();
+  const { code, output } = built.code === 0 ? buildApp() : built;
   if (output.trim()) console.error(output.trim());
   if (code !== 0) console.error('The build failed.');
   process.exitCode = code;

@@ -11,7 +11,9 @@ import { root as checkout } from './run.mjs';
 
 const root = process.argv[2] ?? checkout;
 const builtins = new Set(builtinModules.flatMap((name) => [name, `node:${name}`]));
-const faults = ['core', 'cli'].flatMap(checkPackage);
+/** Folders of the app that know nothing of the screen. */
+const withoutScreen = new Set(['engine', 'files', 'state', 'store']);
+const faults = ['core', 'cli', 'server', 'app'].flatMap(checkPackage);
 for (const fault of faults) console.error(fault);
 process.exitCode = faults.length > 0 ? 1 : 0;
 
@@ -37,7 +39,7 @@ function checkPackage(name) {
 
 function sourceFiles(folder) {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && entry.name.endsWith('.ts'))
+    .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name))
     .map((entry) => join(entry.parentPath, entry.name))
     .sort();
 }
@@ -49,8 +51,13 @@ function importFault(name, src, file, target, allowed) {
     return name === 'core' ? layerFault(src, file, path) : null;
   }
   if (builtins.has(target)) {
-    if (name === 'core') return `imports ${target}; core runs without Node`;
+    if (name === 'core' || name === 'app') return `imports ${target}; ${name} runs without Node`;
     return target.startsWith('node:') ? null : `imports ${target}; write node:${target}`;
+  }
+  if (name === 'app') {
+    if (target === 'virtual:demo') return null;
+    if (/^react(-|\/|$)/.test(target) && withoutScreen.has(layerOf(src, file)))
+      return `imports ${target}; ${layerOf(src, file)} is tested without a browser`;
   }
   const owner = allowed.has(target)
     ? target

@@ -1,21 +1,26 @@
-// `npm start`: installs what is needed, builds, and runs the main job on the demo project.
+// `npm start`: installs what is needed, builds, serves the app and prints where it is. Arguments go
+// to the server: `npm start -- --lan`.
 
 import { join } from 'node:path';
-import { build } from './build.mjs';
+import { pathToFileURL } from 'node:url';
+import { build, buildApp } from './build.mjs';
 import { install } from './install.mjs';
-import { root, run } from './run.mjs';
+import { root } from './run.mjs';
 
-process.exitCode = start();
+process.exitCode = await start();
 
-function start() {
+async function start() {
   const installed = install();
   if (installed !== 0) return installed;
-  const built = build();
-  if (built.code !== 0) {
-    console.error(built.output.trim());
+  for (const step of [build, buildApp]) {
+    const { code, output } = step();
+    if (code === 0) continue;
+    console.error(output.trim());
     console.error('The build failed.');
-    return built.code;
+    return code;
   }
-  const shellraise = join(root, 'packages', 'cli', 'bin', 'shellraise.js');
-  return run(process.execPath, [shellraise, 'demo', ...process.argv.slice(2)]);
+  const server = join(root, 'packages', 'server', 'dist', 'main.js');
+  const { main } = await import(pathToFileURL(server).href);
+  await main(process.argv.slice(2));
+  return process.exitCode ?? 0;
 }

@@ -5,7 +5,8 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build } from './build.mjs';
+import { build, buildApp } from './build.mjs';
+import { chromium } from './chromium.mjs';
 import { install } from './install.mjs';
 import { bin, capture, root, run, since } from './run.mjs';
 
@@ -22,6 +23,9 @@ function test(args) {
     ['types of the sources', build],
     ['types of the core tests', () => tsc('packages/core/tests')],
     ['types of the cli tests', () => tsc('packages/cli/tests')],
+    ['types of the server tests', () => tsc('packages/server/tests')],
+    ['types of the app and its tests', () => tsc('packages/app/tests')],
+    ['the app bundles', buildApp],
     [
       'lint and format',
       () => capture(node, [bin('@biomejs/biome', 'biome'), 'check', '--error-on-warnings', '.']),
@@ -53,6 +57,7 @@ function runTests(args) {
   const folder = mkdtempSync(join(tmpdir(), 'shellraise-test-'));
   const counts = join(folder, 'counts.json');
   const reporter = join(root, 'scripts', 'test-reporter.mjs');
+  const browser = chromium();
   const code = run(
     node,
     [bin('vitest'), 'run', '--reporter=dot', `--reporter=${reporter}`, ...args],
@@ -61,6 +66,8 @@ function runTests(args) {
         ...process.env,
         ...(process.stdout.isTTY ? {} : { NO_COLOR: '1' }),
         SHELLRAISE_COUNTS: counts,
+        SHELLRAISE_CHROMIUM: browser.path ?? '',
+        SHELLRAISE_NO_CHROMIUM: browser.reason ?? '',
       },
     },
   );

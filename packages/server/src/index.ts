@@ -1,4 +1,5 @@
-// What the server offers to tests and scripts.
+// What others may use of the server.
 
-export { type ListenOptions, lanAddresses, listen, USUAL_PORT } from './listen.ts';
-export { createServer } from './server.ts';
+export { type Listening, type ListenOptions, listen, PortTaken, USUAL_PORT } from './listening.ts';
+export { main } from './main.ts';
+export { createServer, NotBuilt, type ServerOptions } from './server.ts';

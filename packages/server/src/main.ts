@@ -1,109 +1,103 @@
-// The server's command: serves the app, prints where it is, ends on Ctrl-C.
+// The entry: reads the command line, listens, says where, and ends cleanly when it is told to.
 
-import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
-import { type ListenOptions, lanAddresses, listen } from './listen.ts';
-import { qrLines } from './qr-text.ts';
-import { createServer } from './server.ts';
+import { lanAddresses, qrLines } from './lan.ts';
+import { type Listening, listen, PortTaken, USUAL_PORT } from './listening.ts';
+import { openPage } from './open-page.ts';
+import { help, readOptions, type ServeOptions } from './options.ts';
+import { NotBuilt } from './server.ts';
 
-const appFolder = fileURLToPath(new URL('../../app/dist', import.meta.url));
+/** The built app of this checkout. */
+const builtApp = fileURLToPath(new URL('../../app/dist', import.meta.url));
 
-const help = `Serves Shellraise on this computer and opens it.
-
-  --lan          also to phones and computers in the same network
-  --port NUMBER  this port, not the first free one from 4180 on
-  --no-open      open no browser
-`;
-
-/** Options of the command. */
-export interface ServeOptions extends ListenOptions {
-  readonly open: boolean;
-  readonly help: boolean;
-}
-
-/** Serves the app until it is interrupted. Exit code 2 for a wrong option, 3 where it can't serve. */
-export async function main(words: readonly string[]): Promise<void> {
-  let options: ServeOptions;
-  try {
-    options = readOptions(words);
-  } catch (error) {
-    console.error(messageOf(error));
-    process.exitCode = 2;
+/** Runs the server with the words after the program's name until it is interrupted. Sets the
+ * process's exit code: 0 ended as asked, 2 bad input, 3 a fault of ours. */
+export async function main(words: readonly string[], root = builtApp): Promise<void> {
+  const read = readOptions(words);
+  if (!read.ok) {
+    end(2, read.fault, 'shellraise-server --help lists what there is.');
     return;
   }
-  if (options.help) {
+  if (read.options.help) {
     console.log(help);
     return;
   }
+  let listening: Listening;
   try {
-    await serve(options);
+    const host = read.options.lan ? '0.0.0.0' : '127.0.0.1';
+    listening = await listen({ root, host, port: read.options.port });
   } catch (error) {
-    console.error(`Shellraise can't be served: ${messageOf(error)}.`);
-    process.exitCode = 3;
+    end(...explained(error));
+    return;
   }
+  const address = `http://localhost:${listening.port}/`;
+  say(address, listening.port, read.options);
+  if (read.options.open && process.stdout.isTTY && process.stdin.isTTY) openPage(address);
+  await ended(listening);
 }
 
-/** Options from the words after the command. Throws with what was found and what is allowed. */
-export function readOptions(words: readonly string[]): ServeOptions {
-  const { values } = parseArgs({
-    args: [...words],
-    options: {
-      lan: { type: 'boolean', default: false },
-      port: { type: 'string' },
-      'no-open': { type: 'boolean', default: false },
-      help: { type: 'boolean', short: 'h', default: false },
-    },
-  });
-  const port = values.port === undefined ? null : Number(values.port);
-  if (port !== null && !(Number.isInteger(port) && port >= 0 && port <= 65_535))
-    throw new Error(`--port: found ${values.port}, expected a whole number from 0 to 65535`);
-  return { lan: values.lan, port, open: !values['no-open'], help: values.help };
-}
-
-async function serve(options: ServeOptions): Promise<void> {
-  const server = await createServer(appFolder);
-  const port = await listen(server, options);
-  const own = `http://localhost:${port}/`;
-  const end = (): void => {
-    void server.close().then(() => process.exit(0));
-  };
-  process.once('SIGINT', end);
-  process.once('SIGTERM', end);
-  for (const line of greeting(own, options.lan ? lanAddresses() : null, port)) console.log(line);
-  if (options.open && process.stdout.isTTY) openBrowser(own);
-}
-
-/** What is printed: the address, and for the network each address there with its QR code. */
-export function greeting(own: string, lan: readonly string[] | null, port: number): string[] {
-  const lines = [`Shellraise is at ${own}`];
-  if (lan?.length === 0) lines.push('This computer is in no network that phones could come by.');
-  for (const address of lan ?? []) {
-    const there = `http://${address}:${port}/`;
-    lines.push('', `In this network: ${there}`, ...qrLines(there, process.stdout.isTTY === true));
-  }
-  if (lan && lan.length > 0)
-    lines.push(
-      '',
-      'Anyone in this network can open it. Each device keeps its own projects. A phone that comes',
-      'over plain http needs this computer within reach: it can keep no copy for offline use.',
+function say(address: string, port: number, { lan, port: asked }: ServeOptions): void {
+  console.log(`Shellraise is at ${address}`);
+  if (asked === null && port !== USUAL_PORT)
+    console.log(
+      `(Port ${USUAL_PORT} is taken. A browser keeps projects by address: those kept at port ${USUAL_PORT} are not seen at this one.)`,
     );
-  lines.push('', 'Ctrl-C ends it.');
-  return lines;
+  if (lan) sayLan(port);
+  console.log('Ctrl-C ends it.');
 }
 
-/** Opens the page where there is a browser to open it with; where not, the address is printed. */
-function openBrowser(address: string): void {
-  const [program, args] =
-    process.platform === 'darwin'
-      ? ['open', [address]]
-      : process.platform === 'win32'
-        ? ['cmd', ['/c', 'start', '', address]]
-        : ['xdg-open', [address]];
-  const child = spawn(program as string, args as string[], { stdio: 'ignore', detached: true });
-  child.on('error', () => undefined);
-  child.unref();
+function sayLan(port: number): void {
+  const [first, ...others] = lanAddresses().map((address) => `http://${address}:${port}/`);
+  if (first === undefined) {
+    console.log('This computer is on no network, so no phone can open it.');
+    return;
+  }
+  console.log(`\nFor phones on the same network:\n  ${[first, ...others].join('\n  ')}\n`);
+  for (const line of qrLines(first, process.stdout.isTTY === true)) console.log(`  ${line}`);
+  console.log(
+    `
+Caution. Anyone on that network can open this page. Each device keeps its own projects; nothing is
+sent to this computer. Over plain http a phone can't keep the page for offline use: it needs this
+computer each time it opens it.
+`,
+  );
 }
 
-const messageOf = (error: unknown): string =>
-  error instanceof Error ? error.message : String(error);
+/** Waits for an interrupt, then closes. A second interrupt ends at once. */
+function ended({ server }: Listening): Promise<void> {
+  return new Promise((resolve) => {
+    let asked = false;
+    const stop = (): void => {
+      if (asked) process.exit(0);
+      asked = true;
+      if (process.stdout.isTTY) console.log('\nEnded.');
+      void server.close().finally(resolve);
+    };
+    process.on('SIGINT', stop);
+    process.on('SIGTERM', stop);
+  });
+}
+
+/** The exit code and the lines for a server that could not start. */
+function explained(error: unknown): readonly [2 | 3, ...string[]] {
+  if (error instanceof NotBuilt)
+    return [3, `The app is not built yet (${error.root}).`, 'Run npm start, or npm run build.'];
+  if (!(error instanceof PortTaken)) {
+    const detail = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    return [3, 'The server could not start: a fault of ours. Please report this:', detail];
+  }
+  const { first, last, code } = error;
+  if (code === 'EACCES')
+    return [2, `Port ${first} is not open to you: give one above 1023 with --port.`];
+  if (first !== last)
+    return [2, `Ports ${first} to ${last} are all taken: give another with --port.`];
+  return [
+    2,
+    `Port ${first} is taken: give another with --port, or leave it out and a free one is found.`,
+  ];
+}
+
+function end(code: 2 | 3, ...lines: readonly string[]): void {
+  for (const line of lines) console.error(line);
+  process.exitCode = code;
+}

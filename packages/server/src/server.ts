@@ -1,53 +1,51 @@
-// Serves the built app: its files, with the headers that a page needs to work offline and that keep
-// foreign code out. It knows nothing of projects; these stay in the browser.
+// The server: hands out the built app, file by file, and nothing else. It changes nothing and
+// keeps nothing; every project stays in the browser.
 
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import fastifyStatic from '@fastify/static';
-import fastify, { type FastifyInstance, type FastifyReply } from 'fastify';
+import fastify, { type FastifyInstance } from 'fastify';
+import { everywhere, keeping } from './headers.ts';
 
-/** What the page may load: its own files, pictures that it draws, its own workers. Styles may stand
- * in the page, because drawings set widths and places by them. No encryption is asked for: phones
- * nearby come over plain http. */
-const POLICY = [
-  "default-src 'self'",
-  "script-src 'self' 'wasm-unsafe-eval'",
-  "worker-src 'self' blob:",
-  "style-src 'self' 'unsafe-inline'",
-  "img-src 'self' data: blob:",
-  "font-src 'self'",
-  "connect-src 'self'",
-  "object-src 'none'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-].join('; ');
-
-/** Files whose names change with what is in them. */
-const HASHED = /[\\/]assets[\\/]/;
-
-/** A server for the files in a folder, not yet listening. Throws where the folder has no page. */
-export async function createServer(folder: string): Promise<FastifyInstance> {
-  if (!existsSync(join(folder, 'index.html')))
-    throw new Error(`the app is not built: ${join(folder, 'index.html')} is missing`);
-  const server = fastify({ logger: false, forceCloseConnections: true });
-  server.addHook('onSend', async (_request, reply) => {
-    reply.header('Content-Security-Policy', POLICY);
-    reply.header('X-Content-Type-Options', 'nosniff');
-    reply.header('Referrer-Policy', 'no-referrer');
-  });
-  await server.register(fastifyStatic, {
-    root: folder,
-    cacheControl: false,
-    setHeaders: (reply, path) => {
-      const lasting = HASHED.test(path);
-      reply.header('Cache-Control', lasting ? 'public, max-age=31536000, immutable' : 'no-cache');
-    },
-  });
-  server.setNotFoundHandler(notFound);
-  return server;
+/** What is served. */
+export interface ServerOptions {
+  /** The folder of the built app. */
+  readonly root: string;
 }
 
-async function notFound(_request: unknown, reply: FastifyReply): Promise<FastifyReply> {
-  return reply.code(404).type('text/plain; charset=utf-8').send('There is no such file here.\n');
+/** The app's folder has no page in it. */
+export class NotBuilt extends Error {
+  constructor(readonly root: string) {
+    super(`${root} holds no built app`);
+  }
+}
+
+/** A server of the built app, not listening yet. Throws `NotBuilt` where the folder has no
+ * `index.html`. */
+export function createServer({ root }: ServerOptions): FastifyInstance {
+  if (!existsSync(join(root, 'index.html'))) throw new NotBuilt(root);
+  const server = fastify({ forceCloseConnections: true });
+  server.addHook('onRequest', async (_request, reply) => {
+    reply.headers(everywhere);
+  });
+  server.register(fastifyStatic, {
+    root,
+    cacheControl: false,
+    dotfiles: 'ignore',
+    index: 'index.html',
+    setHeaders: (reply, path) => {
+      reply.header('cache-control', keeping(relative(root, path)));
+    },
+  });
+  server.setNotFoundHandler(async (_request, reply) => {
+    reply.code(404).type('text/plain; charset=utf-8').header('cache-control', 'no-store');
+    return 'There is no such file. The app is at /\n';
+  });
+  server.setErrorHandler(async (error, _request, reply) => {
+    const { statusCode } = error as { readonly statusCode?: number };
+    const code = statusCode !== undefined && statusCode >= 400 ? statusCode : 500;
+    reply.code(code).type('text/plain; charset=utf-8').header('cache-control', 'no-store');
+    return code < 500 ? 'That address can not be read.\n' : 'A fault of the server.\n';
+  });
+  return server;
 }

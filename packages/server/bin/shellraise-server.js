@@ -1,0 +1,12 @@
+#!/usr/bin/env node
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+const main = new URL('../dist/main.js', import.meta.url);
+if (existsSync(fileURLToPath(main))) {
+  const { main: run } = await import(main.href);
+  await run(process.argv.slice(2));
+} else {
+  console.error('The server is not built yet: run npm start, or npm run build, in the checkout.');
+  process.exitCode = 3;
+}

@@ -1,0 +1,57 @@
+// What can be asked of the server on the command line.
+
+import { parseArgs } from 'node:util';
+
+/** What was asked. */
+export interface ServeOptions {
+  readonly port: number | null;
+  readonly lan: boolean;
+  /** Whether the browser may be opened. */
+  readonly open: boolean;
+  readonly help: boolean;
+}
+
+/** The options that were understood, or what is wrong with them. */
+export type OptionsRead =
+  | { readonly ok: true; readonly options: ServeOptions }
+  | { readonly ok: false; readonly fault: string };
+
+/** What `--help` prints. */
+export const help = `Serves the app of Shellraise on this computer.
+
+  --port N    listen on this port and no other (without it: 4180, or the next free one)
+  --lan       let phones on the same network open it too
+  --no-open   do not open the browser
+  --help      this text
+
+Ctrl-C ends it.`;
+
+/** Reads the words after the program's name. */
+export function readOptions(words: readonly string[]): OptionsRead {
+  try {
+    const { values } = parseArgs({
+      args: [...words],
+      options: {
+        port: { type: 'string' },
+        lan: { type: 'boolean', default: false },
+        'no-open': { type: 'boolean', default: false },
+        help: { type: 'boolean', short: 'h', default: false },
+      },
+    });
+    const port = values.port === undefined ? null : readPort(values.port);
+    if (port === undefined) return refuse(`--port: found ${values.port}, expected 1 to 65535`);
+    return {
+      ok: true,
+      options: { port, lan: values.lan, open: !values['no-open'], help: values.help },
+    };
+  } catch (error) {
+    return refuse(error instanceof Error ? error.message : String(error));
+  }
+}
+
+const refuse = (fault: string): OptionsRead => ({ ok: false, fault });
+
+function readPort(text: string): number | undefined {
+  const port = /^\d{1,5}$/.test(text) ? Number(text) : 0;
+  return port >= 1 && port <= 65_535 ? port : undefined;
+}
