@@ -3,10 +3,11 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { demoPlugin } from './demo-plugin.ts';
+import { offlinePlugin } from './offline-plugin.ts';
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [react(), demoPlugin()],
+  plugins: [react(), demoPlugin(), offlinePlugin()],
   worker: { format: 'es' },
   build: { target: 'es2022', outDir: 'dist', emptyOutDir: true, assetsInlineLimit: 0 },
 });

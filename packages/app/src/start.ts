@@ -4,10 +4,12 @@
 import { demoProject } from 'virtual:demo';
 import { longEngine, quickEngine } from './engine/bridge.ts';
 import { createDerived, type Want } from './engine/derived.ts';
+import { keepOffline } from './offline/register.ts';
 import { createApp, DEMO, projectOf, type Sheet, sheets } from './state/app-state.ts';
 import { readSettings, type Settings } from './state/settings.ts';
 import { browserStore } from './store/browser-store.ts';
 import type { Reach } from './ui/app-context.tsx';
+import { english } from './words/words.ts';
 
 /** How far each sheet wants the engine to go. The Shape sheet waits for the press. */
 const wants: Readonly<Record<Sheet, Want>> = { pile: 'work', shape: 'work', places: 'standing' };
@@ -42,6 +44,14 @@ export function start(): Reach {
     await app.listProjects();
     const last = kept(LAST);
     if (last && last !== DEMO && app.state.getState().projectId === DEMO) await app.open(last);
+  });
+  void keepOffline({
+    ready: () => {
+      if (app.state.getState().settings.offlineTold) return;
+      app.tell('note', english.frame.offlineReady);
+      app.set({ offlineTold: true });
+    },
+    newer: () => app.tell('note', english.frame.updateReady),
   });
   return { app, derived };
 }
