@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import { openCommand } from '../src/open-page.ts';
+import { readOptions } from '../src/options.ts';
+
+const read = (...words: readonly string[]) => {
+  const read = readOptions(words);
+  return read.ok ? read.options : read.fault;
+};
+
+describe('options', () => {
+  it('have this computer alone, any port and an opened page where nothing is said', () => {
+    expect(read()).toEqual({ port: null, lan: false, open: true, help: false });
+  });
+
+  it('are read in any order', () => {
+    const asked = { port: 8080, lan: true, open: false, help: false };
+    expect(read('--lan', '--no-open', '--port', '8080')).toEqual(asked);
+    expect(read('--port=8080', '--no-open', '--lan')).toEqual(asked);
+  });
+
+  it('refuse a port that is none, with what was found and what is allowed', () => {
+    for (const port of ['0', '65536', '80.5', 'x', '', '1e3', '-1'])
+      expect(read(`--port=${port}`)).toBe(`--port: found ${port}, expected 1 to 65535`);
+    expect(read('--port=65535')).toMatchObject({ port: 65_535 });
+  });
+
+  it('refuse what they do not know', () => {
+    expect(read('--wan')).toContain('--wan');
+    expect(read('demo.json')).toContain('demo.json');
+    expect(read('--port')).toContain('--port');
+  });
+});
+
+describe('opening the page', () => {
+  it('is left to what each system has for it', () => {
+    const address = 'http://localhost:4180/';
+    expect(openCommand('linux', address)).toEqual(['xdg-open', [address]]);
+    expect(openCommand('darwin', address)).toEqual(['open', [address]]);
+    expect(openCommand('win32', address)).toEqual(['cmd', ['/c', 'start', '""', address]]);
+  });
+});
