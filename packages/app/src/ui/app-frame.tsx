@@ -2,9 +2,10 @@
 
 import { lazy, Suspense, useEffect } from 'react';
 import { HatchPatterns } from '../drawing/svg-items.tsx';
+import { saveProject } from '../files/save-file.ts';
 import { PileSheet } from '../sheets/pile/pile-sheet.tsx';
 import { projectOf, type Sheet, sheets } from '../state/app-state.ts';
-import { useWords, type Words } from '../words/words.ts';
+import { useWords } from '../words/words.ts';
 import { useApp, useAppState } from './app-context.tsx';
 import { DropZone } from './drop-zone.tsx';
 import { FaultBoundary } from './fault-boundary.tsx';
@@ -68,17 +69,12 @@ function SheetFault({ fault, again }: { fault: string; again: () => void }) {
         <button type="button" onClick={again}>
           {words.again}
         </button>{' '}
-        <button type="button" onClick={() => void saveNow(app, words)}>
+        <button type="button" onClick={() => void saveProject(app, words, false)}>
           {words.menuItems.save}
         </button>
       </p>
     </div>
   );
-}
-
-async function saveNow(app: ReturnType<typeof useApp>, words: Words['frame']): Promise<void> {
-  const { saveProject } = await import('../files/save-file.ts');
-  await saveProject(app, words, false);
 }
 
 function PhaseStrip() {
@@ -124,7 +120,9 @@ function useSavingFaults(): void {
   const why = useAppState(({ saving }) => (saving.status === 'refused' ? saving.why : null));
   useEffect(() => {
     if (why === null) return;
-    const choices = [{ label: words.menuItems.save, act: () => void saveNow(app, words) }];
+    const choices = [
+      { label: words.menuItems.save, act: () => void saveProject(app, words, false) },
+    ];
     app.tell('fault', words.savingRefused[why], [], choices);
   }, [app, words, why]);
 }

@@ -1,0 +1,34 @@
+// The accessibility check: axe-core's rules for WCAG 2.2 A and AA and its best practices, in the page.
+
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+
+const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** Violations of the page as it stands, one line each. */
+export async function accessFaults(page: Page): Promise<string[]> {
+  await page.evaluate(source);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: { run: (options: object) => Promise<Result> } };
+    interface Result {
+      readonly violations: readonly {
+        readonly id: string;
+        readonly help: string;
+        readonly nodes: readonly {
+          readonly target: readonly string[];
+          readonly failureSummary?: string;
+        }[];
+      }[];
+    }
+    const { violations } = await axe.run({
+      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+    });
+    return violations.flatMap(({ id, help, nodes }) =>
+      nodes.map(
+        ({ target, failureSummary }) =>
+          `${id}: ${help}: ${target.join(' ')}: ${(failureSummary ?? '').replace(/\s+/g, ' ').slice(0, 200)}`,
+      ),
+    );
+  });
+}

@@ -1,0 +1,110 @@
+// The built app in a real Chromium: one server and one browser for a test file, a fresh profile for
+// every page. Sizes and schemes as people have them.
+
+import { fileURLToPath } from 'node:url';
+import { createServer } from '@shellraise/server';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach } from 'vitest';
+import type { Scheme } from '../../src/state/settings.ts';
+
+/** Screens: a laptop and a phone. */
+export const screens = {
+  laptop: { viewport: { width: 1440, height: 900 }, hasTouch: false, isMobile: false },
+  phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
+} as const;
+
+/** A screen. */
+export type Screen = keyof typeof screens;
+
+/** WebGL without a graphics card. */
+const soft = ['--no-sandbox', '--enable-unsafe-swiftshader', '--use-angle=swiftshader'];
+
+/** How a page is opened. */
+export interface PageOptions {
+  readonly screen?: Screen;
+  readonly scheme?: Scheme;
+  /** `pile`, `shape`, `places`. */
+  readonly sheet?: string;
+  /** Run in the page before anything of the app. */
+  readonly before?: (() => void) | undefined;
+  readonly context?: BrowserContext;
+}
+
+/** A test file's browser. Tests are skipped, with the reason, where there is no Chromium. */
+export function inBrowser(args: readonly string[] = soft) {
+  let browser: Browser | null = null;
+  let server: Awaited<ReturnType<typeof createServer>> | null = null;
+  let address = '';
+  const contexts: BrowserContext[] = [];
+
+  beforeAll(async () => {
+    const executablePath = process.env.SHELLRAISE_CHROMIUM || '/usr/bin/chromium';
+    if (noBrowser) return;
+    server = createServer({ root: fileURLToPath(new URL('../../dist', import.meta.url)) });
+    await server.listen({ host: '127.0.0.1', port: 0 });
+    const { port } = server.server.address() as { port: number };
+    address = `http://localhost:${port}/`;
+    browser = await chromium.launch({ executablePath, args: [...args] });
+  });
+
+  beforeEach((test) => {
+    if (noBrowser) test.skip(noBrowser);
+    return async () => {
+      for (const context of contexts.splice(0)) await context.close();
+    };
+  });
+
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+
+  /** A profile of its own: storage, service worker, files. */
+  async function profile(screen: Screen = 'laptop'): Promise<BrowserContext> {
+    if (!browser) throw new Error('there is no browser');
+    const context = await browser.newContext({ ...screens[screen], acceptDownloads: true });
+    contexts.push(context);
+    return context;
+  }
+
+  /** The app on a sheet. Errors of the page fail the test that looks at `faults`. */
+  async function open(options: PageOptions = {}): Promise<{ page: Page; faults: string[] }> {
+    const context = options.context ?? (await profile(options.screen));
+    const page = await context.newPage();
+    const faults: string[] = [];
+    page.on('pageerror', (error) => faults.push(error.message));
+    page.on('console', (message) => {
+      if (message.type() === 'error') faults.push(message.text());
+    });
+    if (options.scheme) await page.addInitScript(setScheme, options.scheme);
+    if (options.before) await page.addInitScript(options.before);
+    await page.goto(`${address}#${options.sheet ?? 'pile'}`);
+    await page.locator('main').waitFor();
+    return { page, faults };
+  }
+
+  return { profile, open, address: () => address, server: () => server };
+}
+
+/** Why there is no browser; empty where there is one. */
+const noBrowser = process.env.SHELLRAISE_NO_CHROMIUM ?? '';
+
+/** Run in the page. Settings that are there already stay. */
+function setScheme(scheme: string): void {
+  const key = 'shellraise-settings';
+  const kept = JSON.parse(localStorage.getItem(key) ?? '{}') as object;
+  localStorage.setItem(key, JSON.stringify({ ...kept, scheme }));
+}
+
+/** Drops a file with this text onto the page. */
+export async function dropFile(page: Page, name: string, text: string): Promise<void> {
+  const data = await page.evaluateHandle(
+    ([fileName, content]) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([content as string], fileName as string));
+      return transfer;
+    },
+    [name, text],
+  );
+  await page.dispatchEvent('body', 'drop', { dataTransfer: data });
+}

@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { inBrowser } from './support.ts';
+import { faultLines, textFaults } from './text-faults.ts';
+
+const { open } = inBrowser();
+
+async function faultsOf(html: string): Promise<string[]> {
+  const { page } = await open();
+  await page.setContent(`<!doctype html><body style="margin:0;font:16px/1.4 sans-serif">${html}`);
+  return faultLines(await textFaults(page)).map((line) => line.replace(/ \(.*?\)/, ''));
+}
+
+describe('the check for text that can not be read', () => {
+  it('passes text that stands well', async () => {
+    expect(
+      await faultsOf(
+        '<p>One line</p><p>and the next</p><svg width="200" height="60"><text x="10" y="20">3-07</text><text x="90" y="20">3-08</text></svg>',
+      ),
+    ).toEqual([]);
+  });
+
+  it('finds text that is cut off', async () => {
+    expect(
+      await faultsOf(
+        '<div style="width:60px;overflow:hidden;white-space:nowrap">far too long a word</div>',
+      ),
+    ).toEqual(['cut off: "far too long a word"']);
+  });
+
+  it('finds text that runs off the page', async () => {
+    expect(
+      await faultsOf(
+        '<div style="position:absolute;left:95vw;white-space:nowrap">beyond the edge</div>',
+      ),
+    ).toEqual(['off the page: "beyond the edge"']);
+  });
+
+  it('finds texts that overlap, in a drawing too', async () => {
+    expect(
+      await faultsOf(
+        '<svg width="200" height="60"><text x="10" y="20">3-07 long</text><text x="30" y="22">3-08</text></svg>',
+      ),
+    ).toEqual(['overlaps: "3-07 long" and "3-08"']);
+  });
+
+  it('lets a pane scroll its text out of sight', async () => {
+    expect(
+      await faultsOf(`<div style="height:40px;overflow:auto">${'<p>a line</p>'.repeat(10)}</div>`),
+    ).toEqual([]);
+  });
+
+  it('lets text for screen readers stand where it is', async () => {
+    expect(
+      await faultsOf(
+        '<span class="read-out" style="position:absolute;width:1px;height:1px;overflow:hidden">read this out</span><p>text</p>',
+      ),
+    ).toEqual([]);
+  });
+});

@@ -1,0 +1,149 @@
+// Finds text that can't be read as it stands: cut off by what it stands in, off the page's edge, or
+// run into by other text. Runs in the page; SVG and HTML alike. Text that is meant for screen
+// readers alone, hidden, or scrolled out of a pane's sight is no fault.
+
+import type { Page } from 'playwright-core';
+
+/** A text that can't be read. */
+export interface TextFault {
+  readonly fault: 'cut off' | 'off the page' | 'overlaps';
+  readonly text: string;
+  readonly where: string;
+  readonly other?: string;
+}
+
+/** Every text fault of the page as it stands. */
+export const textFaults = (page: Page): Promise<readonly TextFault[]> => page.evaluate(findFaults);
+
+/** Faults as lines for a message. */
+export const faultLines = (faults: readonly TextFault[]): string[] =>
+  faults.map(
+    ({ fault, text, where, other }) =>
+      `${fault}: "${text}" (${where})${other ? ` and "${other}"` : ''}`,
+  );
+
+function findFaults(): TextFault[] {
+  /** Pixels that rounding and side bearings may take. */
+  const slack = 2;
+
+  interface Piece {
+    readonly element: Element;
+    readonly text: string;
+    readonly box: DOMRect;
+    readonly drawing: Element | null;
+  }
+
+  const faults: TextFault[] = [];
+  const pieces: Piece[] = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+    const text = node.textContent?.trim() ?? '';
+    const element = node.parentElement;
+    if (text === '' || !element || !isShown(element)) continue;
+    const range = document.createRange();
+    range.selectNodeContents(node);
+    for (const box of range.getClientRects())
+      if (box.width > 0.5 && box.height > 0.5)
+        pieces.push({ element, text, box, drawing: element.closest('svg') });
+  }
+  const seen = pieces.filter((piece) => look(piece));
+  overlaps(seen);
+  return faults;
+
+  /** Notes a text that is cut off; returns whether it is in sight. */
+  function look({ element, text, box }: Piece): boolean {
+    for (let holder: Element | null = element; holder; holder = holder.parentElement) {
+      const style = getComputedStyle(holder);
+      const [hidesX, hidesY] = [style.overflowX !== 'visible', style.overflowY !== 'visible'];
+      if (!hidesX && !hidesY) continue;
+      if (holder === document.documentElement || holder === document.body) continue;
+      const edge = holder.getBoundingClientRect();
+      const out =
+        (hidesX && (box.right <= edge.left + slack || box.left >= edge.right - slack)) ||
+        (hidesY && (box.bottom <= edge.top + slack || box.top >= edge.bottom - slack));
+      const scrolls = /auto|scroll/.test(`${style.overflowX} ${style.overflowY}`);
+      const movable = holder.closest('[data-pannable]') !== null;
+      if (out) {
+        if (!scrolls && !movable) note('cut off', element, text);
+        return false;
+      }
+      const cut =
+        (hidesX && (box.left < edge.left - slack || box.right > edge.right + slack)) ||
+        (hidesY && (box.top < edge.top - slack || box.bottom > edge.bottom + slack));
+      if (cut && !scrolls && !movable) note('cut off', element, text);
+      if (cut) return false;
+    }
+    if (box.left < -slack || box.right > document.documentElement.clientWidth + slack) {
+      note('off the page', element, text);
+      return false;
+    }
+    return true;
+  }
+
+  function overlaps(all: readonly Piece[]): void {
+    const sorted = [...all].sort((a, b) => a.box.left - b.box.left);
+    const told = new Set<string>();
+    sorted.forEach((a, i) => {
+      for (const b of sorted.slice(i + 1)) {
+        if (b.box.left > a.box.right - slack) break;
+        if (
+          a.element === b.element ||
+          a.element.contains(b.element) ||
+          b.element.contains(a.element)
+        )
+          continue;
+        if (apart(a, b) || above(a, b)) continue;
+        const key = `${a.text}|${b.text}`;
+        if (told.has(key)) continue;
+        told.add(key);
+        note('overlaps', a.element, a.text, b.text);
+      }
+    });
+  }
+
+  /** Letters fill about the middle six tenths of their line's height. */
+  function apart(a: Piece, b: Piece): boolean {
+    const [topA, bottomA] = middle(a.box);
+    const [topB, bottomB] = middle(b.box);
+    const x = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+    const y = Math.min(bottomA, bottomB) - Math.max(topA, topB);
+    return x <= slack || y <= 1 || turned(a) || turned(b);
+  }
+
+  /** The box of turned text says little. */
+  function turned({ element }: Piece): boolean {
+    return element.tagName === 'text' && /rotate/.test(element.getAttribute('transform') ?? '');
+  }
+
+  function middle(box: DOMRect): [number, number] {
+    return [box.top + 0.22 * box.height, box.bottom - 0.22 * box.height];
+  }
+
+  /** One lies in a layer over the other, which it covers on purpose. */
+  function above(a: Piece, b: Piece): boolean {
+    return layer(a.element) !== layer(b.element);
+  }
+
+  function layer(element: Element): Element | null {
+    for (let one: Element | null = element; one; one = one.parentElement)
+      if (/fixed|sticky/.test(getComputedStyle(one).position)) return one;
+    return null;
+  }
+
+  function isShown(element: Element): boolean {
+    if (element.closest('.read-out, [hidden], [inert], script, style, title, desc, option'))
+      return false;
+    return element.checkVisibility({ opacityProperty: true, visibilityProperty: true });
+  }
+
+  function note(fault: TextFault['fault'], element: Element, text: string, other?: string): void {
+    const name = element.closest('[class]');
+    const where = `${element.tagName.toLowerCase()} in ${name?.tagName.toLowerCase()}.${name?.getAttribute('class')}`;
+    faults.push({
+      fault,
+      text: text.slice(0, 60),
+      where,
+      ...(other ? { other: other.slice(0, 60) } : {}),
+    });
+  }
+}
