@@ -1,0 +1,71 @@
+// Takes the pictures of every sheet anew, on a laptop and a phone, light and dark, into
+// docs/screenshots: node scripts/make-screenshots.mjs [name of a sheet]. Needs a Chromium.
+
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { chromium as playwright } from 'playwright-core';
+import { createServer } from '../packages/server/dist/index.js';
+import { chromium } from './chromium.mjs';
+import { root } from './run.mjs';
+
+const sheets = ['pile', 'shape', 'places'];
+const screens = {
+  laptop: { viewport: { width: 1440, height: 900 } },
+  phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
+};
+const schemes = ['light', 'dark'];
+const folder = join(root, 'docs', 'screenshots');
+
+process.exitCode = await main(process.argv[2]);
+
+async function main(only) {
+  const { path, reason } = chromium();
+  if (!path) {
+    console.error(reason);
+    return 1;
+  }
+  mkdirSync(folder, { recursive: true });
+  const server = createServer({ root: join(root, 'packages', 'app', 'dist') });
+  await server.listen({ host: '127.0.0.1', port: 0 });
+  const address = `http://localhost:${server.server.address().port}/`;
+  const browser = await playwright.launch({
+    executablePath: path,
+    args: ['--no-sandbox', '--enable-unsafe-swiftshader', '--use-angle=swiftshader'],
+  });
+  for (const sheet of sheets.filter((one) => only === undefined || one === only))
+    for (const [screen, options] of Object.entries(screens))
+      for (const scheme of schemes)
+        await take(browser, address, { sheet, screen, scheme, options });
+  await browser.close();
+  await server.close();
+  return 0;
+}
+
+async function take(browser, address, { sheet, screen, scheme, options }) {
+  const context = await browser.newContext(options);
+  const page = await context.newPage();
+  await page.addInitScript((chosen) => {
+    const settings = { scheme: chosen, offlineTold: true };
+    localStorage.setItem('shellraise-settings', JSON.stringify(settings));
+  }, scheme);
+  await page.goto(`${address}#${sheet}`);
+  await prepare(page, sheet);
+  const file = join(folder, `${sheet}-${screen}-${scheme}.png`);
+  await page.screenshot({ path: file });
+  console.log(file.slice(root.length + 1));
+  await context.close();
+}
+
+/** The sheet in use, as a person would have it. */
+async function prepare(page, sheet) {
+  await page.waitForTimeout(1500);
+  if (sheet === 'shape') {
+    await page.getByRole('button', { name: 'Close the shell' }).click();
+    await page.waitForTimeout(5000);
+  }
+  if (sheet === 'places') {
+    await page.locator('[data-place]').first().waitFor({ timeout: 15_000 });
+    await page.locator('[data-place="118"]').first().click({ force: true });
+    await page.waitForTimeout(2500);
+  }
+}
