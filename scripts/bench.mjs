@@ -1,10 +1,11 @@
 // `npm run bench [-- name [arguments]]`: compiles packages/*/bench and runs the named benchmark,
-// or all of them. A benchmark exports `main(args)` or is itself the run when it is loaded.
+// or all of them. A benchmark exports `main(args)`, which may return an exit code.
 
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { build } from './build.mjs';
+import { build, buildApp } from './build.mjs';
+import { chromium } from './chromium.mjs';
 import { install } from './install.mjs';
 import { bin, capture, root } from './run.mjs';
 
@@ -19,8 +20,11 @@ async function bench([name, ...args]) {
     console.error(`There is no benchmark ${name ?? ''}: there are ${names}.`);
     return 2;
   }
-  const built = build();
-  if (built.code !== 0) return failed(built.output);
+  const steps = chosen.some((one) => one.package === 'app') ? [build, buildApp] : [build];
+  for (const step of steps) {
+    const built = step();
+    if (built.code !== 0) return failed(built.output);
+  }
   for (const folder of new Set(chosen.map((one) => one.package))) {
     const compiled = capture(process.execPath, [
       bin('typescript', 'tsc'),
@@ -40,19 +44,25 @@ function listed() {
     const bench = join(root, 'packages', folder, 'bench');
     if (!existsSync(bench)) return [];
     return readdirSync(bench)
-      .filter((file) => file.endsWith('.ts'))
+      .filter((file) => file.endsWith('.ts') && exportsMain(join(bench, file)))
       .map((file) => ({ package: folder, name: file.slice(0, -3) }));
   });
 }
 
+function exportsMain(file) {
+  return /^export (async )?function main\b/m.test(readFileSync(file, 'utf8'));
+}
+
 async function runOne({ package: folder, name }, args) {
-  const file = join(root, 'packages', folder, 'dist-bench', 'bench', `${name}.js`);
-  const module = await import(pathToFileURL(file).href);
-  const main = module.main ?? module.default;
-  if (typeof main === 'function') {
-    const code = await main(args);
-    if (typeof code === 'number' && code !== 0) process.exitCode = code;
+  if (folder === 'app') {
+    const { path, reason } = chromium();
+    if (!path) return console.log(`${name} is left out: ${reason}`);
+    process.env.SHELLRAISE_CHROMIUM = path;
   }
+  const file = join(root, 'packages', folder, 'dist-bench', 'bench', `${name}.js`);
+  const { main } = await import(pathToFileURL(file).href);
+  const code = await main(args);
+  if (typeof code === 'number' && code !== 0) process.exitCode = code;
 }
 
 function failed(output) {

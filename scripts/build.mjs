@@ -48,7 +48,7 @@ function appHash() {
   return hash.digest('hex');
 }
 
-const notBundled = /^packages\/app\/(dist|tests|bench|node_modules)\//;
+const notBundled = /^packages\/app\/(dist|dist-bench|tests|bench|node_modules)\//;
 
 function filesIn(folder) {
   return readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
