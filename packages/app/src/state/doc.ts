@@ -19,6 +19,9 @@ export interface DraftRow {
   readonly seenFrom: 'outside' | 'inside' | 'unknown';
   readonly condition: '' | 'good' | 'repair' | 'scrap';
   readonly count: string;
+  /** Index of the reading that this row corrects: its cells hold only what could not be read, the
+   * reading stands until they can. Absent for a row that is no reading yet. */
+  readonly of?: number;
 }
 
 /** A project under work. */
