@@ -18,12 +18,14 @@ export async function keepOffline({ ready, newer }: OfflineNews): Promise<void> 
     .catch(() => null);
   if (!registration) return;
   if (registration.waiting) newer();
-  registration.addEventListener('updatefound', () => {
+  const follow = (): void => {
     const worker = registration.installing;
     worker?.addEventListener('statechange', () => {
       if (worker.state === 'installed' && hadOne) newer();
     });
-  });
+  };
+  follow();
+  registration.addEventListener('updatefound', follow);
   await serviceWorker.ready;
   if (!hadOne) ready();
 }
