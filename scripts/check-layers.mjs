@@ -1,6 +1,6 @@
 // Holds the sources to the architecture: the folder order inside core, what each package may
-// import, and one index.ts per package that names its exports one by one. The checkout, or the
-// folder given.
+// import (style sheets too), what of the app stands without a screen, and one index.ts per package
+// that names its exports one by one. The checkout, or the folder given.
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
@@ -27,19 +27,26 @@ function checkPackage(name) {
   return sourceFiles(src).flatMap((file) => {
     const text = readFileSync(file, 'utf8');
     const where = relative(root, file);
-    return [
-      ...ts
-        .preProcessFile(text, true, true)
-        .importedFiles.map(({ fileName }) => importFault(name, src, file, fileName, allowed))
-        .filter(Boolean),
-      ...exportFaults(name, src, file, text),
-    ].map((fault) => `${where}: ${fault}`);
+    const faults = importsOf(file, text)
+      .map((target) => importFault(name, src, file, target, allowed))
+      .filter(Boolean);
+    if (!file.endsWith('.css')) faults.push(...exportFaults(name, src, file, text));
+    return faults.map((fault) => `${where}: ${fault}`);
   });
+}
+
+function importsOf(file, text) {
+  if (!file.endsWith('.css'))
+    return ts.preProcessFile(text, true, true).importedFiles.map(({ fileName }) => fileName);
+  const plain = text.replace(/\/\*[\s\S]*?\*\//g, '');
+  return [...plain.matchAll(/@import\s+(?:url\()?\s*["']?([^"')\s;]+)|url\(\s*["']?([^"')\s]+)/g)]
+    .map((match) => match[1] ?? match[2])
+    .filter((target) => !/^(data:|#)/.test(target));
 }
 
 function sourceFiles(folder) {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name))
+    .filter((entry) => entry.isFile() && /\.(tsx?|css)$/.test(entry.name))
     .map((entry) => join(entry.parentPath, entry.name))
     .sort();
 }
@@ -48,8 +55,11 @@ function importFault(name, src, file, target, allowed) {
   if (target.startsWith('.')) {
     const path = resolve(dirname(file), target);
     if (!path.startsWith(src + sep)) return `imports ${target}, outside its package`;
+    if (name === 'app' && withoutScreen.has(layerOf(src, file)) && target.endsWith('.tsx'))
+      return `imports ${target}; ${layerOf(src, file)} stands without a screen`;
     return name === 'core' ? layerFault(src, file, path) : null;
   }
+  if (/^(https?:)?\/\//.test(target)) return `fetches ${target}; the app works without a network`;
   if (builtins.has(target)) {
     if (name === 'core' || name === 'app') return `imports ${target}; ${name} runs without Node`;
     return target.startsWith('node:') ? null : `imports ${target}; write node:${target}`;
@@ -57,7 +67,7 @@ function importFault(name, src, file, target, allowed) {
   if (name === 'app') {
     if (target === 'virtual:demo') return null;
     if (/^react(-|\/|$)/.test(target) && withoutScreen.has(layerOf(src, file)))
-      return `imports ${target}; ${layerOf(src, file)} is tested without a browser`;
+      return `imports ${target}; ${layerOf(src, file)} stands without a screen`;
   }
   const owner = allowed.has(target)
     ? target

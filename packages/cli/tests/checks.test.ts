@@ -10,8 +10,12 @@ function checkout(files: Readonly<Record<string, string>>): string {
   const all = {
     'packages/core/package.json': '{ "dependencies": { "zod": "4" } }',
     'packages/cli/package.json': '{ "dependencies": { "commander": "14" } }',
+    'packages/server/package.json': '{ "dependencies": { "fastify": "5" } }',
+    'packages/app/package.json': '{ "dependencies": { "react": "19", "@fontsource/plex": "5" } }',
     'packages/core/src/index.ts': '',
     'packages/cli/src/main.ts': '',
+    'packages/server/src/main.ts': '',
+    'packages/app/src/main.tsx': '',
     ...files,
   };
   for (const [name, text] of Object.entries(all)) {
@@ -28,6 +32,8 @@ function check(script: string, files: Readonly<Record<string, string>>) {
 }
 
 const core = 'packages/core/src';
+const server = 'packages/server/src';
+const app = 'packages/app/src';
 
 type Case = readonly [name: string, text: string, words: string];
 
@@ -49,6 +55,18 @@ describe('the layer check', () => {
     expect(check('check-layers.mjs', files)).toEqual({ code: 0, said: '' });
   });
 
+  it('lets the app and the server use what they list, and core', () => {
+    const files = {
+      [`${server}/a.ts`]: "import 'node:fs'; import 'fastify'; import '@shellraise/core';",
+      [`${app}/state/a.ts`]: "import type { Project } from '@shellraise/core';",
+      [`${app}/ui/b.tsx`]: "import 'react'; import '../state/a.ts'; import 'virtual:demo';",
+      [`${app}/styles/c.css`]:
+        '@import "@fontsource/plex/400.css"; /* url(x) */ @import "./d.css";',
+      [`${app}/styles/d.css`]: 'a { background: url("#hatch") }',
+    };
+    expect(check('check-layers.mjs', files)).toEqual({ code: 0, said: '' });
+  });
+
   it('refuses all that breaks the architecture, each with its file', () => {
     refuses('check-layers.mjs', [
       [`${core}/math/a.ts`, "import { b } from '../shell/b.ts';", 'math imports from shell'],
@@ -64,6 +82,16 @@ describe('the layer check', () => {
       ['packages/cli/src/i.ts', "import '@shellraise/core/dist/x.js';", 'itself is public'],
       ['packages/cli/src/j.ts', "import { x } from '../../core/src/x.ts';", 'outside its package'],
       ['packages/cli/src/k.ts', "await import('fs');", 'write node:fs'],
+      [`${server}/l.ts`, "import '@shellraise/core/src/math/a.ts';", 'itself is public'],
+      [`${server}/m.ts`, "import 'express';", 'does not list'],
+      [`${app}/ui/n.tsx`, "import { readFileSync } from 'node:fs';", 'app runs without Node'],
+      [`${app}/ui/o.tsx`, "import 'preact';", 'does not list'],
+      [`${app}/ui/p.tsx`, "import '../../../core/src/math/a.ts';", 'outside its package'],
+      [`${app}/state/q.ts`, "import { use } from 'react';", 'stands without a screen'],
+      [`${app}/store/r.ts`, "import '../ui/n.tsx';", 'stands without a screen'],
+      [`${app}/styles/s.css`, '@import "@fontsource/lato/400.css";', 'does not list'],
+      [`${app}/styles/t.css`, '@import url(https://fonts.example/a.css);', 'without a network'],
+      [`${app}/ui/u.tsx`, 'export default 1;', 'default export'],
     ]);
   });
 });
