@@ -1,5 +1,5 @@
-// The browser that the browser tests run in: Debian's Chromium, or one that is there. Where the
-// machine lets us (root, apt), it is installed; where not, the reason is told.
+// The browser for browser tests, pictures and the benchmark: Debian's Chromium, or one that is
+// there. Where the machine lets us (root, apt), it is installed; where not, the reason is told.
 
 import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
@@ -13,13 +13,14 @@ export function chromium() {
   if (there) return { path: there };
   if (process.platform !== 'linux' || process.getuid?.() !== 0 || !inPath('apt-get'))
     return { reason: 'no Chromium was found, and it can only be installed by root with apt' };
-  console.log('Installing Chromium for the browser tests (apt-get install chromium) …');
-  const installed = apt('update') && apt('install', '-y', '--no-install-recommends', 'chromium');
+  console.log('Installing Chromium (apt-get install chromium) …');
+  const installed =
+    apt(2, 'update') && apt(6, 'install', '-y', '--no-install-recommends', 'chromium');
   const path = found();
   return path
     ? { path }
     : {
-        reason: `Chromium could not be installed by apt${installed ? '' : ' (see apt-get install chromium)'}`,
+        reason: `there is no Chromium, and apt-get install chromium ${installed ? 'brought none' : 'failed'}`,
       };
 }
 
@@ -35,8 +36,12 @@ const inPath = (name) =>
     .map((folder) => join(folder, name))
     .find((path) => existsSync(path));
 
-const apt = (...args) =>
-  capture('apt-get', ['-q', ...args], {
-    timeout: 300_000,
+const patience = ['Acquire::http::Timeout=20', 'Acquire::Retries=1', 'DPkg::Lock::Timeout=60'];
+
+/** Waits neither for a question nor for long: a network or a lock that does not answer ends it. */
+const apt = (minutes, ...args) =>
+  capture('apt-get', ['-q', ...patience.flatMap((option) => ['-o', option]), ...args], {
+    timeout: minutes * 60_000,
+    stdio: ['ignore', 'pipe', 'pipe'],
     env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
   }).code === 0;

@@ -57,7 +57,7 @@ function runTests(args) {
   const folder = mkdtempSync(join(tmpdir(), 'shellraise-test-'));
   const counts = join(folder, 'counts.json');
   const reporter = join(root, 'scripts', 'test-reporter.mjs');
-  const browser = chromium();
+  const browser = asksBrowser(args) ? chromium() : { reason: 'no browser test was asked for' };
   const code = run(
     node,
     [bin('vitest'), 'run', '--reporter=dot', `--reporter=${reporter}`, ...args],
@@ -81,6 +81,15 @@ function runTests(args) {
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** Whether the arguments leave any browser test in: `packages/core` does not. */
+function asksBrowser(args) {
+  const paths = args.filter((arg) => !arg.startsWith('-'));
+  const folder = 'packages/app/tests/browser';
+  return (
+    paths.length === 0 || paths.some((path) => folder.includes(path) || path.includes('browser'))
+  );
 }
 
 function closing(passed, failed, skipped) {

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { inBrowser } from './support.ts';
 import { faultLines, textFaults } from './text-faults.ts';
 
-const { open } = inBrowser();
+const { profile } = inBrowser();
 
 async function faultsOf(html: string): Promise<string[]> {
-  const { page } = await open();
+  const page = await (await profile()).newPage();
   await page.setContent(`<!doctype html><body style="margin:0;font:16px/1.4 sans-serif">${html}`);
   return faultLines(await textFaults(page)).map((line) => line.replace(/ \(.*?\)/, ''));
 }
@@ -33,6 +33,20 @@ describe('the check for text that can not be read', () => {
         '<div style="position:absolute;left:95vw;white-space:nowrap">beyond the edge</div>',
       ),
     ).toEqual(['off the page: "beyond the edge"']);
+  });
+
+  it('finds text that runs off the top, where nobody can scroll to', async () => {
+    expect(await faultsOf('<div style="position:absolute;top:-30px">over the top</div>')).toEqual([
+      'off the page: "over the top"',
+    ]);
+  });
+
+  it('finds a field that holds more than it shows', async () => {
+    expect(
+      await faultsOf(
+        '<input style="width:50px" value="43 7/16 inches"><input style="width:200px" value="1103 mm">',
+      ),
+    ).toEqual(['cut off: "43 7/16 inches"']);
   });
 
   it('finds texts that overlap, in a drawing too', async () => {

@@ -46,6 +46,9 @@ function findFaults(): TextFault[] {
       if (box.width > 0.5 && box.height > 0.5)
         pieces.push({ element, text, box, drawing: element.closest('svg') });
   }
+  for (const field of document.querySelectorAll('input, textarea'))
+    if (isShown(field) && holdsMore(field as HTMLInputElement))
+      note('cut off', field, (field as HTMLInputElement).value);
   const seen = pieces.filter((piece) => look(piece));
   overlaps(seen);
   return faults;
@@ -73,7 +76,9 @@ function findFaults(): TextFault[] {
       if (cut && !scrolls && !movable) note('cut off', element, text);
       if (cut) return false;
     }
-    if (box.left < -slack || box.right > document.documentElement.clientWidth + slack) {
+    const { clientWidth } = document.documentElement;
+    const above = box.top + scrollY < -slack && layer(element) === null;
+    if (above || box.left < -slack || box.right > clientWidth + slack) {
       note('off the page', element, text);
       return false;
     }
@@ -128,6 +133,15 @@ function findFaults(): TextFault[] {
     for (let one: Element | null = element; one; one = one.parentElement)
       if (/fixed|sticky/.test(getComputedStyle(one).position)) return one;
     return null;
+  }
+
+  /** Whether a field that nobody types in holds more than it shows. */
+  function holdsMore(field: HTMLInputElement): boolean {
+    return (
+      field !== document.activeElement &&
+      field.value !== '' &&
+      field.scrollWidth > field.clientWidth + 1
+    );
   }
 
   function isShown(element: Element): boolean {
