@@ -45,7 +45,15 @@ export function start(): Reach {
     const last = kept(LAST);
     if (last && last !== DEMO && app.state.getState().projectId === DEMO) await app.open(last);
   });
-  void keepOffline({
+  // Once the page is there: keeping the other files must not hold up the first sheet.
+  addEventListener('load', () => setTimeout(() => void keepForOffline(app), 500));
+  return { app, derived };
+}
+
+type App = Reach['app'];
+
+function keepForOffline(app: App): Promise<void> {
+  return keepOffline({
     ready: () => {
       if (app.state.getState().settings.offlineTold) return;
       app.tell('note', english.frame.offlineReady);
@@ -53,10 +61,7 @@ export function start(): Reach {
     },
     newer: () => app.tell('note', english.frame.updateReady),
   });
-  return { app, derived };
 }
-
-type App = Reach['app'];
 
 function followProject(app: App, derived: Reach['derived']): void {
   const follow = (): void => {
