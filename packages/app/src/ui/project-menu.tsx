@@ -1,14 +1,6 @@
 // The project menu, loaded when it is first opened.
 
-import {
-  Button,
-  Keyboard,
-  Menu,
-  MenuItem,
-  MenuTrigger,
-  Popover,
-  Text,
-} from 'react-aria-components';
+import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import type { Command } from './commands.ts';
 
 /** The menu with its button, open from the start. */
@@ -20,8 +12,8 @@ export function ProjectMenu({ label, commands }: { label: string; commands: read
         <Menu className="menu" onAction={(key) => commands.find(({ id }) => id === key)?.run()}>
           {commands.map(({ id, label: words, keys }) => (
             <MenuItem key={id} id={id} className="menu-item" textValue={words}>
-              <Text slot="label">{words}</Text>
-              {keys === '' ? null : <Keyboard>{keys}</Keyboard>}
+              <span>{words}</span>
+              {keys === '' ? null : <kbd>{keys}</kbd>}
             </MenuItem>
           ))}
         </Menu>
