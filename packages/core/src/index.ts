@@ -152,10 +152,12 @@ export {
 export { type IdentifyOptions, identify } from './identify/identify.ts';
 export { shapeQuestion } from './identify/question.ts';
 export type {
+  GrownPart,
   Identification,
   IdentifyProgress,
   Shape,
   ShapeQuestion,
+  Stuck,
   Subdivision,
   Suspect,
 } from './identify/shape.ts';

@@ -6,6 +6,7 @@ import { chiSquareTail } from '../math/statistics.ts';
 import type { Fold } from './fold.ts';
 import { solidFolds } from './fold-starts.ts';
 import { type FittedNet, foldNets } from './folding.ts';
+import type { FoldedPart } from './grown.ts';
 import type { SideBelief } from './side-belief.ts';
 
 /** A net that may be the answer. */
@@ -24,11 +25,24 @@ export interface Candidates {
   readonly complete: boolean;
   /** Places of the largest part that stood together. */
   readonly deepest: number;
+  /** The largest part that stood together with the sides as they were read; null where none did. */
+  readonly grown: Grown | null;
+  /** Parts that are as large as any or stuck somewhere, the largest first. */
+  readonly ends: readonly Grown[];
 }
 
-/** Called often with the largest part so far (places) and the share of foreseen work done; false
- * stops the search. */
-export type Watch = (placed: number, done: number) => boolean;
+/** A part that stood, and its size. */
+export interface Grown {
+  /** Places when folded out. */
+  readonly placed: number;
+  /** Sides of its pieces that were glued. */
+  readonly glued: number;
+  readonly part: FoldedPart;
+}
+
+/** Called often with the largest part so far (places), the share of foreseen work done, and the
+ * part where there is a new one to show; false stops the search. */
+export type Watch = (placed: number, done: number, grown?: Grown | null) => boolean;
 
 /** A net whose misfit true readings would exceed with less than this probability does not fit. */
 const LEAST_TAIL = 1e-4;
@@ -73,6 +87,9 @@ class CandidateSearch implements Candidates {
   nets: Candidate[] = [];
   complete = true;
   deepest = 0;
+  grown: Grown | null = null;
+  private readonly found: Grown[] = [];
+  private readonly seen = new Map<number, number>();
   private stopped = false;
   private stage = 0;
   private done = 0;
@@ -150,9 +167,14 @@ class CandidateSearch implements Candidates {
       onTry: (pieces, work) => {
         this.work += work;
         this.deepest = Math.max(this.deepest, pieces * fold.order);
-        if (!this.watch(this.deepest, (this.stage + this.done) / STAGES)) this.stopped = true;
+        const done = (this.stage + this.done) / STAGES;
+        if (!this.watch(this.deepest, done, this.grown)) this.stopped = true;
         return !this.stopped && this.work < most.stage;
       },
+      // With a side doubted, what stands is a guess.
+      ...(readings === this.readings && {
+        onPart: (pieces, stuck, copy) => this.see(pieces * fold.order, stuck, copy),
+      }),
     });
     this.complete &&= outcome.complete && !this.stopped;
     for (const net of outcome.nets) {
@@ -161,7 +183,30 @@ class CandidateSearch implements Candidates {
       this.nets.push({ ...net, readings, unused, fold });
     }
   }
+
+  /** Keeps the part if it is larger than any, or stuck and one of the first of its size. */
+  private see(placed: number, stuck: boolean, copy: () => FoldedPart): void {
+    const larger = placed > (this.grown?.placed ?? 0);
+    if (!larger && !stuck) return;
+    const known = this.seen.get(placed) ?? 0;
+    if (!larger && known >= MOST_ENDS) return;
+    const part = copy();
+    const one = { placed, glued: part.mate.filter((mate) => mate >= 0).length, part };
+    if (larger) this.grown = one;
+    if (stuck) this.seen.set(placed, known + 1);
+    this.found.push(one);
+  }
+
+  get ends(): readonly Grown[] {
+    const isStuck = ({ part }: Grown): number => (part.stuckAt === null ? 0 : 1);
+    return [...this.found].sort(
+      (a, b) => b.placed - a.placed || isStuck(b) - isStuck(a) || b.glued - a.glued,
+    );
+  }
 }
+
+/** Stuck parts of one size that are kept. */
+const MOST_ENDS = 20;
 
 /** The readings with one side free to be wrong. */
 function doubting(readings: SideBelief, kindSide: number): SideBelief {

@@ -16,6 +16,7 @@ import {
 import type { CornerModel } from './corner-model.ts';
 import { setSeamInto, setStarInto } from './equations.ts';
 import { type Fold, type FoldedNet, type FoldSeed, isFoldedSphere } from './fold.ts';
+import type { FoldedPart } from './grown.ts';
 import { type HubRun, Pieces } from './pieces.ts';
 
 /** Bounds of the search and what it calls on its way. */
@@ -35,6 +36,9 @@ export interface FoldSearch {
   readonly periods: readonly number[];
   /** Called at every try with the number of pieces and the work it is; false stops the search. */
   readonly onTry: (pieces: number, work: number) => boolean;
+  /** Called for every part that stands before its next side is tried, and again where nothing fits
+   * there (`stuck`), with the number of pieces; `copy` gives the part. */
+  readonly onPart?: (pieces: number, stuck: boolean, copy: () => FoldedPart) => void;
 }
 
 /** What a search found, and whether it went through everything. */
@@ -64,7 +68,7 @@ export function foldedNets(
   seed: FoldSeed,
   search: FoldSearch,
 ): FoldOutcome {
-  return new Gluing(model, prior, fold, search).run(seed);
+  return new Gluing(model, prior, fold, seed, search).run();
 }
 
 /** One search under way; everything it changes it also takes back. */
@@ -90,6 +94,7 @@ class Gluing {
     private readonly model: CornerModel,
     private readonly prior: Belief,
     private readonly fold: Fold,
+    private readonly seed: FoldSeed,
     private readonly search: FoldSearch,
   ) {
     const sides = model.lengths.length;
@@ -108,12 +113,12 @@ class Gluing {
     this.priorVariance = variance / sides;
   }
 
-  run(seed: FoldSeed): FoldOutcome {
+  run(): FoldOutcome {
     const level = this.level(0);
     copyBeliefInto(this.prior, level.belief);
     level.chi2 = 0;
     level.equations = 0;
-    if (this.plant(seed, level)) this.grow(0);
+    if (this.plant(level)) this.grow(0);
     return {
       nets: this.found,
       complete: !this.stopped,
@@ -154,7 +159,8 @@ class Gluing {
   }
 
   /** Puts the first piece down, with its axis. False where the readings forbid it. */
-  private plant(seed: FoldSeed, level: Level): boolean {
+  private plant(level: Level): boolean {
+    const { seed } = this;
     const kind = this.model.kindOf[seed.kindSide] as number;
     if (seed.through === 'nothing') {
       this.pieces.add(kind, 1);
@@ -233,11 +239,34 @@ class Gluing {
       this.keep(level);
       return;
     }
-    for (const choice of this.choices(side, depth)) {
+    this.tell(level, null);
+    const choices = this.choices(side, depth);
+    if (choices.length === 0 && !this.stopped) this.tell(level, side);
+    for (const choice of choices) {
       if (level.chi2 + choice.cost > this.best + this.search.window) break;
       this.attempt(side, choice, depth, () => this.grow(depth + 1));
       if (this.stopped) return;
     }
+  }
+
+  /** Shows the part that stands to whom it concerns. */
+  private tell(level: Level, stuckAt: number | null): void {
+    const copy = (): FoldedPart => this.part(level, stuckAt);
+    this.search.onPart?.(this.pieces.pieceKind.length, stuckAt !== null, copy);
+  }
+
+  private part({ belief }: Level, stuckAt: number | null): FoldedPart {
+    const { model, fold, seed } = this;
+    const kappa = model.kappa * (1 + (belief.mean[belief.size - 1] as number));
+    return {
+      ...this.pieces.copy(),
+      fold,
+      seed,
+      first: model.first,
+      lengths: model.lengths.map((length, s) => length + (belief.mean[s] as number)),
+      radius: 1 / Math.sqrt(kappa),
+      stuckAt,
+    };
   }
 
   /** The open side that starts at the hub with the largest angle, −1 where all are glued. */

@@ -6,7 +6,7 @@ import { firstSides } from './corner-model.ts';
 import { conditionsOf, fitNet, type NetConditions, type NetFit, netConditions } from './fit.ts';
 import { type Fold, type FoldedNet, foldedStars } from './fold.ts';
 import { foldStarts, foldStartsAt } from './fold-starts.ts';
-import { foldedNets } from './folded-net.ts';
+import { type FoldSearch, foldedNets } from './folded-net.ts';
 import { liftNet } from './lift.ts';
 import { sidesCode } from './net-code.ts';
 import { priorOf, type SideBelief } from './side-belief.ts';
@@ -31,6 +31,8 @@ export interface FoldingOptions {
   readonly labels: ArrayLike<number>;
   /** Called often, with the number of pieces laid and the work done; false stops the search. */
   readonly onTry: (pieces: number, work: number) => boolean;
+  /** See FoldSearch. */
+  readonly onPart?: NonNullable<FoldSearch['onPart']>;
 }
 
 /** What folding found. */

@@ -8,11 +8,12 @@ import type { Shell } from '../shell/shell.ts';
 import { kindSide, placeAt, sideCount } from '../shell/shell.ts';
 import { cyclicPolygon, describePolygonFault } from '../sphere/cyclic.ts';
 import { type Alikeness, alikeness, labelsOf } from './alike.ts';
-import { type Candidate, candidatesFor, type Watch } from './candidates.ts';
+import { type Candidate, type Candidates, candidatesFor, type Watch } from './candidates.ts';
 import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
 import { conditionsOf, fitNet, type NetFit, sideSd } from './fit.ts';
 import { misfitGroups } from './groups.ts';
+import { capOf, grownPart, stuckOf, unfoldedPart } from './grown.ts';
 import { layShell } from './lay.ts';
 import { nameNet } from './name-net.ts';
 import { netCode } from './net-code.ts';
@@ -25,6 +26,7 @@ import { againFirst, apartness, reasonsFor, settling } from './telling.ts';
 
 /** How an identification is watched and stopped. */
 export interface IdentifyOptions {
+  /** Told whatever is new, and now and then that nothing is. */
   readonly onProgress?: (progress: IdentifyProgress) => void;
   /** Asked often; true stops the search, which then returns what it has. */
   readonly shouldStop?: () => boolean;
@@ -52,18 +54,20 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
   assertAllowance(question.allowanceSd ?? 0);
   const working = workingKinds(question.kinds);
   const readings = sideBelief(working.kinds, question.allowanceSd ?? 0);
+  const report = reporter(working, options.onProgress);
   let stopped = false;
-  const progress = (step: IdentifyProgress['step'], placed: number, done: number): boolean => {
-    options.onProgress?.({ step, placed, done });
+  const progress = (step: IdentifyProgress['step'], ...how: Parameters<Watch>): boolean => {
+    report(step, ...how);
     stopped ||= options.shouldStop?.() ?? false;
     return !stopped;
   };
-  const watch: Watch = (placed, done) => progress('net', placed, done);
+  const watch: Watch = (...how) => progress('net', ...how);
   const found = candidatesFor(readings, watch);
   const closed = found.nets.filter(isClosed);
   if (closed.length === 0) {
-    const reasons = reasonsFor(question, found);
-    return { shapes: [], reasons, settle: [], complete: found.complete };
+    const far = howFar(found, working);
+    const reasons = reasonsFor(question, found, far);
+    return { shapes: [], reasons, settle: [], complete: found.complete, ...far };
   }
   progress('fit', found.deepest, 1);
   const noise = noiseOf(working.kinds);
@@ -72,7 +76,51 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
   const { nets, complete: all } = withRelatives(merged(closed, alike), alike, noise, watch);
   const complete = found.complete && all && !stopped;
   const listed = answer(question, working, readings, nets, alike, complete);
-  return listed.shapes.length > 0 ? listed : { ...listed, reasons: [NONE_FITS] };
+  return listed.shapes.length > 0
+    ? listed
+    : { ...listed, reasons: [NONE_FITS], furthest: howFar(found, working).furthest };
+}
+
+/** How far the search got: the largest part that does not come to lie over itself, and where it
+ * stuck. */
+function howFar(
+  { ends }: Candidates,
+  working: WorkingKinds,
+): Pick<Identification, 'furthest' | 'stuck'> {
+  for (const { part } of ends) {
+    const panels = unfoldedPart(part);
+    if (panels)
+      return { furthest: grownPart(part, panels, working), stuck: stuckOf(part, panels, working) };
+  }
+  return { furthest: null, stuck: [] };
+}
+
+/** Calls of the search from one report to the next where there is nothing new to tell: a hundredth
+ * to a tenth of a second. */
+const QUIET = 400;
+
+/** Passes on what is new of the search, and a sign of life now and then. */
+function reporter(
+  working: WorkingKinds,
+  onProgress: IdentifyOptions['onProgress'],
+): (step: IdentifyProgress['step'], ...how: Parameters<Watch>) => void {
+  if (!onProgress) return () => {};
+  let told: IdentifyProgress | null = null;
+  let shown: Candidates['grown'] = null;
+  let quiet = 0;
+  return (step, largest, done, grown) => {
+    const placed = Math.max(largest, told?.placed ?? 0);
+    const grew = grown && grown !== shown;
+    const last = told;
+    if (last && !grew && step === last.step && placed === last.placed && done === last.done)
+      if (++quiet < QUIET) return;
+    quiet = 0;
+    if (grown && grew) shown = grown;
+    const part =
+      grown && grew ? grownPart(grown.part, capOf(grown.part), working) : (last?.part ?? null);
+    told = { step, placed, done, part };
+    onProgress(told);
+  };
 }
 
 /** Said where nets close but all are too improbable to be listed. */
@@ -237,6 +285,8 @@ function answer(
     reasons: [],
     settle: [...againFirst(shapes[0]), ...settling(shells, alike.group, nameOf, isLevel)],
     complete,
+    furthest: null,
+    stuck: [],
   };
 }
 

@@ -1,5 +1,6 @@
 // Unfolds a folded net to the whole shell: lays the first piece on the sphere, then every
-// neighbour across every side, until all sides meet. New corners that fall on a hub become it.
+// neighbour across every side, until all sides meet. New corners that fall on a hub become it. A net
+// that is not glued all round unfolds as far as it hangs together.
 
 import { turned } from '../math/cyclic.ts';
 import { distance, pointAt, type Vec3 } from '../math/vector.ts';
@@ -12,6 +13,17 @@ import type { FoldedNet } from './fold.ts';
  * fitted net, far below the distance of two hubs. */
 const SAME_HUB = 0.1;
 
+/** Pieces glued together, all round or in part. */
+export type Glued = Pick<FoldedNet, 'fold' | 'pieceKind' | 'pieceAxis' | 'piece' | 'mate'>;
+
+/** Places in the order in which they were laid, each but the first beside an earlier one. */
+export interface Unfolded {
+  /** Hubs from the kind's first side on. */
+  readonly places: readonly { readonly piece: number; readonly hubs: readonly number[] }[];
+  /** Stride 3, metres. */
+  readonly hubs: Float64Array;
+}
+
 /** The whole shell of a folded net, with these sides (kind → lengths) and radius in metres; null
  * where it does not come together. Every place starts at its kind's first side (turn 0). */
 export function liftNet(
@@ -19,7 +31,27 @@ export function liftNet(
   sides: readonly (readonly number[])[],
   radius: number,
 ): Shell | null {
-  const expected = net.pieceAxis.reduce((sum, axis) => sum + net.fold.order / axis, 0);
+  const unfolded = unfold(net, sides, radius);
+  if (!unfolded || unfolded.places.length !== placesOf(net)) return null;
+  const { hubs, places } = unfolded;
+  const drafts = places.map(({ piece, hubs: own }): PlaceDraft => {
+    return { hubs: own, kind: net.pieceKind[piece] as number, turn: 0 };
+  });
+  return makeShell({ radius, hubs, places: drafts });
+}
+
+/** Places of the whole net that the pieces stand for. */
+const placesOf = ({ fold, pieceAxis }: Glued): number =>
+  pieceAxis.reduce((sum, axis) => sum + fold.order / axis, 0);
+
+/** Everything that hangs together with the first piece, with these sides (kind → lengths) and radius
+ * in metres; null where two places come to lie on one side of a seam, or there is no end of them. */
+export function unfold(
+  net: Glued,
+  sides: readonly (readonly number[])[],
+  radius: number,
+): Unfolded | null {
+  const most = placesOf(net);
   const sphere = hubFinder(radius, SAME_HUB * Math.min(...sides.flat()));
   const pieceFirst = firstSidesOf(net);
   const places: { piece: number; hubs: number[] }[] = [];
@@ -45,14 +77,14 @@ export function liftNet(
   );
   if (!start.ok || !lay(0, start.corners, 0)) return null;
   for (let p = 0; p < places.length; p++) {
-    if (places.length > expected) return null;
+    if (places.length > most) return null;
     const { piece, hubs } = places[p] as { piece: number; hubs: number[] };
     const exposed = hubs.length / (net.pieceAxis[piece] as number);
     for (let i = 0; i < hubs.length; i++) {
       const a = hubs[i] as number;
       const b = hubs[(i + 1) % hubs.length] as number;
-      if (laid.has(key(b, a))) continue;
       const mate = net.mate[(pieceFirst[piece] as number) + (i % exposed)] as number;
+      if (mate < 0 || laid.has(key(b, a))) continue;
       const other = net.piece[mate] as number;
       const own = sides[net.pieceKind[other] as number] as readonly number[];
       const at = mate - (pieceFirst[other] as number);
@@ -61,16 +93,10 @@ export function liftNet(
       if (!corners.ok || !lay(other, corners.corners, at)) return null;
     }
   }
-  if (places.length !== expected) return null;
-  const drafts: PlaceDraft[] = places.map(({ piece, hubs }) => ({
-    hubs,
-    kind: net.pieceKind[piece] as number,
-    turn: 0,
-  }));
-  return makeShell({ radius, hubs: sphere.hubs(), places: drafts });
+  return { places, hubs: sphere.hubs() };
 }
 
-function firstSidesOf(net: FoldedNet): number[] {
+function firstSidesOf(net: Glued): number[] {
   const first: number[] = [];
   net.piece.forEach((piece, side) => {
     first[piece] ??= side;

@@ -34,7 +34,8 @@ export interface Subdivision {
 
 /** One shape that these kinds close into. */
 export interface Shape {
-  /** Places carry the index of their kind in the question's list. */
+  /** Places carry the index of their kind in the question's list. They stand in the order in which
+   * the engine laid them: each but the first shares a side with an earlier one. */
   readonly shell: Shell;
   /** Metres. */
   readonly radius: number;
@@ -63,6 +64,32 @@ export interface Shape {
   readonly apart: string;
 }
 
+/** A part of a net that stood together while the search went on, as flat panels. One axis of the
+ * rotations that were tried is up (+z). Made of the sides believed at that moment, so where it closes
+ * a ring the panels gape by what the readings are off. */
+export interface GrownPart {
+  /** Metres. */
+  readonly radius: number;
+  /** Corners of all panels, stride 3, metres from the sphere's centre; those of a panel anticlockwise
+   * seen from outside, from the first corner of its kind's first side on. */
+  readonly corners: Float64Array;
+  /** First corner of each panel; one longer than the number of panels. */
+  readonly placeStart: Int32Array;
+  /** Panel → index of its kind in the question's list. */
+  readonly kind: Int32Array;
+}
+
+/** An open side at which no panel fitted. */
+export interface Stuck {
+  readonly kind: string;
+  /** From 0. */
+  readonly side: number;
+  /** As measured, metres. */
+  readonly length: number;
+  /** The panel of the part that it belongs to; by the rotations that were tried, others are alike. */
+  readonly panel: number;
+}
+
 /** All shapes found, best first; when none, the reasons. */
 export interface Identification {
   readonly shapes: readonly Shape[];
@@ -72,6 +99,12 @@ export interface Identification {
   readonly settle: readonly string[];
   /** False where the search was cut short by its budget or cancelled: there may be more shapes. */
   readonly complete: boolean;
+  /** Where there are no shapes: the largest part that stood together with the sides as they were
+   * read, folded out. Null where there are some, or nothing stood. */
+  readonly furthest: GrownPart | null;
+  /** Where `furthest` stuck: the open side that was to be filled and that no panel fitted, together
+   * with what stood; empty where the search ended for another reason. */
+  readonly stuck: readonly Stuck[];
 }
 
 /** How far the identification is: shown while it runs. */
@@ -81,4 +114,7 @@ export interface IdentifyProgress {
   readonly placed: number;
   /** 0 … 1, of the work that can be foreseen. */
   readonly done: number;
+  /** The largest part that stood together so far with the sides as they were read, as a cap about
+   * one axis; the same object until it grows. Null before anything stands. */
+  readonly part: GrownPart | null;
 }

@@ -5,7 +5,7 @@ import type { Shell } from '../shell/shell.ts';
 import type { Candidates } from './candidates.ts';
 import { starRuns } from './groups.ts';
 import { netCode } from './net-code.ts';
-import type { Shape, ShapeQuestion } from './shape.ts';
+import type { Identification, Shape, ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
 
 /** For each shape: what tells it from the others; empty where it stands alone. */
@@ -81,8 +81,12 @@ function signsOf(shells: readonly Shell[], family: readonly number[]): (string |
   );
 }
 
-/** Why nothing closed: how far it got, and the most telling reason. */
-export function reasonsFor(question: ShapeQuestion, found: Candidates): string[] {
+/** Why nothing closed: how far it got, where it stuck, and the most telling reason. */
+export function reasonsFor(
+  question: ShapeQuestion,
+  found: Candidates,
+  far: Pick<Identification, 'furthest' | 'stuck'> = { furthest: null, stuck: [] },
+): string[] {
   if (question.kinds.length === 0) return ['there are no kinds: nothing has been measured yet'];
   const out: string[] = [];
   const lone = loneSides(question);
@@ -94,6 +98,12 @@ export function reasonsFor(question: ShapeQuestion, found: Candidates): string[]
     found.deepest > 0
       ? `no net closes with these kinds; the largest part that stood together had ${found.deepest} places when folded out`
       : 'no star of these kinds closes: no hub of three, four or five equal corners, at any radius',
+  );
+  out.push(
+    ...far.stuck.map(
+      ({ kind, side, length }) =>
+        `a part of ${far.furthest?.kind.length} panels stood with the sides as they were read, and stuck where side ${side + 1} of kind ${kind} lies open, ${millimetres(length)} long: no panel fitted there together with what stood`,
+    ),
   );
   if (!found.complete) out.push('the search was cut short before every possibility had been tried');
   return out;

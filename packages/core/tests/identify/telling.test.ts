@@ -10,7 +10,7 @@ import { kindWith, readKinds, truthOf } from './piles.ts';
 const nameOf = (family: number): string => `K${family}`;
 const tetrahedron = truthOf(1, 0, 'tetrahedron').shell;
 const octahedron = truthOf(1, 0, 'octahedron').shell;
-const nothing = { nets: [], complete: true, deepest: 0 };
+const nothing = { nets: [], complete: true, deepest: 0, grown: null, ends: [] };
 const question = (...kinds: Kind[]) => ({ kinds, groups: [] });
 
 test('a shape that stands alone needs nothing to tell it, nor anything to settle', () => {
