@@ -9,10 +9,14 @@ import {
   decisionFor,
   familiesOf,
   findDecided,
+  frozenOf,
   type Identification,
   type Kind,
   labelsOf,
+  numbersOf,
   occursIn,
+  type PlaceNumbers,
+  type Project,
   type Shape,
   type Shell,
   type Standing,
@@ -40,7 +44,11 @@ export interface Chosen extends Stood {
   readonly number: number;
   readonly arrangement: Arrangement;
   readonly way: WayUp;
+  /** The datum turned on by this, radians. */
+  readonly datumTurn: number;
   readonly standing: Standing;
+  /** Its place numbers: as painted, where the file keeps them. */
+  readonly numbers: PlaceNumbers;
 }
 
 /** Reads the file, finds the shapes, and sets the chosen one against the stock. Ends the command
@@ -60,14 +68,18 @@ export async function stand(file: string, options: StandOptions): Promise<Stood>
   return { loaded, found, shape, list };
 }
 
-/** As `stand`, with one of the arrangements stood up and numbered. */
-export async function choose(file: string, options: StandOptions): Promise<Chosen> {
-  return chooseFrom(await stand(file, options), options.arrangement);
+/** As `stand`, with one of the arrangements stood up and numbered: as painted, unless that is to be
+ * forgotten. */
+export async function choose(
+  file: string,
+  options: StandOptions & { readonly unfreeze?: boolean },
+): Promise<Chosen> {
+  return chooseFrom(await stand(file, options), options.arrangement, options.unfreeze);
 }
 
 /** One of the arrangements, counted from 1; without a number the one that the project file keeps,
  * else the first. */
-export function chooseFrom(stood: Stood, asked?: number): Chosen {
+export function chooseFrom(stood: Stood, asked?: number, unfreeze = false): Chosen {
   const { list, shape } = stood;
   const kept = asked === undefined ? keptIn(stood) : null;
   const number = asked ?? kept?.number ?? 1;
@@ -77,8 +89,13 @@ export function chooseFrom(stood: Stood, asked?: number): Chosen {
       `--arrangement: found ${number}, expected 1 to ${list.arrangements.length}, as "shellraise places" lists them`,
     );
   const way = list.waysUp[arrangement.wayUp] as WayUp;
-  const standing = standingShell(shape.shell, way, arrangement.cut, kept?.datumTurn ?? 0);
-  return { ...stood, number, arrangement, way, standing };
+  const datumTurn = kept?.datumTurn ?? 0;
+  const standing = standingShell(shape.shell, way, arrangement.cut, datumTurn);
+  const { kinds, project } = stood.loaded;
+  const frozen = unfreeze ? undefined : project?.places?.frozen;
+  const { interchangeable } = shape;
+  const numbers = numbersOf(shape.shell, kinds, way, standing, frozen, { interchangeable });
+  return { ...stood, number, arrangement, way, datumTurn, standing, numbers };
 }
 
 /** The arrangement that the project file keeps, found again in the list; null where it keeps none.
@@ -125,16 +142,53 @@ export function shapesWith({ found, shape, loaded, standing }: Chosen): number[]
   );
 }
 
-/** Writes the chosen arrangement into the project file, the former file beside it as .previous. */
-export function keep(file: string, chosen: Chosen, repaired: boolean): void {
-  const { project } = chosen.loaded;
+/** What to do with the numbers when a decision is kept. */
+export interface Keeping {
+  readonly repaired: boolean;
+  readonly freeze: boolean;
+  readonly unfreeze: boolean;
+}
+
+/** Writes the chosen arrangement into the project file, the former file beside it as .previous.
+ * Numbers that are frozen stay so; to freeze others in their stead needs `unfreeze` as well. */
+export function keep(file: string, chosen: Chosen, { repaired, freeze, unfreeze }: Keeping): void {
+  const { list, arrangement, datumTurn } = chosen;
+  const project = projectOf(file, chosen);
+  const decision = decisionFor(list, arrangement, repaired, datumTurn);
+  const painted = unfreeze ? undefined : project.places?.frozen;
+  if (freeze && painted && !bearsPainted(chosen))
+    throw badInput(
+      `${file}: places.frozen: found numbers that are frozen already, and this shell has others.`,
+      'To forget those and freeze these: --unfreeze --freeze. To keep those: --keep alone.',
+    );
+  const frozen = painted ?? (freeze ? frozenOf(decision) : undefined);
+  write(file, { ...project, places: { ...decision, ...(frozen && { frozen }) } });
+}
+
+/** Writes the project file without its frozen numbers; false where there are none. */
+export function unfreeze(file: string, chosen: Chosen): boolean {
+  const project = projectOf(file, chosen);
+  if (!project.places?.frozen) return false;
+  const { frozen: _, ...places } = project.places;
+  write(file, { ...project, places });
+  return true;
+}
+
+/** Whether the shell stands on the very places whose numbers are frozen. */
+const bearsPainted = ({ numbers }: Chosen): boolean =>
+  numbers.status === 'frozen' && numbers.idle.length === 0 && !numbers.painted.includes(0);
+
+function projectOf(file: string, { loaded: { project } }: Chosen): Project {
   if (!project)
     throw badInput(`${file}: found a spreadsheet, expected a project file to keep a decision in`);
-  const places = decisionFor(chosen.list, chosen.arrangement, repaired);
+  return project;
+}
+
+function write(file: string, project: Project): void {
   const name = basename(file);
   writeAll(dirname(file), [
     { name: `${name}.previous`, text: readFileSync(file, 'utf8') },
-    { name, text: writeProject({ ...project, places }) },
+    { name, text: writeProject(project) },
   ]);
 }
 

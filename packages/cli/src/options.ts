@@ -30,6 +30,10 @@ export interface StandOptions extends CommonOptions {
 export interface PlacesOptions extends StandOptions {
   /** Writes the arrangement into the project file as the lead's decision. */
   readonly keep?: boolean;
+  /** As `keep`, and keeps its place numbers whatever is decided later. */
+  readonly freeze?: boolean;
+  /** Forgets the numbers that are kept. */
+  readonly unfreeze?: boolean;
 }
 
 /** Options of the commands that write files. */

@@ -21,6 +21,8 @@ export function program(): Command {
   );
   standing(phase(top, 'places', 'the shells the stock can stand, and what each lacks'))
     .option('--keep', 'write the arrangement into the project file as the decision')
+    .option('--freeze', 'as --keep; its place numbers are painted, so keep them from now on')
+    .option('--unfreeze', 'forget the painted numbers')
     .addHelpText('after', '  $ shellraise places my-shell.json --arrangement 3 --keep')
     .action(async (file, options) => (await import('./commands/places.ts')).places(file, options));
   standing(phase(top, 'takeoff', 'bolts, nuts, washers and plates: in hand and to buy')).action(

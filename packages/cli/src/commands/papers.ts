@@ -22,7 +22,7 @@ import type { LengthSystem, PapersOptions } from '../options.ts';
 import { fittedWords } from '../tape.ts';
 import { print, printJson } from '../terminal.ts';
 import { type OutFile, writeAll } from '../write.ts';
-import { standCaution } from './places.ts';
+import { numbersText, standCaution } from './places.ts';
 import { takenFor, takeOffOf } from './takeoff.ts';
 
 /** Runs the command: all files are written, or none. */
@@ -31,7 +31,7 @@ export async function papers(file: string, options: PapersOptions): Promise<void
   const files = papersOf(chosen, options.lengths, dateOf(options));
   writeAll(options.out, files);
   if (options.json) printJson({ folder: options.out, files: files.map(({ name }) => name) });
-  else print(writtenText(options.out, files));
+  else print(writtenText(options.out, files), numbersText(chosen));
 }
 
 /** The day that the sheets bear: as asked for, or today. */
@@ -44,8 +44,8 @@ export const writtenText = (folder: string, files: readonly OutFile[]): string =
 
 /** Every sheet and list of an arrangement. */
 export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): OutFile[] {
-  const { standing, loaded } = chosen;
-  const { shell, courses } = standing;
+  const { standing, loaded, numbers } = chosen;
+  const { shell } = standing;
   const kinds = fittedKinds(chosen);
   const list = takeOffOf(chosen);
   const sheet = (name: string): SheetFacts => ({
@@ -55,10 +55,11 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
     assumes: assumptions(chosen, lengthsIn(lengths)),
   });
   const upper = upperFrom(chosen);
+  const painted = numbers.status === 'frozen';
   const plan = (fromBelow: boolean, fromCourse?: number) =>
     flatPlanSheet(
       shell,
-      courses.numbers,
+      numbers.numbers,
       kinds,
       {
         ...sheet(
@@ -66,7 +67,7 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
         ),
         caution: standCaution,
       },
-      { paper: 'A3', lengths, fromBelow, ...(fromCourse && { fromCourse }) },
+      { paper: 'A3', lengths, fromBelow, painted, ...(fromCourse && { fromCourse }) },
     );
   const cards = kindCardSheets(kinds, sheet('Kinds'), {
     lengths,
@@ -85,7 +86,7 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
   };
   const tables = {
     kinds: kindsTable(kinds),
-    places: placesTable(shell, courses, kinds),
+    places: placesTable(shell, numbers, kinds),
     stock: stockTable(shell, kinds),
     seams: seamsTable(list),
     'take-off': buyTable(list),
@@ -133,7 +134,7 @@ const takeOffFacts = (facts: SheetFacts, taken: string): SheetFacts => ({
   assumes: `${facts.assumes} ${taken}`.trim(),
 });
 
-function assumptions({ found, shape, loaded }: Chosen, lengths: Lengths): string {
+function assumptions({ found, shape, loaded, numbers }: Chosen, lengths: Lengths): string {
   const which = found.shapes.indexOf(shape) + 1;
   const doubts = shape.suspects.map(
     ({ kind, side, measured, expected }) =>
@@ -143,6 +144,9 @@ function assumptions({ found, shape, loaded }: Chosen, lengths: Lengths): string
     `Sphere of radius ${lengths.large(shape.radius)}, give or take ${lengths.small(shape.radiusSd)}.`,
     fittedWords(loaded.pile, lengths),
     found.shapes.length > 1 ? `Shape ${which} of the ${found.shapes.length} that fit.` : '',
+    numbers.status === 'lost'
+      ? `Numbers are NOT those painted on the panels, which could not be kept: ${numbers.reason}.`
+      : '',
     doubts.length > 0 ? `In doubt: ${doubts.join('; ')}.` : '',
   ]
     .filter((words) => words !== '')

@@ -12,7 +12,7 @@ import {
   type StockRow,
   type WayUp,
 } from '@shellraise/core';
-import { type Chosen, choose, keep, shapesWith } from '../job.ts';
+import { type Chosen, choose, keep, shapesWith, unfreeze } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import type { PlacesOptions, StandOptions } from '../options.ts';
 import {
@@ -32,15 +32,61 @@ const shown = 8;
 /** Runs the command; sets exit code 1 where nothing stands without something short. */
 export async function places(file: string, options: PlacesOptions): Promise<void> {
   const chosen = await choose(file, options);
-  if (options.keep)
-    keep(file, chosen, options.repaired ?? chosen.loaded.project?.places?.repaired ?? false);
+  const done = keepAsAsked(file, chosen, options);
   if (chosen.list.tallest === null) process.exitCode = 1;
   if (options.json) printJson(placesDocument(chosen, options));
-  else
-    print(
-      ...placesReport(chosen, options, lengthsIn(options.lengths)),
-      options.keep ? `Kept in ${file}; the former file is ${file}.previous.` : '',
+  else print(...placesReport(chosen, options, lengthsIn(options.lengths)), done);
+}
+
+/** Writes what the options ask to be kept; what was done, in words. */
+function keepAsAsked(file: string, chosen: Chosen, options: PlacesOptions): string {
+  const { keep: kept = false, freeze = false, unfreeze: forget = false } = options;
+  const former = `the former file is ${file}.previous.`;
+  if (kept || freeze) {
+    const repaired = options.repaired ?? chosen.loaded.project?.places?.repaired ?? false;
+    keep(file, chosen, { repaired, freeze, unfreeze: forget });
+    return `Kept in ${file}${freeze ? ', its numbers frozen' : ''}; ${former}`;
+  }
+  if (!forget) return '';
+  return unfreeze(file, chosen)
+    ? `The numbers are no longer frozen in ${file}; ${former}`
+    : `No numbers were frozen in ${file}.`;
+}
+
+/** What stands of the painted numbers, in words; empty where nothing is frozen. */
+export function numbersText({ numbers }: Pick<Chosen, 'numbers'>): string {
+  if (numbers.status === 'plain') return '';
+  if (numbers.status === 'lost')
+    return paint.red(
+      wrap(
+        `The painted numbers could not be kept: ${numbers.reason}. The numbers here are NOT those on the panels.`,
+        '',
+      ),
     );
+  const kept = numbers.painted.reduce((sum, one) => sum + one, 0);
+  const added = numbers.numbers.filter((_, p) => numbers.painted[p] === 0).sort();
+  const parts = [
+    `Painted numbers are kept on ${count(kept, 'panel')}`,
+    added.length === 0
+      ? ''
+      : `${count(added.length, 'place')} added since: ${added[0]} to ${added.at(-1)}`,
+    numbers.idle.length === 0
+      ? ''
+      : `${count(numbers.idle.length, 'painted panel')} set aside: ${runsOf(numbers.idle)}`,
+  ];
+  return wrap(`${parts.filter((part) => part !== '').join('; ')}.`, '');
+}
+
+/** Numbers in order, runs within a course drawn together: `1-01 to 1-30, 2-04`. */
+function runsOf(numbers: readonly string[]): string {
+  const runs: string[][] = [];
+  for (const number of numbers) {
+    const last = runs.at(-1)?.at(-1)?.split('-') ?? [];
+    const [course, position] = number.split('-');
+    if (last[0] === course && Number(last[1]) + 1 === Number(position)) runs.at(-1)?.push(number);
+    else runs.push([number]);
+  }
+  return runs.map((run) => (run.length > 1 ? `${run[0]} to ${run.at(-1)}` : run[0])).join(', ');
 }
 
 /** The blocks of the report. */
@@ -60,6 +106,7 @@ export function placesReport(
     heading(`Arrangement ${chosen.number}`),
     describe(chosen, lengths),
     sameShapes(chosen),
+    numbersText(chosen),
     stockTable(chosen.arrangement.stock),
     courseTable(chosen, loaded.kinds),
     caution(standCaution),
@@ -260,6 +307,7 @@ function placesDocument(chosen: Chosen, options: StandOptions): object {
     chosen: {
       number: chosen.number,
       shapes: shapesWith(chosen),
+      numbers: numbersDocument(chosen),
       ...standingDocument(chosen, loaded.kinds),
     },
     cautions: [standCaution],
@@ -282,17 +330,25 @@ function arrangementDocument(list: Arrangements, one: Arrangement, i: number): o
   };
 }
 
+/** Whether the numbers are painted ones: see docs/words.md, frozen numbers. */
+const numbersDocument = ({ numbers: { status, reason, painted, idle } }: Chosen): object => ({
+  status,
+  reason,
+  painted: painted.reduce((sum, one) => sum + one, 0),
+  idle,
+});
+
 /** Hubs and places as they stand: z up, x towards the datum, origin at the sphere's centre. */
-function standingDocument({ standing }: Chosen, kinds: readonly Kind[]): object {
-  const { shell, courses } = standing;
+function standingDocument({ standing, numbers }: Chosen, kinds: readonly Kind[]): object {
+  const { shell } = standing;
   return {
     hubs: Array.from({ length: shell.hubs.length / 3 }, (_, h) => [
       ...shell.hubs.subarray(3 * h, 3 * h + 3),
     ]),
     places: Array.from({ length: placeCount(shell) }, (_, p) => ({
-      number: courses.numbers[p],
-      course: courses.course[p],
-      position: courses.position[p],
+      number: numbers.numbers[p],
+      course: numbers.course[p],
+      position: numbers.position[p],
       kind: (kinds[shell.kind[p] as number] as Kind).id,
       turn: shell.turn[p],
       corners: cornerCount(shell, p as PlaceId),
