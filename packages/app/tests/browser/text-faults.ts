@@ -145,7 +145,11 @@ function findFaults(): TextFault[] {
   }
 
   function isShown(element: Element): boolean {
-    if (element.closest('.read-out, [hidden], [inert], script, style, title, desc, option'))
+    if (
+      element.closest(
+        '.read-out, .skip:not(:focus), [hidden], [inert], script, style, title, desc, option',
+      )
+    )
       return false;
     return element.checkVisibility({ opacityProperty: true, visibilityProperty: true });
   }

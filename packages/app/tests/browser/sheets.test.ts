@@ -1,0 +1,96 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { type Sheet, sheets } from '../../src/state/app-state.ts';
+import { frameWords } from '../../src/words/frame.ts';
+import { accessFaults } from './access.ts';
+import { tooSmall, tooWide } from './sizes.ts';
+import { inBrowser, type Screen, screens } from './support.ts';
+import { faultLines, textFaults } from './text-faults.ts';
+
+const { open } = inBrowser();
+const schemes = ['light', 'dark', 'outdoor'] as const;
+const allScreens = Object.keys(screens) as Screen[];
+
+/** What can't be read, reached or touched on the page as it stands, in every scheme. */
+async function faultsOf(page: Page, where: string, screen: Screen): Promise<string[]> {
+  const found: string[] = [];
+  for (const scheme of schemes) {
+    await page.evaluate((one) => {
+      document.documentElement.dataset.scheme = one;
+    }, scheme);
+    const lines = [
+      ...(await accessFaults(page)),
+      ...faultLines(await textFaults(page)),
+      ...(await tooWide(page)),
+      ...(screen === 'phone' ? await tooSmall(page) : []),
+    ];
+    found.push(...lines.map((line) => `${where}, ${scheme}: ${line}`));
+  }
+  return found;
+}
+
+/** Waits until nothing is computed any more and the messages are put away. */
+async function settle(page: Page): Promise<void> {
+  await page.locator('main .title-block').waitFor();
+  await page.waitForTimeout(400);
+  await page.waitForFunction(() => document.querySelector('progress') === null);
+  for (const close of await page.locator('.notices').getByText(frameWords.close).all())
+    await close.click();
+}
+
+describe.each(allScreens)('on a %s', (screen) => {
+  it.each(sheets)('the sheet %s can be read and reached in every scheme', async (sheet: Sheet) => {
+    const { page, faults } = await open({ screen, sheet });
+    await settle(page);
+    expect(await faultsOf(page, sheet, screen)).toEqual([]);
+    expect(faults).toEqual([]);
+  });
+
+  it('what lies over a sheet can be read and reached in every scheme', async () => {
+    const { page, faults } = await open({ screen });
+    await settle(page);
+    const found: string[] = [];
+    await page.getByRole('button', { name: frameWords.menu, exact: true }).click();
+    await page.getByRole('menu').waitFor();
+    found.push(...(await faultsOf(page, 'the menu', screen)));
+    await page.getByRole('menuitem', { name: frameWords.menuItems.projects }).click();
+    await page.getByRole('dialog').waitFor();
+    found.push(...(await faultsOf(page, 'the projects', screen)));
+    for (const [keys, name] of [
+      ['Control+/', 'the keys'],
+      ['Alt+v', 'the view'],
+    ] as const) {
+      await page.keyboard.press('Escape');
+      await page.getByRole('dialog').waitFor({ state: 'detached' });
+      await page.keyboard.press(keys);
+      await page.getByRole('dialog').waitFor();
+      found.push(...(await faultsOf(page, name, screen)));
+    }
+    expect(found).toEqual([]);
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('the look', () => {
+  it('is chosen in the view, at once, and kept', async () => {
+    const papers = {
+      outdoor: 'rgb(255, 255, 255)',
+      dark: 'rgb(21, 23, 27)',
+      light: 'rgb(253, 252, 249)',
+    };
+    const { page } = await open();
+    await page.getByRole('button', { name: frameWords.view, exact: true }).click();
+    const choose = (scheme: keyof typeof papers) =>
+      page.getByRole('radio', { name: frameWords.schemes[scheme], exact: true }).check();
+    for (const scheme of Object.keys(papers) as (keyof typeof papers)[]) {
+      await choose(scheme);
+      const paper = await page.evaluate(
+        () => getComputedStyle(document.querySelector('.frame') as Element).backgroundColor,
+      );
+      expect(paper, scheme).toBe(papers[scheme]);
+    }
+    await choose('outdoor');
+    await page.reload();
+    await page.locator('[data-scheme=outdoor] main').waitFor();
+  });
+});
