@@ -262,6 +262,7 @@ export {
   tints,
   type UprightHatch,
 } from './papers/hatch.ts';
+export { type JointContent, type JointPicture, jointPicture } from './papers/joint-picture.ts';
 export { type CardStyle, type KindCard, kindCardItems } from './papers/kind-card.ts';
 export { type KindCardOptions, kindCardSheets } from './papers/kind-cards-sheet.ts';
 export { handTest, handWords, readingWords, stockWords } from './papers/kind-words.ts';
