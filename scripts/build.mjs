@@ -22,11 +22,10 @@ export function build() {
 
 /** Bundles the app if what goes into it changed; core must be built. Returns `{ code, output }`. */
 export function buildApp() {
-  const stamp = join(root, 'node_modules', '.shellraise-app');
+  // Stands in the bundle's folder, so that it goes when the folder is emptied for another.
+  const stamp = join(root, 'packages', 'app', 'dist', '.built-from');
   const wanted = appHash();
-  const page = join(root, 'packages', 'app', 'dist', 'index.html');
-  if (existsSync(page) && existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted)
-    return { code: 0, output: '' };
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return { code: 0, output: '' };
   const { code, output } = capture(process.execPath, [
     bin('vite'),
     'build',
