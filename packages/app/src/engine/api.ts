@@ -21,6 +21,7 @@ import type {
   TakeOff,
   TakeoffSettings,
 } from '@shellraise/core';
+import type { Relation, RelationQuestion } from './relate.ts';
 
 /** A file as read: a whole project, or the pile of a spreadsheet. */
 export type FileRead =
@@ -96,6 +97,8 @@ export interface Engine {
   identify(question: ShapeQuestion, onProgress?: OnProgress): Identification;
   arrange(shape: Shape, kinds: readonly Kind[], repaired: boolean): ArrangeAnswer;
   stand(question: StandingQuestion): StandAnswer;
+  /** How several shapes are related, and whether it matters for what stands. */
+  relate(question: RelationQuestion): Relation;
   takeOff(
     standing: Standing,
     kinds: readonly Kind[],

@@ -29,6 +29,7 @@ import {
 } from '@shellraise/core';
 import { expose } from 'comlink';
 import type { Engine, FileRead, StandAnswer, StandingQuestion } from './api.ts';
+import { relate } from './relate.ts';
 
 const engine: Engine = {
   readFile: (name, text, unit) => {
@@ -53,6 +54,13 @@ const engine: Engine = {
     return { list, decisions };
   },
   stand: (question) => standAnswer(question),
+  relate: (question) =>
+    relate(question, (decision) => {
+      const answer = standAnswer({ ...question, decision });
+      if (!answer.found) return null;
+      const { numbers, sameIn } = answer.shell;
+      return { panels: numbers.length, sameIn };
+    }),
   takeOff: (standing, kinds, hardware, settings, holes) =>
     takeOff(standing.shell, kinds, hardware, settings ?? defaultTakeoff, holes),
 };
