@@ -2,7 +2,7 @@
 
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { build, type Plugin } from 'vite';
 
 const worker = join(import.meta.dirname, 'src', 'offline', 'service-worker.ts');
@@ -14,7 +14,7 @@ export function offlinePlugin(): Plugin {
     name: 'shellraise-offline',
     apply: 'build',
     configResolved: ({ root, build: { outDir } }) => {
-      folder = join(root, outDir);
+      folder = resolve(root, outDir);
     },
     closeBundle: { sequential: true, order: 'post', handler: () => writeWorker(folder) },
   };
