@@ -43,8 +43,8 @@ function lineOf({ what, found, unit, budget }: Row): string {
   return `${what.padEnd(60)} ${found.toFixed(1).padStart(8)} ${unit}  ${verdict}`.trimEnd();
 }
 
-/** A person can begin: the first cell of the tally is on the screen and takes what is typed. */
-const USABLE = 'main#sheet input, main#sheet button';
+/** A person can begin: the rows of the tally are on the screen and take what is typed. */
+const USABLE = 'main#sheet [data-row]';
 
 // --- the first sheet ---
 
@@ -131,7 +131,7 @@ function watchFor(selector: string): void {
 // --- turning a shell ---
 
 /** Moves of one drag. */
-const MOVES = 90;
+const MOVES = 60;
 
 async function turning(ground: Ground): Promise<Row[]> {
   const { page, line, close } = await ground.page(1);
@@ -170,34 +170,19 @@ async function turning(ground: Ground): Promise<Row[]> {
   ];
 }
 
-/** Drags the drawing round, one move a frame, with the pointer's events made in the page so that
- * their making costs no time outside of it. Returns the number of frames. */
-function drag(page: Page): Promise<number> {
-  return page.evaluate(async (moves) => {
-    const canvas = document.querySelector('canvas');
-    if (!canvas) throw new Error('there is no 3D view');
-    const { left, top, width, height } = canvas.getBoundingClientRect();
-    const send = (type: string, x: number): void => {
-      const at = { clientX: left + width / 2 + x, clientY: top + height / 2 };
-      const more = {
-        bubbles: true,
-        cancelable: true,
-        pointerId: 1,
-        isPrimary: true,
-        button: 0,
-        buttons: 1,
-      };
-      canvas.dispatchEvent(new PointerEvent(type, { ...at, ...more }));
-    };
-    send('pointerdown', 0);
-    for (let i = 1; i <= moves; i++) {
-      await new Promise(requestAnimationFrame);
-      send('pointermove', i);
-    }
-    await new Promise(requestAnimationFrame);
-    send('pointerup', moves);
-    return moves;
-  }, MOVES);
+/** Drags the drawing round with the mouse, one move a frame. Returns the number of frames. */
+async function drag(page: Page): Promise<number> {
+  const box = await page.locator('canvas').first().boundingBox();
+  if (!box) throw new Error('there is no 3D view');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let i = 1; i <= MOVES; i++) {
+    await page.mouse.move(x + i, y + i / 3);
+    await page.evaluate(() => new Promise(requestAnimationFrame));
+  }
+  await page.mouse.up();
+  return MOVES;
 }
 
 // --- typing in a long tally ---
@@ -234,8 +219,8 @@ async function keystrokes(ground: Ground): Promise<Row[]> {
 
 /** Types into a cell of the tally; milliseconds from each key to the paint after it. */
 async function typed(page: Page): Promise<number[]> {
-  const cell = page.locator('main#sheet table input, main#sheet [role=grid] input').first();
-  await cell.focus();
+  await page.locator('main#sheet [data-row="2"] td.side').first().click();
+  await page.locator('main#sheet [data-row="2"] input').first().focus();
   await page.evaluate(() => {
     const place = window as unknown as { keys: number[] };
     place.keys = [];
