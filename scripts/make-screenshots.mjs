@@ -1,11 +1,13 @@
 // Takes the pictures of every sheet anew, on a laptop and a phone, light and dark, into
 // docs/screenshots: node scripts/make-screenshots.mjs [name of a sheet]. Needs a Chromium.
 
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { chromium as playwright } from 'playwright-core';
-import { createServer } from '../packages/server/dist/index.js';
+import { build, buildApp } from './build.mjs';
 import { chromium } from './chromium.mjs';
+import { palettePng } from './palette-png.mjs';
 import { root } from './run.mjs';
 
 const sheets = ['pile', 'shape', 'places'];
@@ -24,7 +26,15 @@ async function main(only) {
     console.error(reason);
     return 1;
   }
+  for (const step of [build, buildApp]) {
+    const { code, output } = step();
+    if (code === 0) continue;
+    console.error(output.trim());
+    return 1;
+  }
   mkdirSync(folder, { recursive: true });
+  const served = join(root, 'packages', 'server', 'dist', 'index.js');
+  const { createServer } = await import(pathToFileURL(served).href);
   const server = createServer({ root: join(root, 'packages', 'app', 'dist') });
   await server.listen({ host: '127.0.0.1', port: 0 });
   const address = `http://localhost:${server.server.address().port}/`;
@@ -51,8 +61,9 @@ async function take(browser, address, { sheet, screen, scheme, options }) {
   await page.goto(`${address}#${sheet}`);
   await prepare(page, sheet);
   const file = join(folder, `${sheet}-${screen}-${scheme}.png`);
-  await page.screenshot({ path: file });
-  console.log(file.slice(root.length + 1));
+  const picture = palettePng(await page.screenshot());
+  writeFileSync(file, picture);
+  console.log(`${file.slice(root.length + 1)}  ${Math.round(picture.length / 1024)} kB`);
   await context.close();
 }
 
