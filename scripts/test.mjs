@@ -35,14 +35,23 @@ function test(args) {
   ];
   const failed = checks.filter(([name, check]) => !passes(name, check)).length;
   const tests = runTests(args);
-  for (const { title, reason } of tests.skipped)
-    console.log(`skipped: ${title}: ${reason || 'NO REASON GIVEN'}`);
+  tellSkipped(tests.skipped);
   const unexplained = tests.skipped.filter(({ reason }) => !reason).length;
   return closing(
     checks.length - failed + tests.passed,
     failed + tests.failed + unexplained,
     tests.skipped.length - unexplained,
   );
+}
+
+/** Each skipped test with its reason; many with one reason in one line. */
+function tellSkipped(skipped) {
+  const reasons = new Map();
+  for (const { title, reason } of skipped)
+    reasons.set(reason, [...(reasons.get(reason) ?? []), title]);
+  for (const [reason, titles] of reasons)
+    for (const title of titles.length > 3 && reason ? [`${titles.length} tests`] : titles)
+      console.log(`skipped: ${title}: ${reason || 'NO REASON GIVEN'}`);
 }
 
 function passes(name, check) {
