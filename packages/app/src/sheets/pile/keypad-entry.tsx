@@ -1,0 +1,375 @@
+// Measuring with one hand: the panel drawn above, one side asked for at a time, keys large enough
+// for a thumb. Nothing here takes the focus of a text field, so that no keyboard of the phone comes
+// up, save where letters are asked for.
+
+import { useCallback, useEffect, useRef, useState } from 'react';
+import { projectOf } from '../../state/app-state.ts';
+import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
+import { useWords, type Words } from '../../words/words.ts';
+import { faultWords } from './cell-words.ts';
+import { type Cell, readSide } from './cells.ts';
+import type { FindingOf } from './findings-of.ts';
+import { type Key, keysFor, nextAsked, nextTag, signOf, withoutLast, withSign } from './keypad.ts';
+import { PanelUnderTape } from './panel-band.tsx';
+import { cellText, type TallyRow } from './rows.ts';
+import { faultsOf } from './tally-row.tsx';
+import { nameOfRow, type Tally } from './use-tally.ts';
+import type { Worked } from './worked.ts';
+
+const DRAWING = { width: 390, height: 190 } as const;
+
+/** The entry for one hand. */
+export function KeypadEntry({
+  tally,
+  findingOf,
+}: {
+  tally: Tally;
+  worked: Worked | null;
+  findingOf: FindingOf;
+}) {
+  const words = useWords().pile;
+  const lengths = useLengths();
+  const app = useApp();
+  const { rows, columns, active, actions } = tally;
+  const place = active ?? { row: rows.length - 1, column: columns.indexOf(0) };
+  const row = rows[place.row] as TallyRow;
+  const asked: Cell = columns[place.column] ?? 0;
+  const cell: Cell = typeof asked === 'number' || asked === 'tag' || asked === 'count' ? asked : 0;
+  const [typed, setTyped] = useState<string | null>(null);
+  const [letters, setLetters] = useState(false);
+  const [told, setTold] = useState('');
+  const lastTag = useAppState((state) => projectOf(state).pile.readings.at(-1)?.tag);
+  const last = useAppState((state) => projectOf(state).pile.readings.at(-1));
+  const suggested = row.fresh ? nextTag(lastTag) : '';
+  const name = row.fresh ? words.keypad.freshPanel : nameOfRow(row, place.row, words);
+
+  const kept = cell === 'tag' && row.fresh ? suggested : cellText(row, cell, lengths.side);
+  const shown = typed ?? kept;
+  const fault = faultsOf(row, lengths).get(cell);
+
+  /** Writes what was typed; the row may be named otherwise afterwards. */
+  const write = useCallback((): ReturnType<typeof actions.write> => {
+    if (typed === null) return null;
+    if (row.fresh && typeof cell === 'number' && suggested !== '' && typed.trim() !== '')
+      actions.write(place.row, 'tag', suggested);
+    const landed = actions.write(place.row, cell, typed);
+    setTyped(null);
+    return landed;
+  }, [typed, row.fresh, cell, suggested, actions, place.row]);
+  useLeaving(write);
+
+  const ask = (next: Cell): void => {
+    const landed = write();
+    actions.goToRow(landed?.ref ?? (row.fresh ? 'fresh' : row.ref), next);
+    setLetters(false);
+    setTold('');
+  };
+  const next = (): void => {
+    const whole = row.reading !== null;
+    const landed = write();
+    const ref = landed?.ref ?? row.ref;
+    const rowNow = actions.rowOf(ref) ?? row;
+    const unread = landed !== null && faultsOf(rowNow, lengths).has(cell);
+    setLetters(false);
+    if (unread) {
+      actions.goToRow(ref, cell);
+      return;
+    }
+    const side = rowNow.reading && !whole ? null : nextAsked(rowNow, cell);
+    if (side !== null) {
+      actions.goToRow(rowNow.fresh ? 'fresh' : ref, side);
+      return;
+    }
+    if (rowNow.reading)
+      setTold(words.keypad.taken(nameOfRow(rowNow, actions.indexOf(ref), words), null));
+    actions.goToRow('fresh', 0);
+  };
+  const press = (key: Key): void => {
+    setTold('');
+    if ('sign' in key) setTyped((old) => withSign(old ?? '', key.sign));
+    else if (key.act === 'back') setTyped((old) => withoutLast(old ?? shown));
+    else if (key.act === 'letters') setLetters(true);
+  };
+  useRealKeys(
+    (sign) => setTyped((old) => withSign(old ?? '', sign)),
+    () => setTyped((old) => withoutLast(old ?? shown)),
+    next,
+  );
+  const board = keysFor(cell, lengths.system);
+  const sides = columns.filter((one) => typeof one === 'number');
+  const shownSides = sides.slice(
+    0,
+    Math.max(
+      3,
+      row.reading?.sides.length ?? 0,
+      row.draft?.sides.length ?? 0,
+      typeof cell === 'number' ? cell + 1 : 0,
+    ),
+  );
+  const side = typeof cell === 'number' ? cell : null;
+  return (
+    <section className="keypad-entry screen-only" aria-label={words.views.measure}>
+      <div className="keypad-drawing">
+        <PanelUnderTape
+          under={{ row, index: place.row, asked: side, typed }}
+          findingOf={findingOf}
+          size={DRAWING}
+        />
+        <p className="quiet face-words">
+          {words.drawing.seenFrom[row.reading?.seenFrom ?? row.draft?.seenFrom ?? 'unknown']}
+        </p>
+      </div>
+      <fieldset className="keypad-cells" aria-label={words.keypad.cells}>
+        {(['tag', ...shownSides, 'count'] as const).map((one) => (
+          <button
+            key={one}
+            type="button"
+            aria-pressed={one === cell}
+            className={faultsOf(row, lengths).has(one) ? 'fault' : undefined}
+            onClick={() => ask(one)}
+          >
+            <span>{typeof one === 'number' ? one + 1 : words.keypad[one]}</span>
+            <strong>
+              {one === 'tag' && row.fresh
+                ? suggested || '–'
+                : cellText(row, one, lengths.side) || '–'}
+            </strong>
+          </button>
+        ))}
+      </fieldset>
+      <div className="keypad-asked">
+        <p>
+          <strong>
+            {typeof cell === 'number' ? words.keypad.asking(cell) : words.keypad[cell]}
+          </strong>{' '}
+          <span className="quiet">{words.keypad.of(name)}</span>
+        </p>
+        {letters ? (
+          <LettersField
+            text={shown}
+            label={words.keypad[cell === 'count' ? 'count' : 'tag']}
+            put={setTyped}
+            done={() => setLetters(false)}
+          />
+        ) : (
+          <output className={fault && typed === null ? 'fault' : undefined}>
+            {shown || '\u00a0'}
+          </output>
+        )}
+        <p className="keypad-echo" aria-live="polite">
+          {told || echoWords(cell, typed, kept, fault, lengths, words)}
+        </p>
+      </div>
+      <RowChoices tally={tally} at={place.row} row={row} before={write} />
+      <fieldset className={`keypad across-${board.across}`} aria-label={words.keypad.keys}>
+        {board.keys.map((key) => (
+          <KeyButton key={'sign' in key ? key.sign : key.act} of={key} press={press} />
+        ))}
+      </fieldset>
+      <div className="keypad-acts">
+        <button
+          type="button"
+          disabled={last === undefined}
+          onClick={() => {
+            write();
+            actions.same();
+            setTold(
+              words.tally.sameCount(
+                projectOf(app.state.getState()).pile.readings.at(-1)?.count ?? 1,
+              ),
+            );
+          }}
+        >
+          {words.keypad.same}
+        </button>
+        <button type="button" className="go" onClick={next}>
+          {words.keypad.next}
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function echoWords(
+  cell: Cell,
+  typed: string | null,
+  kept: string,
+  fault: ReturnType<ReturnType<typeof faultsOf>['get']>,
+  lengths: ReturnType<typeof useLengths>,
+  words: Words['pile'],
+): string {
+  if (typed === null && fault) return faultWords(fault, kept, lengths, words);
+  const text = typed ?? kept;
+  if (typeof cell !== 'number' || text.trim() === '') return '';
+  const read = readSide(text, lengths.bare);
+  if (read.ok) return words.tally.echo(lengths.side(read.metres), lengths.echo(read.metres));
+  return read.fault.why === 'range' ? faultWords(read.fault, text, lengths, words) : '';
+}
+
+function KeyButton({ of, press }: { of: Key; press: (key: Key) => void }) {
+  const words = useWords().pile.keypad;
+  if ('act' in of && of.act === 'none') return <span className="no-key" />;
+  const [label, name] =
+    'sign' in of
+      ? of.name === 'digit'
+        ? [of.sign, undefined]
+        : [of.name === 'space' ? words.space : of.sign, words[of.name]]
+      : of.act === 'back'
+        ? [words.delete, words.backspace]
+        : [words.letters, words.lettersName];
+  return (
+    <button type="button" aria-label={name} onClick={() => press(of)}>
+      {label}
+    </button>
+  );
+}
+
+/** A tag with letters: here the phone's own keyboard is wanted. */
+function LettersField({
+  text,
+  label,
+  put,
+  done,
+}: {
+  text: string;
+  label: string;
+  put: (text: string) => void;
+  done: () => void;
+}) {
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => input.current?.focus(), []);
+  return (
+    <input
+      ref={input}
+      value={text}
+      aria-label={label}
+      maxLength={60}
+      autoComplete="off"
+      autoCapitalize="off"
+      onChange={(event) => put(event.target.value)}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') done();
+      }}
+      onBlur={done}
+    />
+  );
+}
+
+/** Face, condition and mark of the row, as the phone's own choosers. */
+function RowChoices({
+  tally,
+  at,
+  row,
+  before,
+}: {
+  tally: Tally;
+  at: number;
+  row: TallyRow;
+  before: () => unknown;
+}) {
+  const words = useWords().pile;
+  const [other, setOther] = useState(false);
+  const { actions, rows } = tally;
+  const marks = [
+    ...new Set(rows.flatMap(({ reading, draft }) => reading?.mark ?? (draft?.mark || []))),
+  ].sort();
+  const mark = cellText(row, 'mark', String);
+  const choose = (cell: 'seenFrom' | 'condition' | 'mark', text: string): void => {
+    before();
+    actions.write(at, cell, text);
+  };
+  return (
+    <div className="row-choices">
+      <select
+        aria-label={words.tally.columns.seenFrom}
+        value={cellText(row, 'seenFrom', String)}
+        onChange={(event) => choose('seenFrom', event.target.value)}
+      >
+        {Object.entries(words.tally.seenFrom).map(([value, name]) => (
+          <option key={value} value={value}>
+            {name}
+          </option>
+        ))}
+      </select>
+      <select
+        aria-label={words.tally.columns.condition}
+        value={cellText(row, 'condition', String)}
+        onChange={(event) => choose('condition', event.target.value)}
+      >
+        {Object.entries(words.tally.condition).map(([value, name]) => (
+          <option key={value} value={value}>
+            {value === '' ? words.tally.columns.condition : name}
+          </option>
+        ))}
+      </select>
+      {other ? (
+        <LettersField
+          text={mark}
+          label={words.keypad.newMark}
+          put={(text) => actions.write(at, 'mark', text)}
+          done={() => setOther(false)}
+        />
+      ) : (
+        <select
+          aria-label={words.tally.columns.mark}
+          value={mark}
+          onChange={(event) =>
+            event.target.value === OTHER ? setOther(true) : choose('mark', event.target.value)
+          }
+        >
+          <option value="">{words.keypad.noMark}</option>
+          {marks.map((one) => (
+            <option key={one} value={one}>
+              {one}
+            </option>
+          ))}
+          <option value={OTHER}>{words.keypad.otherMark}</option>
+        </select>
+      )}
+    </div>
+  );
+}
+
+/** No mark can be this: marks have no white space around them. */
+const OTHER = ' other ';
+
+/** A real keyboard works too, wherever the focus is, save in a field or on a button's own keys. */
+function useRealKeys(sign: (sign: string) => void, back: () => void, next: () => void): void {
+  const acts = useRef({ sign, back, next });
+  acts.current = { sign, back, next };
+  useEffect(() => {
+    const hear = (event: KeyboardEvent): void => {
+      const target = event.target;
+      if (event.ctrlKey || event.metaKey || event.altKey) return;
+      if (target instanceof HTMLInputElement || target instanceof HTMLSelectElement) return;
+      const onButton = target instanceof HTMLButtonElement;
+      const put = signOf(event.key);
+      if (event.key === 'Backspace') acts.current.back();
+      else if (event.key === 'Enter' && !onButton) acts.current.next();
+      else if (put !== null && !(put === ' ' && onButton)) acts.current.sign(put);
+      else return;
+      event.preventDefault();
+    };
+    addEventListener('keydown', hear);
+    return () => removeEventListener('keydown', hear);
+  }, []);
+}
+
+/** Writes what was typed when the page goes out of sight or another part of the sheet is shown. */
+function useLeaving(write: () => unknown): void {
+  const app = useApp();
+  const latest = useRef(write);
+  latest.current = write;
+  useEffect(() => {
+    const leave = (): void => {
+      if (document.visibilityState !== 'hidden') return;
+      latest.current();
+      void app.save();
+    };
+    document.addEventListener('visibilitychange', leave);
+    return () => {
+      document.removeEventListener('visibilitychange', leave);
+      latest.current();
+    };
+  }, [app]);
+}
