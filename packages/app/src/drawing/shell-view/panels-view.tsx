@@ -21,6 +21,7 @@ import { type Bearing, moveArrows, seenArrow } from './bearings.ts';
 import { listenToGestures } from './gestures.ts';
 import type { Panels } from './panels.ts';
 import {
+  ballRoom,
   dragged,
   firstView,
   firstViewInside,
@@ -53,6 +54,10 @@ export interface PanelsViewProps {
   readonly onPick?: ((rank: number | null) => void) | undefined;
   readonly inside?: boolean | undefined;
   readonly bearings?: readonly Bearing[] | undefined;
+  /** How it is looked at first, and again whenever this changes. */
+  readonly startView?: View | undefined;
+  /** Room for the whole ball, however few panels there are. */
+  readonly steady?: boolean | undefined;
   readonly className?: string | undefined;
 }
 
@@ -130,6 +135,8 @@ const takesKeys = { tabIndex: 0 };
 const none: readonly Bearing[] = [];
 const plain: Fill = { tint: null, hatch: null };
 const MOST_RATIO = 2;
+/** Arrows stand outside of the shell. */
+const ROOM_FOR_BEARINGS = 1.14;
 
 /** Keeps a drawing going in `host`: what it shows follows the props, how it is looked at the
  * gestures. */
@@ -141,8 +148,18 @@ function useDrawing(host: RefObject<HTMLDivElement | null>, props: PanelsViewPro
   const scene = useRef<Scene3d | null>(null);
   const palette = useRef<Palette | null>(null);
   const frame = useRef(0);
-  const room = useMemo(() => roomOf(panels), [panels]);
-  const views = useRef({ outside: firstView, inside: firstViewInside });
+  const { startView = firstView, steady = false, bearings } = props;
+  const marked = (bearings?.length ?? 0) > 0;
+  const room = useMemo(() => {
+    const own = steady ? ballRoom(panels.radius) : roomOf(panels);
+    return marked ? { ...own, reach: own.reach * ROOM_FOR_BEARINGS } : own;
+  }, [panels, steady, marked]);
+  const views = useRef({ outside: startView, inside: firstViewInside });
+  const started = useRef(startView);
+  if (started.current !== startView) {
+    started.current = startView;
+    views.current = { ...views.current, outside: startView };
+  }
   const view = useRef<View>(firstView);
   view.current = views.current[inside ? 'inside' : 'outside'];
   const latest = useRef({ props, room, engine });

@@ -77,6 +77,15 @@ export function roomOf({ corners }: Pick<Panels, 'corners'>): Room {
   return { centre, reach, low: low[2] as number, high: high[2] as number, wide };
 }
 
+/** The room of a whole ball. */
+export const ballRoom = (radius: number): Room => ({
+  centre: [0, 0, 0],
+  reach: radius,
+  low: -radius,
+  high: radius,
+  wide: radius,
+});
+
 /** The eye outside; `aspect` is width over height of the picture. */
 export function outsidePose(view: View, room: Room, aspect: number): Pose {
   const tangent = Math.tan(HALF_OUTSIDE) / view.zoom;

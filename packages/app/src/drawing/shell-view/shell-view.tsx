@@ -6,6 +6,7 @@ import { useMemo } from 'react';
 import type { Bearing } from './bearings.ts';
 import { panelsOfShell } from './panels.ts';
 import { PanelsView } from './panels-view.tsx';
+import type { View } from './pose.ts';
 
 /** What the 3D view shows. Objects and lists should stay the same from one drawing to the next as
  * long as what they say is the same. */
@@ -33,6 +34,8 @@ export interface ShellViewProps {
   readonly fromInside?: boolean | undefined;
   /** Directions on the ground: the datum, the door, north. */
   readonly bearings?: readonly Bearing[] | undefined;
+  /** How it is looked at first, and again whenever this changes. */
+  readonly startView?: View | undefined;
   /** Names the drawing for those who don't see it. */
   readonly label: string;
   /** Says in words what it shows. */
@@ -56,7 +59,7 @@ export function ShellView(props: ShellViewProps) {
     [panels, fills, placeFills],
   );
   const rank = selected === null ? -1 : panels.place.indexOf(selected);
-  const { kind, shown, growing, bearings, label, description, className } = props;
+  const { kind, shown, growing, bearings, startView, label, description, className } = props;
   return (
     <PanelsView
       panels={panels}
@@ -66,7 +69,7 @@ export function ShellView(props: ShellViewProps) {
         onPick && ((picked) => onPick(picked === null ? null : (panels.place[picked] ?? null)))
       }
       inside={fromInside}
-      {...{ kind, shown, growing, bearings, label, description, className }}
+      {...{ kind, shown, growing, bearings, startView, label, description, className }}
     />
   );
 }

@@ -1,41 +1,77 @@
-// The Shape sheet: what the pile closes into.
+// The Shape sheet: one press, and the net grows out of the pile; beside it what it is, how sure that
+// is, and what can be put right.
 
-import { kindFills } from '@shellraise/core';
-import { useMemo, useState } from 'react';
-import { ShellView } from '../../drawing/shell-view/shell-view.tsx';
-import { useDerived, useEngine } from '../../ui/app-context.tsx';
+import type { Kind } from '@shellraise/core';
+import { useLayoutEffect, useMemo, useRef } from 'react';
+import { projectOf } from '../../state/app-state.ts';
+import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
+import { useWords } from '../../words/words.ts';
+import { FoundPane, FurthestPane, KindsPane, TryingPane } from './drawing-pane.tsx';
+import { assumesOf } from './sentences.ts';
+import { askedQuestion, isStale, stageOf } from './stage.ts';
+import { useGrowth } from './use-growth.ts';
+import { useRelation } from './use-relation.ts';
+import { WordsPane } from './words-pane.tsx';
 
 /** The Shape sheet. */
 export function ShapeSheet() {
-  const engine = useEngine();
+  const { shape: words, frame } = useWords();
+  const lengths = useLengths();
+  const work = useDerived((derived) => derived.work);
   const shapes = useDerived((derived) => derived.shapes);
-  const work = useDerived((derived) => derived.work.value);
   const chosen = useDerived((derived) => derived.shape);
-  const [picked, setPicked] = useState<number | null>(null);
-  const fills = useMemo(() => kindFills(work?.question.kinds ?? []), [work]);
-  const shape = shapes.value?.shapes[chosen];
+  const pile = useAppState((state) => projectOf(state).pile);
+  const decision = useAppState((state) => projectOf(state).places ?? null);
+  const stage = stageOf(work, shapes);
+  const stale = isStale(work, shapes);
+  const asked = useMemo(() => askedQuestion(shapes.input)?.kinds ?? null, [shapes.input]);
+  const found = stage === 'found' ? shapes.value : null;
+  const shape = found?.shapes[chosen] ?? null;
+  const relation = useRelation(stale ? null : found, chosen, asked, decision);
+  const growth = useGrowth(shape?.shell.kind.length ?? 0);
+  const { grow, skip } = growth;
+
+  // A net that has just been found is laid before one's eyes; one that was there is there.
+  const before = useRef(stage);
+  useLayoutEffect(() => {
+    if (before.current === 'running' && stage === 'found') grow();
+    before.current = stage;
+  }, [stage, grow]);
+  const shown = useRef(shape);
+  useLayoutEffect(() => {
+    if (shown.current && shape && shown.current !== shape) skip();
+    shown.current = shape;
+  }, [shape, skip]);
+
+  const kinds = asked ?? work.value?.question.kinds ?? none;
+  const radius = shape
+    ? words.facts.plusMinus(lengths.large(shape.radius), lengths.small(shape.radiusSd))
+    : words.block.none;
   return (
-    <div className="shape-sheet">
-      <button type="button" className="go" onClick={() => engine.askShapes()}>
-        Close the shell
-      </button>
-      {shape ? (
-        <ShellView
-          shell={shape.shell}
-          fills={fills}
-          selected={picked}
-          onPick={setPicked}
-          label="The shell"
-          bearings={bearings}
-        />
-      ) : null}
-      <TitleBlock />
+    <div className="shape-sheet" data-stage={stage}>
+      <section className={stale ? 'shape-drawing stale' : 'shape-drawing'}>
+        {stage === 'running' ? (
+          <TryingPane progress={shapes.progress} kinds={kinds} />
+        ) : stage === 'nothing' && shapes.value ? (
+          <FurthestPane found={shapes.value} kinds={kinds} />
+        ) : shape ? (
+          <FoundPane shape={shape} kinds={kinds} growth={growth} />
+        ) : (
+          <KindsPane kinds={work.value?.question.kinds ?? none} />
+        )}
+      </section>
+      <section className="shape-words">
+        <WordsPane {...{ stage, stale, work, shapes, chosen, kinds, pile, relation }} />
+      </section>
+      <TitleBlock
+        more={[
+          { name: frame.block.assumes, value: assumesOf(pile, words, lengths), wide: true },
+          { name: frame.block.radius, value: radius },
+        ]}
+      />
     </div>
   );
 }
 
-const bearings = [
-  { label: 'datum', azimuth: 0, main: true },
-  { label: 'north', azimuth: 2 },
-];
+const none: readonly Kind[] = [];

@@ -1,0 +1,238 @@
+// The words beside the drawing, for every state of the sheet.
+
+import type { Identification, Kind, Pile, PileKinds } from '@shellraise/core';
+import type { ReactNode } from 'react';
+import type { PileWork } from '../../engine/api.ts';
+import type { Ask } from '../../engine/derived.ts';
+import type { Relation } from '../../engine/relate.ts';
+import { useApp, useEngine } from '../../ui/app-context.tsx';
+import { ProgressLine } from '../../ui/progress-line.tsx';
+import { useWords } from '../../words/words.ts';
+import { Facts, Headline, Notes } from './facts.tsx';
+import { MisfitTable } from './misfit-table.tsx';
+import { Others } from './others.tsx';
+import type { Stage } from './stage.ts';
+import { SuspectList } from './suspect-list.tsx';
+
+/** What the words are about. */
+export interface WordsPaneProps {
+  readonly stage: Stage;
+  readonly stale: boolean;
+  readonly work: Ask<PileWork>;
+  readonly shapes: Ask<Identification>;
+  readonly chosen: number;
+  /** Kinds of the question that the shapes answer. */
+  readonly kinds: readonly Kind[];
+  readonly pile: Pile;
+  readonly relation: Relation | null;
+}
+
+/** The words. */
+export function WordsPane(props: WordsPaneProps) {
+  const { stage, stale, work, shapes, pile } = props;
+  const words = useWords().shape;
+  const engine = useEngine();
+  const app = useApp();
+  const worked = work.value?.worked;
+  const found = shapes.value;
+  const shape = found?.shapes[props.chosen] ?? null;
+  const press = (label: string): ReactNode => (
+    <button type="button" className="go press" onClick={() => engine.askShapes()}>
+      {label}
+    </button>
+  );
+  const suspects = worked ? (
+    <SuspectList shape={stale ? null : shape} worked={worked} pile={pile} />
+  ) : null;
+  switch (stage) {
+    case 'reading':
+      return <p className="quiet">{words.readingPile} …</p>;
+    case 'unreadable':
+      return (
+        <Fault text={words.failed.pile} detail={work.fault} again={() => engine.again('work')} />
+      );
+    case 'empty':
+      return (
+        <>
+          <p className="headline">{words.empty.heading}</p>
+          <p>{words.empty.text}</p>
+          <p>
+            <button type="button" className="main" onClick={() => app.goTo('pile')}>
+              {words.empty.toPile}
+            </button>
+          </p>
+        </>
+      );
+    case 'ready':
+      return (
+        <>
+          <p className="headline">{words.start.pile(goodOf(work.value), kindsOf(work.value))}</p>
+          <p>{words.start.why}</p>
+          {press(words.close)}
+          {suspects}
+        </>
+      );
+    case 'running':
+      return (
+        <>
+          <p className="headline">{words.closing} …</p>
+          <ProgressLine
+            ask={shapes}
+            what={words.closing}
+            onCancel={() => engine.cancel('shapes')}
+          />
+        </>
+      );
+    case 'cancelled':
+      return (
+        <>
+          <p className="headline">{words.cancelled}</p>
+          {press(words.close)}
+          {suspects}
+        </>
+      );
+    case 'failed':
+      return (
+        <>
+          <Fault
+            text={shapes.died ? words.failed.died : words.failed.failed}
+            detail={shapes.fault}
+            again={() => engine.askShapes()}
+          />
+          {suspects}
+        </>
+      );
+    case 'nothing':
+      return (
+        <>
+          {stale ? <Stale>{press(words.closeAgain)}</Stale> : null}
+          {found ? <Nothing found={found} /> : null}
+          {worked ? <TooFew worked={worked} /> : null}
+          {suspects}
+        </>
+      );
+    case 'found':
+      return (
+        <>
+          {stale ? <Stale>{press(words.closeAgain)}</Stale> : null}
+          {found && shape ? <Found {...props} found={found} suspects={suspects} /> : null}
+        </>
+      );
+  }
+}
+
+function Found({
+  found,
+  stale,
+  chosen,
+  kinds,
+  relation,
+  suspects,
+}: WordsPaneProps & { found: Identification; suspects: ReactNode }) {
+  const words = useWords().shape;
+  const shape = found.shapes[chosen];
+  if (!shape) return null;
+  return (
+    <>
+      <div className={stale ? 'shape-result stale' : 'shape-result'}>
+        <Headline found={found} shape={shape} relation={relation} />
+        <Facts found={found} shape={shape} />
+        <Notes shape={shape} kinds={kinds} />
+      </div>
+      {suspects}
+      <div className={stale ? 'shape-result stale' : 'shape-result'}>
+        {found.shapes.length > 1 ? <Others found={found} kinds={kinds} chosen={chosen} /> : null}
+        <List heading={words.settle} items={found.settle} />
+        <MisfitTable shape={shape} kinds={kinds} />
+      </div>
+    </>
+  );
+}
+
+function Nothing({ found }: { found: Identification }) {
+  const words = useWords().shape;
+  return (
+    <>
+      <p className="headline">{words.nothing.heading}</p>
+      <p>{found.complete ? words.nothing.proof : words.nothing.cut}</p>
+      <List heading={words.why} items={found.reasons} />
+      <List heading={words.measure} items={found.settle} />
+    </>
+  );
+}
+
+function Stale({ children }: { children: ReactNode }) {
+  const words = useWords().shape;
+  return (
+    <div className="stale-note" role="status">
+      <p>{words.stale}</p>
+      {children}
+    </div>
+  );
+}
+
+function Fault({
+  text,
+  detail,
+  again,
+}: {
+  text: string;
+  detail: string | null;
+  again: () => void;
+}) {
+  const words = useWords().shape.failed;
+  return (
+    <div role="alert" className="shape-fault">
+      <p className="headline">{text}</p>
+      {detail ? <p className="quiet">{detail}</p> : null}
+      <button type="button" className="main" onClick={again}>
+        {words.again}
+      </button>
+    </div>
+  );
+}
+
+function List({ heading, items }: { heading: string; items: readonly string[] }) {
+  const { capital } = useWords().shape;
+  if (items.length === 0) return null;
+  return (
+    <section>
+      <h2>{heading}</h2>
+      <ul className="dashed-list">
+        {items.map((item) => (
+          <li key={item}>{capital(item)}.</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Lines of what is measured too little, at most. */
+const MOST_LINES = 6;
+
+function TooFew({ worked }: { worked: PileKinds }) {
+  const words = useWords().shape;
+  const lines = [
+    ...new Set(
+      worked.tooFew.map(({ why, kinds }) => words.tooFew[why](kinds.join(words.tooFew.or))),
+    ),
+  ];
+  if (lines.length === 0) return null;
+  const rest = lines.length - MOST_LINES;
+  return (
+    <section>
+      <h2>{words.measure}</h2>
+      <ul className="dashed-list">
+        {lines.slice(0, MOST_LINES).map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+        {rest > 0 ? <li>{words.tooFew.more(rest)}</li> : null}
+      </ul>
+    </section>
+  );
+}
+
+const goodOf = (work: PileWork | null): number =>
+  work?.question.kinds.reduce((sum, { good }) => sum + good, 0) ?? 0;
+
+const kindsOf = (work: PileWork | null): number => work?.question.kinds.length ?? 0;
