@@ -3,6 +3,7 @@
 
 import type {
   Arrangements,
+  Drawing,
   Fault,
   FlatPlan,
   HoleCounts,
@@ -16,11 +17,20 @@ import type {
   Project,
   Shape,
   ShapeQuestion,
+  Shell,
   Standing,
   StockRow,
   TakeOff,
   TakeoffSettings,
 } from '@shellraise/core';
+import type {
+  CandidatePicture,
+  CandidateQuestion,
+  PlanPicture,
+  PlanQuestion,
+  PrintQuestion,
+  Quantities,
+} from './drawings.ts';
 import type { Relation, RelationQuestion } from './relate.ts';
 
 /** A file as read: a whole project, or the pile of a spreadsheet. */
@@ -67,6 +77,10 @@ export interface StandingShell {
   readonly numbers: readonly string[];
   /** Why frozen numbers could not be kept; null where they were, or none are frozen. */
   readonly frozenFault: string | null;
+  /** Place → 1 where it bears a painted number. */
+  readonly painted: Uint8Array;
+  /** Painted numbers of places that do not stand now. */
+  readonly idle: readonly string[];
   readonly decision: PlacesDecision;
   /** One row a family of kinds. */
   readonly stock: readonly StockRow[];
@@ -106,4 +120,17 @@ export interface Engine {
     settings: TakeoffSettings | undefined,
     holes: HoleCounts,
   ): TakeOff;
+  planPicture(question: PlanQuestion): PlanPicture;
+  candidatePictures(
+    shell: Shell,
+    candidates: readonly CandidateQuestion[],
+  ): readonly CandidatePicture[];
+  printedPlans(question: PrintQuestion): readonly Drawing[];
+  quantities(
+    shell: Shell,
+    kinds: readonly Kind[],
+    hardware: Pile['hardware'],
+    settings: TakeoffSettings | undefined,
+    holes: HoleCounts,
+  ): Quantities;
 }

@@ -13,6 +13,7 @@ import {
   type Kind,
   kindsOfPile,
   labelsOf,
+  numbersOf,
   occursIn,
   type Project,
   projectFrom,
@@ -29,6 +30,7 @@ import {
 } from '@shellraise/core';
 import { expose } from 'comlink';
 import type { Engine, FileRead, StandAnswer, StandingQuestion } from './api.ts';
+import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './drawings.ts';
 import { relate } from './relate.ts';
 
 const engine: Engine = {
@@ -63,6 +65,10 @@ const engine: Engine = {
     }),
   takeOff: (standing, kinds, hardware, settings, holes) =>
     takeOff(standing.shell, kinds, hardware, settings ?? defaultTakeoff, holes),
+  planPicture,
+  candidatePictures,
+  printedPlans,
+  quantities: quantitiesOf,
 };
 
 function projectRead(read: Read<Project>): FileRead {
@@ -98,14 +104,18 @@ function standIn({ shapes, kinds, decision }: StandingQuestion, index: number): 
   if (!decided.found) return decided;
   const { cut, stock } = decided.arrangement;
   const standing = standingShell(shape.shell, decided.way, cut, decision.datumTurn);
+  const { frozen } = decision;
+  const named = numbersOf(shape.shell, kinds, decided.way, standing, frozen, options);
   return {
     found: true,
     shell: {
       shape: index,
       sameIn: shapesWith(shapes, kinds, index, standing.shell),
       standing,
-      numbers: standing.courses.numbers,
-      frozenFault: null,
+      numbers: named.numbers,
+      frozenFault: named.status === 'lost' ? named.reason : null,
+      painted: named.painted,
+      idle: named.idle,
       decision,
       stock,
       height: cut.height,
