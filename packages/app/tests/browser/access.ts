@@ -6,9 +6,9 @@ import type { Page } from 'playwright-core';
 
 const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-/** Violations of the page as it stands, one line each. */
+/** Violations of the page as it stands, one line a rule, with the first three of its elements. */
 export async function accessFaults(page: Page): Promise<string[]> {
-  await page.evaluate(source);
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(source);
   return page.evaluate(async () => {
     const { axe } = window as unknown as { axe: { run: (options: object) => Promise<Result> } };
     interface Result {
@@ -24,11 +24,11 @@ export async function accessFaults(page: Page): Promise<string[]> {
     const { violations } = await axe.run({
       runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
     });
-    return violations.flatMap(({ id, help, nodes }) =>
-      nodes.map(
-        ({ target, failureSummary }) =>
-          `${id}: ${help}: ${target.join(' ')}: ${(failureSummary ?? '').replace(/\s+/g, ' ').slice(0, 200)}`,
-      ),
-    );
+    return violations.map(({ id, help, nodes }) => {
+      const places = nodes.slice(0, 3).map(({ target }) => target.join(' '));
+      const more = nodes.length > 3 ? ` … ${nodes.length} in all` : '';
+      const why = (nodes[0]?.failureSummary ?? '').replace(/\s+/g, ' ').slice(0, 200);
+      return `${id}: ${help}: ${places.join(', ')}${more}: ${why}`;
+    });
   });
 }

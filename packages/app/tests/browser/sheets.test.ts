@@ -11,9 +11,9 @@ const { open } = inBrowser();
 const schemes = ['light', 'dark', 'outdoor'] as const;
 const allScreens = Object.keys(screens) as Screen[];
 
-/** What can't be read, reached or touched on the page as it stands, in every scheme. */
+/** What can't be read, reached or touched on the page as it stands, each with its schemes. */
 async function faultsOf(page: Page, where: string, screen: Screen): Promise<string[]> {
-  const found: string[] = [];
+  const found = new Map<string, string[]>();
   for (const scheme of schemes) {
     await page.evaluate((one) => {
       document.documentElement.dataset.scheme = one;
@@ -24,9 +24,9 @@ async function faultsOf(page: Page, where: string, screen: Screen): Promise<stri
       ...(await tooWide(page)),
       ...(screen === 'phone' ? await tooSmall(page) : []),
     ];
-    found.push(...lines.map((line) => `${where}, ${scheme}: ${line}`));
+    for (const line of lines) found.set(line, [...(found.get(line) ?? []), scheme]);
   }
-  return found;
+  return [...found].map(([line, inSchemes]) => `${where} (${inSchemes.join(', ')}): ${line}`);
 }
 
 /** Waits until nothing is computed any more and the messages are put away. */

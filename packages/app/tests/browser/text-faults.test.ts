@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { inBrowser } from './support.ts';
+import { inBrowser, type Screen } from './support.ts';
 import { faultLines, textFaults } from './text-faults.ts';
 
 const { profile } = inBrowser();
 
-async function faultsOf(html: string): Promise<string[]> {
-  const page = await (await profile()).newPage();
-  await page.setContent(`<!doctype html><body style="margin:0;font:16px/1.4 sans-serif">${html}`);
+async function faultsOf(html: string, screen: Screen = 'laptop'): Promise<string[]> {
+  const page = await (await profile(screen)).newPage();
+  await page.setContent(
+    `<!doctype html><meta name=viewport content=width=device-width><body style="margin:0;font:16px/1.4 sans-serif">${html}`,
+  );
   return faultLines(await textFaults(page)).map((line) => line.replace(/ \(.*?\)/, ''));
 }
 
@@ -61,6 +63,13 @@ describe('the check for text that can not be read', () => {
     expect(
       await faultsOf(`<div style="height:40px;overflow:auto">${'<p>a line</p>'.repeat(10)}</div>`),
     ).toEqual([]);
+  });
+
+  it('finds a pane that hides text at its side on a wide screen', async () => {
+    const wide =
+      '<div style="width:90px;overflow:auto;white-space:nowrap">far too long a line</div>';
+    expect(await faultsOf(wide)).toEqual(['cut off: "far too long a line"']);
+    expect(await faultsOf(wide, 'phone')).toEqual([]);
   });
 
   it('lets text for screen readers stand where it is', async () => {

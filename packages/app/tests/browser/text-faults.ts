@@ -15,16 +15,25 @@ export interface TextFault {
 /** Every text fault of the page as it stands. */
 export const textFaults = (page: Page): Promise<readonly TextFault[]> => page.evaluate(findFaults);
 
-/** Faults as lines for a message. */
-export const faultLines = (faults: readonly TextFault[]): string[] =>
-  faults.map(
-    ({ fault, text, where, other }) =>
-      `${fault}: "${text}" (${where})${other ? ` and "${other}"` : ''}`,
-  );
+/** Faults as lines for a message; many of a kind in one place are one line. */
+export function faultLines(faults: readonly TextFault[]): string[] {
+  const lines = new Map<string, string[]>();
+  for (const { fault, text, where, other } of faults) {
+    const key = `${fault}|${where}`;
+    const said = `"${text}"${other ? ` and "${other}"` : ''}`;
+    lines.set(key, [...(lines.get(key) ?? []), said]);
+  }
+  return [...lines].map(([key, texts]) => {
+    const [fault, where] = key.split('|');
+    const more = texts.length > 3 ? `, … ${texts.length} in all` : '';
+    return `${fault}: ${texts.slice(0, 3).join(', ')}${more} (${where})`;
+  });
+}
 
 function findFaults(): TextFault[] {
   /** Pixels that rounding and side bearings may take. */
   const slack = 2;
+  const wideScreen = innerWidth > 700;
 
   interface Piece {
     readonly element: Element;
@@ -64,17 +73,17 @@ function findFaults(): TextFault[] {
       const out =
         (hidesX && (box.right <= edge.left + slack || box.left >= edge.right - slack)) ||
         (hidesY && (box.bottom <= edge.top + slack || box.top >= edge.bottom - slack));
-      const scrolls = /auto|scroll/.test(`${style.overflowX} ${style.overflowY}`);
-      const movable = holder.closest('[data-pannable]') !== null;
-      if (out) {
-        if (!scrolls && !movable) note('cut off', element, text);
-        return false;
+      if (holder.closest('[data-pannable]')) {
+        if (out) return false;
+        continue;
       }
-      const cut =
-        (hidesX && (box.left < edge.left - slack || box.right > edge.right + slack)) ||
-        (hidesY && (box.top < edge.top - slack || box.bottom > edge.bottom + slack));
-      if (cut && !scrolls && !movable) note('cut off', element, text);
-      if (cut) return false;
+      const cutX = hidesX && (box.left < edge.left - slack || box.right > edge.right + slack);
+      const cutY = hidesY && (box.top < edge.top - slack || box.bottom > edge.bottom + slack);
+      // Panes scroll up and down anywhere; sideways on a narrow screen alone.
+      const scrollsX = wideScreen ? false : /auto|scroll/.test(style.overflowX);
+      const scrollsY = /auto|scroll/.test(style.overflowY);
+      if ((cutX && !scrollsX) || (cutY && !scrollsY)) note('cut off', element, text);
+      if (out || cutX || cutY) return false;
     }
     const { clientWidth } = document.documentElement;
     const above = box.top + scrollY < -slack && layer(element) === null;
