@@ -170,17 +170,19 @@ export const shapeWords = {
       count === 1
         ? 'One more reading is nearer to what fits.'
         : `${count} more readings are nearer to what fits.`,
-    row: (kind: string) => `row of kind ${kind}`,
+    row: (kind: string) => `Row of kind ${kind}`,
     panel: (tag: string | null, row: number, by: string | null) =>
-      `${tag === null ? `reading ${row + 1}` : `panel ${tag}`}${by === null ? '' : `, ${by}`}`,
+      `${tag === null ? `Reading ${row + 1}` : `Panel ${tag}`}${by === null ? '' : `, ${by}`}`,
     side: (side: number) => `side ${side}`,
+    again: 'Measured again',
     field: (what: string, side: number) => `${what}, side ${side}, measured again`,
     correct: 'Correct',
     wrong: (found: string, expected: string) => `${found} can't be read; ${expected}.`,
     range: (least: string, most: string) => `A side is ${least} to ${most} long.`,
     noMeet:
       'With this side the panel would not close: the longest side must be shorter than the others together.',
-    label: (what: string, side: number) => `correct ${what}, side ${side}`,
+    label: (what: string, side: number) =>
+      `correct ${what.charAt(0).toLowerCase()}${what.slice(1)}, side ${side}`,
   },
   tooFew: {
     'one reading': (kinds: string) =>

@@ -316,7 +316,7 @@ function makeActs(parts: () => Parts) {
     scene.current.setPalette(pens);
     scene.current.setPanels(
       panels,
-      Array.from(panels.kind, (_, rank) => pens.tintOf(fillOf(rank))),
+      Array.from(panels.kind, (_, rank) => pens.dressOf(fillOf(rank))),
     );
     look();
   }

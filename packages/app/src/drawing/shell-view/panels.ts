@@ -203,3 +203,10 @@ const steps = [-1, 0, 1];
 
 const around = (x: number, y: number, z: number): string[] =>
   steps.flatMap((i) => steps.flatMap((j) => steps.map((k) => `${x + i} ${y + j} ${z + k}`)));
+
+/** Mean length of lines, metres; 0 where there are none. */
+export function meanEdgeOf({ ends, since }: Edges): number {
+  let sum = 0;
+  for (let e = 0; e < since.length; e++) sum += apart(ends, 2 * e, 2 * e + 1);
+  return since.length === 0 ? 0 : sum / since.length;
+}

@@ -16,9 +16,10 @@ import {
   Vector4,
   WebGLRenderer,
 } from 'three';
-import type { Panels } from './panels.ts';
+import { hatchOnPanels } from './hatching.ts';
+import { meanEdgeOf, type Panels } from './panels.ts';
 import type { Pose } from './pose.ts';
-import type { Colour, Palette } from './scheme.ts';
+import type { Dress, Palette } from './scheme.ts';
 import {
   hubFragment,
   hubVertex,
@@ -43,8 +44,8 @@ export interface Look {
 /** A drawing under way. */
 export interface Scene3d {
   readonly canvas: HTMLCanvasElement;
-  /** Puts panels in; `tints` has one colour a panel. */
-  setPanels(panels: Panels, tints: readonly Colour[]): void;
+  /** Puts panels in; one dress a panel. */
+  setPanels(panels: Panels, dresses: readonly Dress[]): void;
   setPalette(palette: Palette): void;
   setLook(look: Look): void;
   /** Size in pixels of the page. */
@@ -71,6 +72,7 @@ export function openScene(): Scene3d {
     ring: uniform(1),
     accent: uniform(new Vector3()),
     ink: uniform(new Vector3()),
+    hatch: uniform(new Vector3()),
     grey: uniform(new Vector3()),
     paper: uniform(new Vector3()),
     back: uniform(new Vector3()),
@@ -112,18 +114,19 @@ export function openScene(): Scene3d {
 
   return {
     canvas,
-    setPanels(next, tints) {
+    setPanels(next, dresses) {
       panels = next;
-      replace(faces, faceGeometry(next, tints));
+      replace(faces, faceGeometry(next, dresses));
       replace(lines, lineGeometry(next));
       replace(hubs, hubGeometry(next));
-      meanEdge = meanEdgeOf(next);
+      meanEdge = meanEdgeOf(next.edges);
       setShown(next.kind.length);
     },
     setPalette(palette) {
       pens = palette;
       uniforms.accent.value.set(...palette.accent);
       uniforms.ink.value.set(...palette.ink);
+      uniforms.hatch.value.set(...palette.hatch);
       uniforms.grey.value.set(...palette.grey);
       uniforms.paper.value.set(...palette.paper);
       uniforms.back.value.set(...palette.ground);
@@ -206,7 +209,7 @@ function countBefore(ranks: Int32Array, count: number): number {
   return low;
 }
 
-function faceGeometry(panels: Panels, tints: readonly Colour[]): BufferGeometry {
+function faceGeometry(panels: Panels, dresses: readonly Dress[]): BufferGeometry {
   const { corners, start, kind, normals } = panels;
   const count = cornersOfTriangles(start, kind.length);
   const position = new Float32Array(3 * count);
@@ -214,13 +217,15 @@ function faceGeometry(panels: Panels, tints: readonly Colour[]): BufferGeometry 
   const outward = new Float32Array(3 * count);
   const ranks = new Float32Array(count);
   const kinds = new Float32Array(count);
+  const source = new Int32Array(count);
   let at = 0;
   for (let rank = 0; rank < kind.length; rank++) {
     const first = start[rank] as number;
     for (let c = first + 1; c + 1 < (start[rank + 1] as number); c++)
       for (const corner of [first, c, c + 1]) {
         position.set(corners.subarray(3 * corner, 3 * corner + 3), 3 * at);
-        tint.set(tints[rank] ?? [1, 1, 1], 3 * at);
+        tint.set(dresses[rank]?.tint ?? [1, 1, 1], 3 * at);
+        source[at] = corner;
         outward.set(normals.subarray(3 * rank, 3 * rank + 3), 3 * at);
         ranks[at] = rank;
         kinds[at] = kind[rank] as number;
@@ -233,6 +238,15 @@ function faceGeometry(panels: Panels, tints: readonly Colour[]): BufferGeometry 
   geometry.setAttribute('outward', new BufferAttribute(outward, 3));
   geometry.setAttribute('rank', new BufferAttribute(ranks, 1));
   geometry.setAttribute('kind', new BufferAttribute(kinds, 1));
+  const { spot, ruling, dots } = hatchOnPanels(
+    panels,
+    dresses.map(({ hatch }) => hatch),
+    source,
+    ranks,
+  );
+  geometry.setAttribute('spot', new BufferAttribute(spot, 2));
+  geometry.setAttribute('ruling', new BufferAttribute(ruling, 4));
+  geometry.setAttribute('dots', new BufferAttribute(dots, 3));
   return geometry;
 }
 
@@ -275,13 +289,4 @@ function hubGeometry({ hubs }: Panels): BufferGeometry {
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(Float32Array.from(hubs.points), 3));
   return geometry;
-}
-
-function meanEdgeOf({ edges: { ends, since } }: Panels): number {
-  let sum = 0;
-  for (let e = 0; e < since.length; e++)
-    sum += Math.hypot(
-      ...[0, 1, 2].map((k) => (ends[6 * e + k] as number) - (ends[6 * e + 3 + k] as number)),
-    );
-  return since.length === 0 ? 0 : sum / since.length;
 }

@@ -1,7 +1,7 @@
 // The colours and line weights of the present scheme as numbers for the graphics card, and word when
 // the scheme changes.
 
-import type { Fill } from '@shellraise/core';
+import type { Fill, HatchName } from '@shellraise/core';
 import { screenColour } from '../svg-items.tsx';
 
 /** Red, green and blue as on the screen, 0 … 1. */
@@ -21,8 +21,15 @@ export interface Palette {
   readonly light: number;
   readonly bold: number;
   readonly heavy: number;
-  /** Colour of a panel with this fill. */
-  readonly tintOf: (fill: Fill | undefined) => Colour;
+  readonly hatch: Colour;
+  /** What a panel with this fill looks like. */
+  readonly dressOf: (fill: Fill | undefined) => Dress;
+}
+
+/** How a panel is filled. */
+export interface Dress {
+  readonly tint: Colour;
+  readonly hatch: HatchName | null;
 }
 
 /** The palette of the present scheme. */
@@ -55,7 +62,8 @@ export function readPalette(): Palette {
     light: width('--light'),
     bold: width('--bold'),
     heavy: width('--heavy'),
-    tintOf,
+    hatch: colour('--hatch'),
+    dressOf: (fill) => ({ tint: tintOf(fill), hatch: fill?.hatch ?? null }),
   };
 }
 

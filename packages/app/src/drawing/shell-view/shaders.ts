@@ -14,13 +14,22 @@ attribute vec3 tint;
 attribute float rank;
 attribute float kind;
 attribute vec3 outward;
+attribute vec2 spot;
+attribute vec4 ruling;
+attribute vec3 dots;
 ${common}
 uniform float growing;
+varying vec2 vSpot;
+varying vec4 vRuling;
+varying vec3 vDots;
 varying vec3 vTint;
 varying float vLit;
 varying float vMark;
 void main() {
   vTint = tint;
+  vSpot = spot;
+  vRuling = ruling;
+  vDots = dots;
   vec3 seen = normalize((viewMatrix * vec4(outward, 0.0)).xyz);
   vLit = dot(seen, normalize(vec3(-0.35, 0.55, 0.75)));
   float fresh = growing * clamp(1.0 - (shown - 1.0 - rank) / 7.0, 0.0, 1.0);
@@ -29,7 +38,36 @@ void main() {
   gl_Position = projectionMatrix * viewMatrix * vec4(position, 1.0);
 }`;
 
+/** The hatches of the flat drawings, laid on each panel with its upward side up: `spot` runs in tiles
+ * of the hatch along its lines and across; `ruling` has the one or two heights of lines in the tile
+ * (under 0: none), whether they cross (1) and the drawn share; `dots` the radius of dots (0: none), of
+ * a ring its pen (0: filled), and half the pen of lines, all in tiles. Where a tile is only a few
+ * pixels wide the hatch fades: it would shimmer. */
 export const panelFragment = `
+varying vec2 vSpot;
+varying vec4 vRuling;
+varying vec3 vDots;
+uniform vec3 hatch;
+float pen(float gap, float halfPen, float pixel) {
+  float wide = max(halfPen, 0.5 * pixel);
+  return clamp((wide - gap) / pixel + 0.5, 0.0, 1.0) * halfPen / wide;
+}
+float line(float at, float height, float halfPen, float pixel) {
+  return height < 0.0 ? 0.0 : pen(abs(fract(at - height + 0.5) - 0.5), halfPen, pixel);
+}
+float hatching() {
+  vec2 pixels = fwidth(vSpot);
+  float pixel = max(max(pixels.x, pixels.y), 0.0001);
+  float fade = clamp((1.0 / pixel - 2.5) / 3.0, 0.0, 1.0);
+  if (fade == 0.0) return 0.0;
+  float dash = fract(vSpot.x) < vRuling.w ? 1.0 : 0.0;
+  float along = max(line(vSpot.y, vRuling.x, vDots.z, pixel), line(vSpot.y, vRuling.y, vDots.z, pixel));
+  float across = vRuling.z * line(vSpot.x, vRuling.x, vDots.z, pixel);
+  vec2 cell = fract(vSpot);
+  float off = min(length(cell - 0.25), length(cell - 0.75));
+  float dot = vDots.x <= 0.0 ? 0.0 : vDots.y > 0.0 ? pen(abs(off - vDots.x), vDots.y, pixel) : pen(off, vDots.x, pixel);
+  return fade * max(max(along * dash, across), dot);
+}
 uniform vec3 accent;
 uniform vec3 ink;
 uniform vec3 back;
@@ -43,6 +81,7 @@ void main() {
   bool face = inside > 0.5 ? !outer : outer;
   float lit = outer ? vLit : -vLit;
   vec3 plain = face ? vTint : back;
+  if (face) plain = mix(plain, hatch, 0.6 * hatching());
   vec3 own = mix(plain, ink, shade * clamp(0.55 - 0.55 * lit, 0.0, 1.0));
   gl_FragColor = vec4(mix(own, accent, vMark), 1.0);
 }`;

@@ -51,7 +51,7 @@ function Other({
   fills: readonly Fill[];
   chosen: number;
 }) {
-  const words = useWords().shape.others;
+  const { others: words, capital } = useWords().shape;
   const engine = useEngine();
   const panels = useMemo(() => panelsOfShell(shape.shell), [shape]);
   const fillOf = useCallback(
@@ -78,7 +78,7 @@ function Other({
         {shown ? <span className="accent"> {words.chosen}</span> : null}
       </span>
       <span className="other-apart">
-        {shape.apart}
+        {shape.apart ? `${capital(shape.apart)}.` : ''}
         {sign ? <span className="quiet"> {words.marked}</span> : null}
       </span>
     </button>
@@ -93,6 +93,6 @@ function viewOfHub({ shell: { hubs } }: Shape, hub: number): View {
   return {
     azimuth: Math.atan2(y, x),
     elevation: Math.max(-most, Math.min(most, elevation)),
-    zoom: 1.5,
+    zoom: 1.9,
   };
 }

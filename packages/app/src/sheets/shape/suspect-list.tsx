@@ -75,9 +75,8 @@ function One({ suspicion, pile }: { suspicion: Suspicion; pile: Pile }) {
       {behind.slice(0, MOST_BEHIND).map((one) => (
         <Correction
           key={`${keyOf(one.target)} ${one.measured}`}
-          one={one}
-          pile={pile}
-          kind={kind}
+          {...{ one, pile, kind }}
+          alone={why === 'pile'}
         />
       ))}
       {rest > 0 ? <p className="quiet">{words.more(rest)}</p> : null}
@@ -86,7 +85,18 @@ function One({ suspicion, pile }: { suspicion: Suspicion; pile: Pile }) {
 }
 
 /** One length with a field for the new one. */
-function Correction({ one, pile, kind }: { one: Behind; pile: Pile; kind: string }) {
+function Correction({
+  one,
+  pile,
+  kind,
+  alone,
+}: {
+  one: Behind;
+  pile: Pile;
+  kind: string;
+  /** The sentence above has said which length it is. */
+  alone: boolean;
+}) {
   const words = useWords().shape.suspects;
   const lengths = useLengths();
   const app = useApp();
@@ -124,10 +134,8 @@ function Correction({ one, pile, kind }: { one: Behind; pile: Pile; kind: string
 
   return (
     <form className="correction screen-only" onSubmit={submit}>
-      <label htmlFor={id}>
-        {what}, {words.side(target.side + 1)}
-      </label>
-      <span className="correction-measured">{lengths.side(measured)}</span>
+      <label htmlFor={id}>{alone ? words.again : `${what}, ${words.side(target.side + 1)}`}</label>
+      <span className="correction-measured">{alone ? '' : lengths.side(measured)}</span>
       <input
         id={id}
         value={text}
