@@ -34,7 +34,7 @@ export interface PanelDrawingProps {
 }
 
 /** Room for the words beside the outline. */
-const MARGIN = { across: 92, above: 16, below: 34 } as const;
+const MARGIN = { across: 62, above: 14, below: 32 } as const;
 
 /** The panel as far as it is measured. */
 export const PanelDrawing = memo(function PanelDrawing(props: PanelDrawingProps) {
@@ -105,7 +105,7 @@ function Side({ ends, centre, state, label }: SideProps) {
   return (
     <g className={`panel-side ${state}`}>
       <path className="line" d={`M${x1} ${y1}L${x2} ${y2}`} />
-      {state === 'asked' ? <path className="head" d={arrowHead(middle, along, 8)} /> : null}
+      {state === 'asked' ? <path className="head" d={arrowHead(middle, along, 15)} /> : null}
       <text x={x} y={y} textAnchor={anchor}>
         {label}
       </text>
@@ -130,7 +130,7 @@ function TurnArrow({ centre: [x, y], radius: r }: { centre: Point; radius: numbe
   return (
     <g className="turn-arrow">
       <path className="arc" d={`M${sx} ${sy}A${r} ${r} 0 1 0 ${ex} ${ey}`} />
-      <path className="head" d={arrowHead([ex, ey], tangent, 8)} />
+      <path className="head" d={arrowHead([ex, ey], tangent, 9)} />
     </g>
   );
 }

@@ -56,8 +56,9 @@ export const pileWords = {
     same: 'Same as the last one',
     sameCount: (count: number) => `Same as the last one (${count} now)`,
     remove: 'Delete row',
-    moreSides: 'A side more',
+    moreSides: 'More sides',
     hint: 'Enter: on to the next cell and the next panel. Ctrl+Enter: same as the last one. Ctrl+Delete: delete the row. A block from a spreadsheet can be pasted anywhere.',
+    pickHint: 'Tap a cell to measure it again.',
     echo: (first: string, second: string) => `${first}  =  ${second}`,
     drafts: (count: number) =>
       count === 1
@@ -127,7 +128,7 @@ export const pileWords = {
     title: 'Left or right?',
     left: 'left hand',
     right: 'right hand',
-    test: 'Outside towards you, stand it on its longest side. The shortest side (heavy) is on the left: left hand. On the right: right hand.',
+    test: 'Outside towards you, stand it on its longest side: where the shortest lies (heavy), that hand it is.',
     this: (hand: string) => `this one: ${hand}`,
     flipped: (hand: string) => `this one, turned outside up: ${hand}`,
     unknown: 'this one: the face decides',
@@ -205,7 +206,7 @@ export const pileWords = {
 
   kinds: {
     title: 'Kinds forming',
-    columns: { kind: 'kind', known: 'known to', good: 'good', repair: 'mend', scrap: 'scrap' },
+    columns: { kind: 'kind, ±', good: 'good', repair: 'mend', scrap: 'scrap' },
     sides: {
       holes: 'sides, hole to hole',
       skin: 'sides, along the skin',

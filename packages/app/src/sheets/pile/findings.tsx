@@ -213,7 +213,6 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
           <th scope="col" colSpan={most}>
             {words.sides[pile?.measuredAlong ?? 'holes']}
           </th>
-          <th scope="col">{words.columns.known}</th>
           <th scope="col" className="number">
             {words.columns.good}
           </th>
@@ -239,7 +238,10 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
                 }
               >
                 <Swatch fill={fills[k] ?? { tint: null, hatch: null }} />
-                {kind.id}
+                <span>
+                  {kind.id}
+                  <span className="echo">± {lengths.small(Math.max(...kind.sideSds))}</span>
+                </span>
               </button>
             </th>
             {sideCells(kind, most).map(({ id, metres }) => (
@@ -252,7 +254,6 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
                 )}
               </td>
             ))}
-            <td>± {lengths.small(Math.max(...kind.sideSds))}</td>
             {kind.counted ? (
               <>
                 <td className="number">{kind.good}</td>
@@ -267,7 +268,7 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
       </tbody>
       <tfoot>
         <tr>
-          <th scope="row" colSpan={most + 2}>
+          <th scope="row" colSpan={most + 1}>
             {words.totalName}
           </th>
           <td className="number">{sum('good')}</td>

@@ -2,7 +2,7 @@
 // for a thumb. Nothing here takes the focus of a text field, so that no keyboard of the phone comes
 // up, save where letters are asked for.
 
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
 import { useWords, type Words } from '../../words/words.ts';
@@ -16,7 +16,8 @@ import { faultsOf } from './tally-row.tsx';
 import { nameOfRow, type Tally } from './use-tally.ts';
 import type { Worked } from './worked.ts';
 
-const DRAWING = { width: 390, height: 190 } as const;
+/** Until its box is measured. */
+const DRAWING = { width: 390, height: 140 };
 
 /** The entry for one hand. */
 export function KeypadEntry({
@@ -37,10 +38,14 @@ export function KeypadEntry({
   const cell: Cell = typeof asked === 'number' || asked === 'tag' || asked === 'count' ? asked : 0;
   const [typed, setTyped] = useState<string | null>(null);
   const [letters, setLetters] = useState(false);
+  const [box, size] = useBoxSize();
   const [told, setTold] = useState('');
-  const lastTag = useAppState((state) => projectOf(state).pile.readings.at(-1)?.tag);
   const last = useAppState((state) => projectOf(state).pile.readings.at(-1));
-  const suggested = row.fresh ? nextTag(lastTag) : '';
+  const used = useMemo(
+    () => new Set(rows.flatMap(({ reading, draft }) => reading?.tag ?? draft?.tag ?? [])),
+    [rows],
+  );
+  const suggested = row.fresh ? nextTag(last?.tag, used) : '';
   const name = row.fresh ? words.keypad.freshPanel : nameOfRow(row, place.row, words);
 
   const kept = cell === 'tag' && row.fresh ? suggested : cellText(row, cell, lengths.side);
@@ -109,11 +114,11 @@ export function KeypadEntry({
   const side = typeof cell === 'number' ? cell : null;
   return (
     <section className="keypad-entry screen-only" aria-label={words.views.measure}>
-      <div className="keypad-drawing">
+      <div ref={box} className="keypad-drawing">
         <PanelUnderTape
           under={{ row, index: place.row, asked: side, typed }}
           findingOf={findingOf}
-          size={DRAWING}
+          size={size}
         />
         <p className="quiet face-words">
           {words.drawing.seenFrom[row.reading?.seenFrom ?? row.draft?.seenFrom ?? 'unknown']}
@@ -372,4 +377,23 @@ function useLeaving(write: () => unknown): void {
       latest.current();
     };
   }, [app]);
+}
+
+/** The size of a box as it is on the screen. */
+function useBoxSize() {
+  const box = useRef<HTMLDivElement>(null);
+  const [size, setSize] = useState(DRAWING);
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const look = (): void => {
+      const next = { width: element.clientWidth, height: element.clientHeight };
+      setSize((old) => (old.width === next.width && old.height === next.height ? old : next));
+    };
+    const watch = new ResizeObserver(look);
+    watch.observe(element);
+    look();
+    return () => watch.disconnect();
+  }, []);
+  return [box, size] as const;
 }

@@ -80,10 +80,14 @@ export function nextAsked(row: TallyRow, cell: Cell): number | null {
   return null;
 }
 
-/** The tag that counts on from the last row's, as many figures wide; empty where that has none. */
-export function nextTag(last: string | undefined): string {
-  const match = /^(.*?)(\d+)$/.exec(last ?? '');
+/** The tag that counts on from the last row's, as many figures wide, past those in use; empty where
+ * that has no figures. */
+export function nextTag(last: string | undefined, used: ReadonlySet<string>): string {
+  const match = /^(.*?)(\d{1,9})$/.exec(last ?? '');
   if (!match) return '';
   const [, stem = '', figures = ''] = match;
-  return `${stem}${String(Number(figures) + 1).padStart(figures.length, '0')}`;
+  let number = Number(figures) + 1;
+  const tag = (): string => `${stem}${String(number).padStart(figures.length, '0')}`;
+  while (used.has(tag())) number++;
+  return tag();
 }

@@ -21,7 +21,7 @@ import { useWorked, type Worked } from './worked.ts';
 const views = ['measure', 'tally', 'findings'] as const;
 type View = (typeof views)[number];
 
-const DRAWING = { width: 330, height: 232 } as const;
+const DRAWING = { width: 300, height: 222 } as const;
 
 /** The Pile sheet. */
 export function PileSheet() {

@@ -185,9 +185,11 @@ export function TallyGrid({
         </table>
       </div>
       <p id={READOUT} className="tally-readout" aria-live="polite">
-        {activeRow && activeCell !== undefined
-          ? readoutOf(activeRow, activeCell, typed, lengths, words)
-          : words.tally.hint}
+        {onPick
+          ? words.tally.pickHint
+          : activeRow && activeCell !== undefined
+            ? readoutOf(activeRow, activeCell, typed, lengths, words)
+            : words.tally.hint}
       </p>
       <Names id={MARKS} of="mark" rows={rows} />
       <Names id={PEOPLE} of="by" rows={rows} />

@@ -57,8 +57,11 @@ export function useTally(): Tally {
   const now = useRef({ rows, columns, active });
   now.current = { rows, columns, active };
   useEffect(() => {
-    if (projectId) setExtra(0);
-  }, [projectId]);
+    // The demo's first change gives it an id of its own, amid the typing: that is no other project.
+    if (!projectId || app.state.getState().history.past.length > 0) return;
+    setExtra(0);
+    setActive(null);
+  }, [app, projectId]);
   const move = useCallback((place: Place | null): void => {
     now.current = { ...now.current, active: place };
     setActive(place);
