@@ -145,10 +145,12 @@ async function turning(ground: Ground): Promise<Row[]> {
   await dropFile(page, 'ball.json', largeBall());
   await page.getByText('ball.json').first().waitFor();
   await page.evaluate(() => {
-    location.hash = 'places';
+    location.hash = 'shape';
   });
-  await page.locator('canvas').first().waitFor({ timeout: 60_000 });
-  await page.waitForTimeout(2000);
+  await page.locator('main#sheet button.go').click();
+  await page.locator('[data-stage=found] canvas').waitFor({ timeout: 120_000 });
+  // It grows before one's eyes first.
+  await page.waitForTimeout(8000);
   await line.send('Performance.enable');
   const perFrame = async (): Promise<number> => {
     const before = await script();
@@ -159,7 +161,10 @@ async function turning(ground: Ground): Promise<Row[]> {
     const { metrics } = await line.send('Performance.getMetrics');
     return metrics.find(({ name }) => name === 'ScriptDuration')?.value ?? Number.NaN;
   };
+  const view = page.locator('canvas').first();
+  const still = await view.screenshot();
   await drag(page);
+  if (still.equals(await view.screenshot())) throw new Error('the shell did not turn');
   const plain = await repeated(perFrame);
   await line.send('Emulation.setCPUThrottlingRate', { rate: 4 });
   const slowed = await repeated(perFrame);
