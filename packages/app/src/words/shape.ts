@@ -23,17 +23,14 @@ export const shapeWords = {
   closing: 'Closing the shell',
   readingPile: 'Working up the pile',
   start: {
-    heading: 'What the pile closes into',
+    heading: 'The kinds of the pile',
     pile: (panels: number, kinds: number) =>
       panels > 0
         ? `${plural(panels, 'good panel')} of ${plural(kinds, 'kind')}`
         : `${plural(kinds, 'kind')}, not counted yet`,
     why: 'One press looks for every net that these kinds close into. No design is assumed: the sides alone decide, and how far they can be trusted is reckoned with.',
-    drawing: 'The kinds to one scale, outside towards you',
-    suspects: (count: number) =>
-      count === 1
-        ? 'One reading disagrees with its kind. It can be put right below, before or after.'
-        : `${count} readings disagree with their kinds. They can be put right below, before or after.`,
+    drawing: 'to one scale, outside towards you',
+    label: 'The kinds of the pile, drawn to one scale',
   },
   empty: {
     heading: 'Nothing has been measured yet',
@@ -191,6 +188,10 @@ export const shapeWords = {
       `Nobody says from which face a panel of ${kinds} was measured: look at it again.`,
     'two kinds fit': (kinds: string) => `One panel fits ${kinds} alike: measure it again.`,
     more: (count: number) => `… and ${count} more like these; the sheet Pile lists them.`,
+    second:
+      'Measure a second panel of each kind: one wrong length is enough to keep a net from closing.',
+    missing:
+      'Look for panels that nobody measured: a kind that is missing leaves a hole that nothing fills.',
     or: ' or ',
   },
   block: {

@@ -39,9 +39,16 @@ export function KindsPane({ kinds }: { kinds: readonly Kind[] }) {
   const fills = useMemo(() => kindFills(kinds), [kinds]);
   return (
     <>
-      <Heading what={words.start.heading} />
-      <KindsDrawing kinds={kinds} fills={fills} label={words.start.drawing} />
-      <p className="shape-caption quiet">{words.start.drawing}</p>
+      <Heading what={words.start.heading} more={words.start.drawing} />
+      <KindsDrawing kinds={kinds} fills={fills} label={words.start.label} />
+      <ul className="kind-legend" aria-label={words.drawn.legend}>
+        {kinds.map((kind, k) => (
+          <li key={kind.id} className="legend-line">
+            <KindSwatch kind={kind} fill={fills[k] as Fill} /> <strong>{kind.id}</strong>{' '}
+            <span className="quiet">{kind.counted ? kind.good : ''}</span>
+          </li>
+        ))}
+      </ul>
     </>
   );
 }
@@ -58,9 +65,9 @@ export function TryingPane({
   const part = progress?.part ?? null;
   return (
     <>
-      <Heading what={words.drawn.running} more={words.drawn.standing(progress?.placed ?? 0)} />
+      <Heading what={words.drawn.running} more={words.drawn.standing(part?.kind.length ?? 0)} />
       {part ? (
-        <PartView part={part} kinds={kinds} stuck={null} />
+        <PartView part={part} kinds={kinds} stuck={null} steady />
       ) : (
         <p className="shape-waiting quiet">{words.drawn.nothingYet}</p>
       )}
@@ -89,10 +96,12 @@ function PartView({
   part,
   kinds,
   stuck,
+  steady = false,
 }: {
   part: GrownPart;
   kinds: readonly Kind[];
   stuck: number | null;
+  steady?: boolean;
 }) {
   const words = useWords().shape;
   const panels = useMemo(() => panelsOfPart(part), [part]);
@@ -105,7 +114,7 @@ function PartView({
       selected={stuck}
       startView={aboveView}
       label={words.drawn.partLabel(part.kind.length)}
-      steady
+      steady={steady}
     />
   );
 }

@@ -22,6 +22,9 @@ export function Headline({
   return <p className="headline">{headlineOf(found, shape, relation, words, lengths)}</p>;
 }
 
+/** Above this, how sure it is needs no line of its own. */
+const NEARLY_CERTAIN = 0.99;
+
 /** The facts of a shape. */
 export function Facts({ found, shape }: { found: Identification; shape: Shape }) {
   const words = useWords().shape;
@@ -38,7 +41,7 @@ export function Facts({ found, shape }: { found: Identification; shape: Shape })
     [facts.hubs, String(hubCount(shape.shell))],
     [facts.misfit, facts.misfitOf(lengths.small(shape.residual))],
     [facts.rule, ruleOf(shape.subdivision, words)],
-    ...(found.shapes.length > 1
+    ...(found.shapes.length > 1 || shape.probability < NEARLY_CERTAIN
       ? [[facts.sure, facts.chance(percentOf(shape.probability))] as const]
       : []),
   ];

@@ -29,7 +29,7 @@ export function KindsDrawing({
   );
 }
 
-const [CELL, WORDS] = [34, 7];
+const CELL = 34;
 
 function drawn(kinds: readonly Kind[], fills: readonly Fill[]) {
   const { across, down } = rowsFor(kinds.length);
@@ -39,13 +39,14 @@ function drawn(kinds: readonly Kind[], fills: readonly Fill[]) {
     const [left, low] = [Math.min(...xs), Math.min(...ys)];
     return { corners, left, low, width: Math.max(...xs) - left, height: Math.max(...ys) - low };
   });
+  const size = Math.min(9, Math.max(5, 1.75 * across));
   const widest = Math.max(0.01, ...shapes.map(({ width, height }) => Math.max(width, height)));
   const k = (CELL - 8) / widest;
   const items = shapes.flatMap(({ corners, left, low, width, height }, i): Item[] => {
     if (corners.length < 3) return [];
     const kind = kinds[i] as Kind;
     const x0 = (i % across) * CELL + (CELL - k * width) / 2;
-    const y0 = Math.floor(i / across) * (CELL + WORDS) + (CELL + k * height) / 2;
+    const y0 = Math.floor(i / across) * CELL + (CELL + k * height) / 2;
     const points = corners.map(([x, y]) => [x0 + k * (x - left), y0 - k * (y - low)] as const);
     const cx = points.reduce((sum, [x]) => sum + x, 0) / points.length;
     const cy = points.reduce((sum, [, y]) => sum + y, 0) / points.length;
@@ -61,20 +62,12 @@ function drawn(kinds: readonly Kind[], fills: readonly Fill[]) {
         type: 'text',
         at: [cx, cy],
         text: kind.id,
-        size: 5,
+        size,
         bold: true,
         anchor: 'middle',
         halo: 0.9,
       },
-      {
-        type: 'text',
-        at: [x0 + (k * width) / 2, y0 + 4.6],
-        text: kind.counted ? `× ${kind.good}` : '',
-        size: 3.8,
-        anchor: 'middle',
-        ink: 'grey',
-      },
     ];
   });
-  return { items, width: across * CELL, height: down * (CELL + WORDS) };
+  return { items, width: across * CELL, height: down * CELL };
 }

@@ -156,7 +156,6 @@ function Nothing({ found }: { found: Identification }) {
       <p className="headline">{words.nothing.heading}</p>
       <p>{found.complete ? words.nothing.proof : words.nothing.cut}</p>
       <List heading={words.why} items={found.reasons} />
-      <List heading={words.measure} items={found.settle} />
     </>
   );
 }
@@ -217,7 +216,6 @@ function TooFew({ worked }: { worked: PileKinds }) {
       worked.tooFew.map(({ why, kinds }) => words.tooFew[why](kinds.join(words.tooFew.or))),
     ),
   ];
-  if (lines.length === 0) return null;
   const rest = lines.length - MOST_LINES;
   return (
     <section>
@@ -227,6 +225,8 @@ function TooFew({ worked }: { worked: PileKinds }) {
           <li key={line}>{line}</li>
         ))}
         {rest > 0 ? <li>{words.tooFew.more(rest)}</li> : null}
+        {lines.length === 0 ? <li>{words.tooFew.second}</li> : null}
+        <li>{words.tooFew.missing}</li>
       </ul>
     </section>
   );
