@@ -1,6 +1,6 @@
 // The panel under the tape with the test that tells left from right.
 
-import { handOf, type Kind } from '@shellraise/core';
+import type { Kind } from '@shellraise/core';
 import { PanelDrawing } from '../../drawing/panel-drawing.tsx';
 import { HandDrawing, likeness } from '../../drawing/panel-drawing-hands.tsx';
 import { useLengths } from '../../ui/app-context.tsx';
@@ -8,6 +8,7 @@ import type { Lengths } from '../../ui/lengths.ts';
 import { useWords, type Words } from '../../words/words.ts';
 import { readSide, SIDES } from './cells.ts';
 import type { FindingOf } from './findings-of.ts';
+import { type HandFound, handUnder } from './hand.ts';
 import { sideOf, type TallyRow } from './rows.ts';
 import { nameOfRow } from './use-tally.ts';
 
@@ -92,22 +93,6 @@ function sideWords(
 ): string {
   if (side !== null) return words.drawing.sideAs(i, lengths.side(side));
   return i === asked ? words.drawing.sideAsked(i) : words.drawing.sideNone(i);
-}
-
-/** Which hand a half-measured row is. */
-export type HandFound = 'L' | 'R' | 'none' | 'face' | null;
-
-/** Sides nearer to each other than this are taken as alike, metres: three tape errors and a bit. */
-const ALIKE = 0.004;
-
-/** The hand of sides as measured from a face; null while they are not whole. */
-export function handUnder(sides: readonly (number | null)[], face: string): HandFound {
-  const whole = sides.filter((side) => side !== null);
-  if (whole.length !== sides.length || whole.length !== 3) return null;
-  const sorted = [...whole].sort((a, b) => a - b) as [number, number, number];
-  if (sorted[1] - sorted[0] < ALIKE || sorted[2] - sorted[1] < ALIKE) return 'none';
-  if (face === 'unknown') return 'face';
-  return handOf(face === 'inside' ? [...whole].reverse() : whole);
 }
 
 const SAMPLE = { L: [1, 1.15, 1.08], R: [1, 1.08, 1.15] } as const;
