@@ -4,7 +4,7 @@ import { type Sheet, sheets } from '../../src/state/app-state.ts';
 import { frameWords } from '../../src/words/frame.ts';
 import { accessFaults } from './access.ts';
 import { tooSmall, tooWide } from './sizes.ts';
-import { inBrowser, type Screen, screens } from './support.ts';
+import { inBrowser, putAway, type Screen, screens } from './support.ts';
 import { faultLines, textFaults } from './text-faults.ts';
 
 const { open } = inBrowser();
@@ -34,8 +34,7 @@ async function settle(page: Page): Promise<void> {
   await page.locator('main .title-block').waitFor();
   await page.waitForTimeout(400);
   await page.waitForFunction(() => document.querySelector('progress') === null);
-  for (const close of await page.locator('.notices').getByText(frameWords.close).all())
-    await close.click();
+  await putAway(page);
 }
 
 describe.each(allScreens)('on a %s', (screen) => {

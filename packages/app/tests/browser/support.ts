@@ -6,6 +6,7 @@ import { createServer } from '@shellraise/server';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach } from 'vitest';
 import type { Scheme } from '../../src/state/settings.ts';
+import { frameWords } from '../../src/words/frame.ts';
 
 /** Screens: a laptop and a phone. */
 export const screens = {
@@ -107,4 +108,10 @@ export async function dropFile(page: Page, name: string, text: string): Promise<
     [name, text],
   );
   await page.dispatchEvent('body', 'drop', { dataTransfer: data });
+}
+
+/** Puts the messages away, as somebody does who has read them. */
+export async function putAway(page: Page): Promise<void> {
+  const close = page.locator('.notices').getByRole('button', { name: frameWords.close });
+  while ((await close.count()) > 0) await close.first().click();
 }
