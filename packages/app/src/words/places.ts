@@ -1,4 +1,281 @@
-// Words of the Places sheet.
+// Words of the Places sheet: the flat plan, the ways to stand, a place and its joint, stock, take-off.
+
+const plural = (count: number, one: string, more = `${one}s`): string =>
+  `${count} ${count === 1 ? one : more}`;
+
+const listed = (parts: readonly string[]): string =>
+  parts.length < 2
+    ? (parts[0] ?? '')
+    : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;
 
 /** Words of the Places sheet. */
-export const placesWords = {} as const;
+export const placesWords = {
+  title: 'Places',
+  plural,
+  plan: {
+    heading: { above: 'Flat plan, seen from above', below: 'Flat plan, from the floor looking up' },
+    remark: {
+      above: 'crown in the middle, base ring outside',
+      below: 'mirrored; hold it over your head, arrow towards the datum',
+    },
+    label: (title: string, places: number) => `Flat plan of ${title}, ${places} places`,
+    role: 'flat plan',
+    keys: 'Arrow keys go from place to place, plus and minus zoom, 0 shows all, Escape selects nothing.',
+    datum: 'datum',
+    nearer: 'Nearer',
+    farther: 'Farther',
+    whole: 'all of it',
+    drawing: 'Drawing the plan',
+    failed: 'The plan could not be drawn.',
+  },
+  view: {
+    tabs: 'Drawing',
+    plan: 'Flat plan',
+    solid: '3D',
+    solidHeading: { outside: 'From outside', inside: 'From the floor' },
+    solidLabel: (places: number) => `The shell in 3D, ${places} places`,
+    turnOver: 'Seen from the floor',
+    turnBack: 'Seen from above',
+  },
+  colouring: {
+    label: 'Show by',
+    kind: 'kind',
+    course: 'course',
+    condition: 'condition',
+    stock: 'stock',
+    kindSample: (id: string) => id,
+    courseSample: (course: string) => `course ${course}`,
+    states: {
+      good: 'good panels',
+      mended: 'some to be mended first',
+      mendable: 'short, mending would help',
+      missing: 'short, nothing to mend',
+      uncounted: 'not counted',
+      over: 'some left over',
+      exact: 'just enough',
+      short: 'short',
+    },
+  },
+  search: {
+    label: 'Find a place, a mark or a tag',
+    placeholder: 'Place, mark or tag',
+    keys: 'Ctrl+K',
+    none: (query: string) => `Nothing is called ${query}.`,
+    place: (number: string, kind: string) => ({ name: number, more: `place, kind ${kind}` }),
+    kind: (kind: string) => ({ name: kind, more: 'kind' }),
+    mark: (mark: string, kind: string) => ({ name: mark, more: `mark of kind ${kind}` }),
+    tag: (tag: string, kind: string | null) => ({
+      name: tag,
+      more: kind === null ? 'tag, kind not settled' : `tag, a panel of kind ${kind}`,
+    }),
+    count: (count: number) => plural(count, 'result'),
+  },
+  facts: {
+    size: (height: string, floor: string) => `${height} tall · floor ${floor} across`,
+    sizeEcho: (height: string, floor: string) => `${height} tall, floor ${floor}`,
+    places: (places: number, courses: number) =>
+      `${plural(places, 'place')} in ${plural(courses, 'course')}`,
+    flat: 'flat base',
+    uneven: (by: string) => `base uneven by ${by}`,
+    nothingShort: 'nothing short',
+    short: (count: number, kind: string) => `${count} of ${kind} short`,
+    mended: (count: number) => `with ${count} mended`,
+    mendable: (count: number) => `mending fills ${count}`,
+    undecided: 'Not chosen yet: the best that the stock can stand.',
+    decideIt: 'Stand it so',
+    choose: (count: number) => `Ways to stand (${count})`,
+    chooseNone: 'Ways to stand',
+    lower: 'Cut lower',
+    higher: 'Cut higher',
+    frozen: 'Numbers frozen as painted.',
+    frozenFault: (reason: string) =>
+      `The painted numbers could not be kept: ${reason}. These are new numbers.`,
+    idle: (count: number) =>
+      count === 1
+        ? 'One painted number has no place now.'
+        : `${count} painted numbers have no place now.`,
+    same: (same: readonly number[], all: number) =>
+      all < 2
+        ? ''
+        : same.length === all
+          ? `The same in all ${all} nets that fit: what tells them apart does not matter here.`
+          : same.length > 1
+            ? `The same in nets ${listed(same.map((i) => String(i + 1)))} of ${all} that fit.`
+            : `Only in net ${(same[0] ?? 0) + 1} of ${all} that fit: settle first which it is.`,
+  },
+  chooser: {
+    heading: 'Ways to stand',
+    remark: 'from the datum side, all to one scale',
+    back: 'Back to the shell',
+    filter: 'Show',
+    any: 'all',
+    nothing: 'nothing short',
+    few: 'lacks few',
+    flat: 'flat base only',
+    count: (shown: number, all: number) => `${shown} of ${all}`,
+    none: 'No way to stand is like that. Show more of them above.',
+    incomplete: 'There are more than these; the best are listed.',
+    uncounted: (kinds: readonly string[]) =>
+      `Nobody counted ${kinds.length === 1 ? 'kind' : 'kinds'} ${listed(kinds)}: taken as enough.`,
+    crown: {
+      hub: (kinds: string) => `a hub on top, among ${kinds}`,
+      place: (kinds: string) => `a ${kinds} on top`,
+      seam: (kinds: string) => `a seam on top, ${kinds}`,
+    },
+    floor: (floor: string) => `floor ${floor}`,
+    left: (count: number) => (count === 0 ? 'none left over' : `${count} left over`),
+    short: (count: number) => `${count} short`,
+    chosen: 'chosen',
+    choosing: (height: string) => `stand ${height} tall`,
+    listing: 'Looking for all ways to stand',
+  },
+  details: {
+    tab: 'Place',
+    tabs: 'Details',
+    nothing: 'Nothing selected',
+    hint: 'Pick a place on the plan or in 3D, or find it by number, mark or tag.',
+    place: 'place',
+    kind: (id: string) => `kind ${id}`,
+    hand: { L: 'left hand', R: 'right hand' },
+    course: (course: number, count: number) => `course ${course} of ${count}`,
+    marks: (marks: readonly string[]) => `marked ${listed(marks)}`,
+    painted: 'number painted',
+    added: 'number not painted yet',
+    joint: (number: string) => `Joint picture of place ${number}`,
+    faceOut: 'outside towards you',
+    faceIn: 'inside towards you',
+    hubsNote: 'Numbers in the corners: how many panels meet at that hub.',
+    sides: 'Sides',
+    side: (side: number) => `side ${side}`,
+    to: (number: string, kind: string, side: number) => `to ${number} (${kind}, its side ${side})`,
+    open: 'open, nothing is bolted here',
+    bolts: (holes: number, size: string) => `${plural(holes, 'bolt')} ${size}`,
+    boltsUnknown: 'bolts not known',
+    columns: { side: 'side', length: 'hub to hub', to: 'meets', bolts: 'bolts' },
+    tags: (count: number) =>
+      count === 1 ? 'The panel of this kind' : `${count} tagged panels of this kind`,
+    anyOf: 'Any of them fits this place.',
+    noTags: 'No panel of this kind has a tag.',
+    kindPlaces: (count: number) => `${plural(count, 'place')} in this shell, outlined on the plan`,
+    noPlaces: 'no place in this shell',
+    hub: 'hub',
+    hubOf: (count: number, rim: boolean) =>
+      `${plural(count, 'panel')} ${count === 1 ? 'meets' : 'meet'} here${rim ? ', at the rim' : ''}`,
+    around: 'Round it, anticlockwise seen from outside',
+    seam: 'seam',
+    seamOf: (a: string, b: string) => `${a} – ${b}`,
+    seamSides: (a: string, sideA: number, b: string, sideB: number) =>
+      `side ${sideA} of ${a} on side ${sideB} of ${b}`,
+    says: (number: string, kind: string, course: number, sides: readonly string[]) =>
+      `place ${number}, kind ${kind}, course ${course}; ${sides.join(', ')}`,
+    saysSide: (side: number, to: string | null) =>
+      to === null ? `side ${side} open` : `side ${side} to ${to}`,
+    saysKind: (kind: string, count: number) => `kind ${kind}, ${plural(count, 'place')}`,
+    saysHub: (count: number) => `hub of ${plural(count, 'panel')}`,
+    saysSeam: (a: string, b: string) => `seam between ${a} and ${b}`,
+  },
+  stock: {
+    caption: 'Stock',
+    kind: 'kind',
+    places: 'places',
+    have: 'in stock',
+    over: 'over',
+    short: (count: number) => `short ${count}`,
+    mended: (count: number) => `${count} to mend`,
+    mendable: (count: number) => `${count} could be mended`,
+    uncounted: 'not counted',
+    none: '–',
+    repaired: 'Count panels to be mended',
+    select: (kind: string) => `Show kind ${kind}`,
+  },
+  takeOff: {
+    tab: 'Take-off',
+    heading: 'Take-off',
+    counting: 'Counting',
+    failed: 'The take-off could not be made.',
+    short: 'Short',
+    buy: 'To buy',
+    nothingShort: 'Nothing is short.',
+    nothingToBuy: 'Nothing to buy: all is in hand, spares with it.',
+    nothingKnown:
+      'Nothing can be counted yet: say on the Pile sheet how many holes the sides have, and which bolt.',
+    columns: {
+      item: 'item',
+      needed: 'needed',
+      inHand: 'in hand',
+      short: 'short',
+      buy: 'to buy',
+      cost: 'cost',
+    },
+    packs: (packs: number, pack: number) => `${plural(packs, 'pack')} of ${pack}`,
+    cost: (cost: number, complete: boolean) =>
+      `${cost.toFixed(2)} in all${complete ? '' : ', not counting what has no price'}`,
+    notes: 'What could not be counted',
+    copy: 'Copy the list',
+    copied: 'Copied.',
+    copyByHand: 'This browser copies nothing by itself: the list is selected below, press Ctrl+C.',
+    csv: 'List (CSV)',
+    stockCsv: 'Stock (CSV)',
+    fileBuy: 'take-off',
+    fileStock: 'stock',
+    line: (name: string, needed: string, inHand: string, buy: string) =>
+      `${name}: needed ${needed}, in hand ${inHand}${buy === '' ? '' : `, buy ${buy}`}`,
+    caution: 'Caution.',
+  },
+  numbers: {
+    tab: 'Numbers and print',
+    heading: 'Place numbers',
+    plain:
+      '3-07 is course 3 from the ground up, seventh place clockwise seen from above from the datum. Other cuts and another datum make other numbers.',
+    frozen:
+      'These numbers are painted on the panels: whatever is cut or turned from now on, a place that stood then keeps its number. Places added since have a letter.',
+    freeze: 'Freeze the numbers',
+    unfreeze: 'Unfreeze',
+    freezeNote: 'Freeze them once labels are painted.',
+    datum: 'Datum',
+    datumNote: 'Turned on from where the net has it, anticlockwise seen from above.',
+    degrees: 'degrees',
+    turnOn: 'Turn on by 5°',
+    turnBack: 'Turn back by 5°',
+    datumAtNought: 'Back to 0°',
+    print: 'Print',
+    printNote: 'Two sheets: seen from above, and from the floor looking up.',
+    paper: 'Paper',
+    printIt: 'Print the plans',
+    assumes: (along: string) => `sides ${along}`,
+    along: { holes: 'hole to hole', skin: 'of the skin', hubs: 'hub to hub' },
+  },
+  block: {
+    onScreen: (scale: number) => `1 : ${scale} on this screen`,
+    assumes: (along: string, sd: string) => `${along} ± ${sd}`,
+  },
+  states: {
+    shapes: 'Closing the shell',
+    list: 'Looking for ways to stand',
+    stand: 'Standing it up',
+    work: 'Working up the pile',
+    waiting: 'Working …',
+    emptyHeading: 'Nothing to stand yet',
+    empty: 'The pile has no kinds so far. Measure some panels, or open the demo.',
+    toPile: 'To the pile',
+    openHeading: 'Nothing closes',
+    open: 'These kinds close into no shell, so there are no places. The Shape sheet shows how far it got and what to measure.',
+    toShape: 'To the shape',
+    lostHeading: 'What was chosen is no longer there',
+    lost: (reason: string) =>
+      `The pile changed since, and ${reason}. Choose anew, or undo the change to the pile.`,
+    chooseAnew: 'Choose anew',
+    nothingStands: 'This net stands nowhere: it has no cut that leaves one sound piece.',
+    notClosed: (reason: string) => `This shape can't be cut: ${reason}.`,
+    cancelled: 'You stopped it.',
+    failed: 'That failed: a fault of ours. Nothing of yours is lost.',
+    died: 'The calculation stopped unexpectedly. Nothing of yours is lost.',
+  },
+  changes: {
+    choose: 'choose how it stands',
+    repaired: 'count panels to be mended',
+    freeze: 'freeze the numbers',
+    unfreeze: 'unfreeze the numbers',
+    datum: 'turn the datum',
+  },
+} as const;

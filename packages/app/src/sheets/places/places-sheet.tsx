@@ -1,13 +1,185 @@
-// The Places sheet.
+// The Places sheet: what can stand, and which panel goes where.
 
+import type { HoleCounts, Kind, Pile, Shell, TakeoffSettings } from '@shellraise/core';
+import { useCallback, useMemo, useState } from 'react';
+import { quickEngine } from '../../engine/bridge.ts';
+import { projectOf } from '../../state/app-state.ts';
+import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
+import { useWords } from '../../words/words.ts';
+import { Chooser } from './chooser.tsx';
+import { coloured } from './colouring.ts';
+import { Facts } from './facts.tsx';
+import { NumbersPanel, type papers } from './numbers-panel.tsx';
+import { Details } from './place-details.tsx';
+import { PlanPane } from './plan-pane.tsx';
+import { PrintedPlans } from './printed-plans.tsx';
+import { SearchBox } from './search-box.tsx';
+import { NoShell, Steps } from './sheet-states.tsx';
+import { SolidPane } from './solid-pane.tsx';
+import { StockTable } from './stock-table.tsx';
+import type { Stood } from './stood.ts';
+import { Tabs } from './tabs.tsx';
+import { TakeOffPanel } from './take-off-panel.tsx';
+import { useAnswer } from './use-answer.ts';
+import { useMedia } from './use-media.ts';
+
+type PaperChoice = (typeof papers)[number];
 
 /** The Places sheet. */
 export function PlacesSheet() {
+  const words = useWords().places;
+  const stand = useDerived((derived) => derived.stand.value);
+  const list = useDerived((derived) => derived.list.value);
+  const shape = useDerived(({ shapes, shape: index }) => shapes.value?.shapes[index]);
+  const kinds = useDerived((derived) => derived.work.value?.question.kinds);
+  const [choosing, setChoosing] = useState(false);
+  const standing = stand?.found ? stand.shell : null;
+  const stood = useMemo(
+    (): Stood | null => (standing && kinds ? { standing, kinds } : null),
+    [standing, kinds],
+  );
+  const done = useCallback(() => setChoosing(false), []);
   return (
-    <>
-      <h1 className="heading">Places</h1>
-      <TitleBlock />
-    </>
+    <div className="places-sheet">
+      <h1 className="read-out">{words.title}</h1>
+      <Steps />
+      {choosing && list && shape ? (
+        <div className="choosing">
+          <Chooser answer={list} shape={shape} current={standing?.decision ?? null} onDone={done} />
+          <TitleBlock />
+        </div>
+      ) : stood ? (
+        <ShellOnSheet stood={stood} onChoose={() => setChoosing(true)} />
+      ) : (
+        <div className="choosing">
+          <NoShell onChoose={() => setChoosing(true)} />
+          <TitleBlock />
+        </div>
+      )}
+    </div>
   );
 }
+
+/** The chosen shell: plan and 3D side by side, or one of them on a phone; beside them what is
+ * selected. */
+function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void }) {
+  const { places: words, frame } = useWords();
+  const lengths = useLengths();
+  const colouring = useAppState((state) => state.settings.colouring);
+  const pile = useAppState((state) => projectOf(state).pile);
+  const wide = useMedia('(min-width: 1000px)');
+  const [tab, setTab] = useState<'place' | 'takeOff' | 'numbers'>('place');
+  const [drawing, setDrawing] = useState<'plan' | 'solid'>('plan');
+  const [scale, setScale] = useState<number | null>(null);
+  const [paper, setPaper] = useState<PaperChoice>(lengths.system === 'inch' ? 'Letter' : 'A4');
+  const { standing, kinds } = stood;
+  const { shell, courses } = standing.standing;
+  const fills = useMemo(
+    () =>
+      coloured(colouring, {
+        kind: shell.kind,
+        kinds,
+        course: courses.course,
+        stock: standing.stock,
+      }),
+    [colouring, shell, kinds, courses, standing],
+  );
+  const counting = useQuantities(stood);
+  const assumes = words.block.assumes(
+    words.numbers.assumes(words.numbers.along[pile.measuredAlong]),
+    lengths.small(pile.readingSd),
+  );
+  const onScale = useCallback((now: number) => setScale(roundScale(now)), []);
+  const plan = (
+    <PlanPane stood={stood} coloured={fills} onScale={onScale}>
+      <SearchBox stood={stood} />
+    </PlanPane>
+  );
+  const solid = <SolidPane stood={stood} coloured={fills} />;
+  return (
+    <div className="shell-sheet">
+      {wide ? (
+        <div className="drawings">{plan}</div>
+      ) : (
+        <Tabs
+          className="drawings"
+          label={words.view.tabs}
+          tabs={[
+            { key: 'plan', label: words.view.plan },
+            { key: 'solid', label: words.view.solid },
+          ]}
+          chosen={drawing}
+          onChoose={setDrawing}
+        >
+          {drawing === 'plan' ? plan : solid}
+        </Tabs>
+      )}
+      <div className="beside">
+        <div className="shell-head">
+          {wide ? solid : null}
+          <Facts stood={stood} onChoose={onChoose} />
+        </div>
+        <Tabs
+          className="beside-tabs"
+          label={words.details.tabs}
+          tabs={[
+            { key: 'place', label: words.details.tab },
+            { key: 'takeOff', label: words.takeOff.tab },
+            { key: 'numbers', label: words.numbers.tab },
+          ]}
+          chosen={tab}
+          onChoose={setTab}
+        >
+          {tab === 'place' ? (
+            <div className="place-and-stock">
+              <Details stood={stood} quantities={counting.last?.answer ?? null} />
+              <StockTable stood={stood} />
+            </div>
+          ) : tab === 'takeOff' ? (
+            <TakeOffPanel counting={counting} />
+          ) : (
+            <NumbersPanel stood={stood} paper={paper} onPaper={setPaper} />
+          )}
+        </Tabs>
+        <TitleBlock
+          more={[
+            ...(scale === null
+              ? []
+              : [{ name: frame.block.scale, value: words.block.onScreen(scale) }]),
+            { name: frame.block.radius, value: lengths.large(shell.radius) },
+            { name: frame.block.assumes, value: assumes },
+          ]}
+        />
+      </div>
+      <PrintedPlans stood={stood} paper={paper} assumes={assumes} />
+    </div>
+  );
+}
+
+/** What the shell needs of everything, counted in the engine. */
+function useQuantities({ standing, kinds }: Stood) {
+  const hardware = useAppState((state) => projectOf(state).pile.hardware);
+  const settings = useAppState((state) => projectOf(state).takeoff);
+  const holes = useDerived((derived) => derived.work.value?.holes);
+  const { shell } = standing.standing;
+  const question = useMemo(
+    (): QuantityQuestion => ({ shell, kinds, hardware, settings, holes: holes ?? [] }),
+    [shell, kinds, hardware, settings, holes],
+  );
+  return useAnswer(question, askQuantities);
+}
+
+interface QuantityQuestion {
+  readonly shell: Shell;
+  readonly kinds: readonly Kind[];
+  readonly hardware: Pile['hardware'];
+  readonly settings: TakeoffSettings | undefined;
+  readonly holes: HoleCounts;
+}
+
+const askQuantities = ({ shell, kinds, hardware, settings, holes }: QuantityQuestion) =>
+  quickEngine.ask('quantities', shell, kinds, hardware, settings, holes);
+
+/** A scale that changes with the window, to two figures. */
+const roundScale = (scale: number): number => Number(scale.toPrecision(2));

@@ -1,0 +1,154 @@
+// The flat plan on the screen: the drawing people point at. What is drawn once lies below, what is
+// selected above it. Moved by drag, zoomed by wheel, two fingers, keys and buttons; the arrow keys
+// go from place to place.
+
+import type { Fill, Item, Shell } from '@shellraise/core';
+import { type KeyboardEvent, memo, useId, useMemo, useRef } from 'react';
+import type { PlanPicture } from '../../engine/drawings.ts';
+import { useWords } from '../../words/words.ts';
+import { SvgItems } from '../svg-items.tsx';
+import { DatumArrow } from './datum-arrow.tsx';
+import { directions, firstPlace, neighbourTowards } from './navigate.ts';
+import { type Picked, pickAt, type Spot, spotAt } from './pick.ts';
+import { planLayers, recoloured } from './recolour.ts';
+import { SelectionLayer } from './selection-layer.tsx';
+import { usePlanView } from './use-viewport.ts';
+
+/** What the plan shows. */
+export interface PlanViewProps {
+  readonly shell: Shell;
+  readonly picture: PlanPicture;
+  /** Place → its fill. */
+  readonly fills: readonly Fill[];
+  readonly picked: Picked | null;
+  /** Places shown up: all those of a kind. */
+  readonly marked: readonly number[];
+  readonly onPick: (picked: Picked | null) => void;
+  /** Names the drawing. */
+  readonly label: string;
+  /** What is selected, in words. */
+  readonly says: string;
+  /** Pixels a millimetre of the drawing. */
+  readonly onZoom: (pixels: number) => void;
+}
+
+/** Room around the drawing, millimetres; above it stands the datum's arrow. */
+const MARGIN = 4;
+const ARROW = 12;
+const STEP = 1.5;
+
+/** The flat plan. */
+export function PlanView(props: PlanViewProps) {
+  const { shell, picture, fills, picked, marked, onPick, label, says, onZoom } = props;
+  const words = useWords().places.plan;
+  const id = useId();
+  const host = useRef<HTMLDivElement>(null);
+  const svg = useRef<SVGSVGElement>(null);
+  const layers = useMemo(() => planLayers(picture.items), [picture]);
+  const places = useMemo(() => recoloured(layers.places, fills), [layers, fills]);
+  const box = useMemo(() => roomFor(picture), [picture]);
+  const { controls, whole } = usePlanView({
+    host,
+    svg,
+    box,
+    type: picture.type,
+    onPick: (spot, reach) => onPick(pickAt(shell, picture, spot, reach)),
+    onZoom,
+  });
+
+  const goTo = (place: number | null): void => {
+    if (place === null) return;
+    onPick({ type: 'place', place });
+    controls.show(spotAt(picture.labels, place));
+  };
+  const press = (event: KeyboardEvent): void => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const direction: Spot | undefined = directions[event.key];
+    if (direction)
+      goTo(
+        picked?.type === 'place'
+          ? neighbourTowards(shell, picture, picked.place, direction)
+          : firstPlace(picture),
+      );
+    else if (event.key === '+' || event.key === '=') controls.zoom(STEP);
+    else if (event.key === '-') controls.zoom(1 / STEP);
+    else if (event.key === '0') controls.reset();
+    else if (event.key === 'Escape' && picked) onPick(null);
+    else return;
+    event.preventDefault();
+  };
+
+  return (
+    <div className="plan-view">
+      <div
+        ref={host}
+        className={whole ? 'plan-window' : 'plan-window moved'}
+        data-pannable
+        role="application"
+        aria-roledescription={words.role}
+        aria-label={label}
+        aria-describedby={id}
+        {...takesKeys}
+        onKeyDown={press}
+      >
+        <svg ref={svg} className="plan" aria-hidden="true">
+          <Layer name="places" items={places} />
+          <Layer name="lines" items={layers.lines} />
+          <Layer name="numbers" items={layers.labels} />
+          <DatumArrow top={picture.box[1]} label={words.datum} />
+          <SelectionLayer
+            shell={shell}
+            picture={picture}
+            labels={layers.labels}
+            picked={picked}
+            marked={marked}
+          />
+        </svg>
+      </div>
+      <span id={id} className="read-out">
+        {words.keys}
+      </span>
+      <p className="read-out" role="status">
+        {says}
+      </p>
+      <div className="plan-zoom screen-only">
+        <button type="button" aria-label={words.nearer} onClick={() => controls.zoom(STEP)}>
+          +
+        </button>
+        <button
+          type="button"
+          aria-label={words.farther}
+          disabled={whole}
+          onClick={() => controls.zoom(1 / STEP)}
+        >
+          −
+        </button>
+        {whole ? null : (
+          <button type="button" onClick={controls.reset}>
+            {words.whole}
+          </button>
+        )}
+      </div>
+    </div>
+  );
+}
+
+/** A drawing is no control, and yet it takes keys. */
+const takesKeys = { tabIndex: 0 };
+
+const Layer = memo(function Layer({ name, items }: { name: string; items: readonly Item[] }) {
+  return (
+    <g className={`plan-${name}`}>
+      <SvgItems items={items} />
+    </g>
+  );
+});
+
+function roomFor({ box: [x, y, width, height] }: PlanPicture) {
+  return {
+    x: x - MARGIN,
+    y: y - MARGIN - ARROW,
+    width: width + 2 * MARGIN,
+    height: height + 2 * MARGIN + ARROW,
+  };
+}
