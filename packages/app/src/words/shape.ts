@@ -84,9 +84,9 @@ export const shapeWords = {
     sameForDecided: 'and your cut leaves no difference',
     sameForBest: (panels: number) =>
       `and the tallest shell that your stock can stand (${panels} panels) is the same in all of them`,
-    differs: 'which of them it is matters for what you build',
+    differs: 'and which of them it is matters for what you build',
     sameInSome: (count: number, all: number) =>
-      `what you build is the same in ${inWords(count)} of the ${inWords(all)}`,
+      `and what you build is the same in ${inWords(count)} of the ${inWords(all)}`,
   },
   facts: {
     radius: 'radius',
