@@ -141,7 +141,7 @@ export const pileWords = {
     freshPanel: 'the next panel',
     next: 'next',
     panelDone: 'next panel',
-    delete: 'del',
+    delete: 'delete',
     backspace: 'delete the last sign',
     space: 'space',
     foot: 'feet',
@@ -206,11 +206,12 @@ export const pileWords = {
 
   kinds: {
     title: 'Kinds forming',
+    units: { metric: 'mm', inch: 'inches' },
     columns: { kind: 'kind, ±', good: 'good', repair: 'mend', scrap: 'scrap' },
     sides: {
-      holes: 'sides, hole to hole',
-      skin: 'sides, along the skin',
-      hubs: 'sides, hub to hub',
+      holes: (unit: string) => `sides hole to hole, ${unit}`,
+      skin: (unit: string) => `sides along the skin, ${unit}`,
+      hubs: (unit: string) => `sides hub to hub, ${unit}`,
     },
     none: 'The first three sides make the first kind.',
     working: 'Working up the pile',
@@ -285,7 +286,6 @@ export const pileWords = {
       `“${text}” can't be read as a length: expected ${expected}.`,
     lengthRange: 'A length of more than 0 and up to 200 m.',
     countFault: (text: string) => `“${text}” is no count: a whole number from 0 to 100000.`,
-    edit: (lot: string) => `Change: ${lot}`,
   },
 
   settings: {

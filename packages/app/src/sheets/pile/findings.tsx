@@ -211,7 +211,7 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
         <tr>
           <th scope="col">{words.columns.kind}</th>
           <th scope="col" colSpan={most}>
-            {words.sides[pile?.measuredAlong ?? 'holes']}
+            {words.sides[pile?.measuredAlong ?? 'holes'](words.units[lengths.system])}
           </th>
           <th scope="col" className="number">
             {words.columns.good}
@@ -248,7 +248,7 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
               <td key={id}>
                 {metres === null ? null : (
                   <>
-                    {lengths.side(metres - allowance)}
+                    {bare(lengths.side(metres - allowance))}
                     <span className="echo">{lengths.echo(metres - allowance)}</span>
                   </>
                 )}
@@ -279,6 +279,9 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
     </table>
   );
 }
+
+/** Millimetres without their unit, which the head of the column names. */
+const bare = (length: string): string => length.replace(/ mm$/, '');
 
 const sideCells = ({ sides }: Kind, most: number) =>
   Array.from({ length: most }, (_, i) => ({ id: `side ${i}`, metres: sides[i] ?? null }));

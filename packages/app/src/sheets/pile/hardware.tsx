@@ -4,7 +4,7 @@ import type { HardwareRow } from '@shellraise/core';
 import { type ReactNode, useId, useState } from 'react';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
-import type { Lengths } from '../../ui/lengths.ts';
+import { type Lengths, lengthsIn } from '../../ui/lengths.ts';
 import { useWords, type Words } from '../../words/words.ts';
 import { type LotText, lotItems, lotStates, lotText, readLot } from './lots.ts';
 
@@ -26,12 +26,7 @@ export function Hardware() {
             {open === at ? (
               <LotForm at={at} lot={lot} close={close} />
             ) : (
-              <button
-                type="button"
-                className="plain lot"
-                aria-label={words.hardware.edit(`${lot.count} ${line}`)}
-                onClick={() => setOpen(at)}
-              >
+              <button type="button" className="plain lot" onClick={() => setOpen(at)}>
                 <span className="lot-count">{lot.count}</span>
                 <span>{line}</span>
               </button>
@@ -50,10 +45,17 @@ export function Hardware() {
   );
 }
 
+/** A bolt's length as it is sold: inches with an inch thread, millimetres with a metric one. */
+export const lotLengths = ({ thread }: Pick<HardwareRow, 'thread'>, lengths: Lengths): Lengths =>
+  thread === undefined ? lengths : lengthsIn(/^m\d/i.test(thread) ? 'metric' : 'inch');
+
 /** A lot in words without its count: `bolt 5/16-18 × 1 1/4", used`. */
 export function lotLine(lot: HardwareRow, lengths: Lengths, words: Words['pile']): string {
   const { hardware } = words;
-  const size = [lot.thread, lot.length === undefined ? undefined : lengths.side(lot.length)]
+  const size = [
+    lot.thread,
+    lot.length === undefined ? undefined : lotLengths(lot, lengths).side(lot.length),
+  ]
     .filter((part) => part !== undefined)
     .join(' × ');
   const parts = [
@@ -70,7 +72,8 @@ export function lotLine(lot: HardwareRow, lengths: Lengths, words: Words['pile']
 function LotForm({ at, lot, close }: { at: number; lot: HardwareRow | null; close: () => void }) {
   const words = useWords().pile;
   const app = useApp();
-  const lengths = useLengths();
+  const own = useLengths();
+  const lengths = lot ? lotLengths(lot, own) : own;
   const [text, setText] = useState<LotText>(() => lotText(lot, lengths.side));
   const [told, setTold] = useState(false);
   const { lot: read, faults } = readLot(text, lot, lengths.bare, lengths.side);

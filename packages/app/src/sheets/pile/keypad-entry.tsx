@@ -114,6 +114,7 @@ export function KeypadEntry({
   const side = typeof cell === 'number' ? cell : null;
   return (
     <section className="keypad-entry screen-only" aria-label={words.views.measure}>
+      <h1 className="read-out">{words.heading}</h1>
       <div ref={box} className="keypad-drawing">
         <PanelUnderTape
           under={{ row, index: place.row, asked: side, typed }}

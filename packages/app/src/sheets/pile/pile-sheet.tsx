@@ -37,7 +37,7 @@ export function PileSheet() {
   const parts = { tally, worked, findingOf };
   return (
     <div className="pile-sheet">
-      {narrow ? <Narrow {...parts} /> : <Wide {...parts} />}
+      {narrow && !printing ? <Narrow {...parts} /> : <Wide {...parts} />}
       {printed}
     </div>
   );

@@ -86,6 +86,9 @@ function TextField(props: FieldProps) {
     }
     const field = event.currentTarget;
     const all = field.selectionStart === 0 && field.selectionEnd === field.value.length;
+    // Up and down choose among the names offered, once one was begun.
+    const offered = suggestions !== undefined && state.current.typed !== text;
+    if (offered && (event.key === 'ArrowUp' || event.key === 'ArrowDown')) return;
     const step = stepOf(event, {
       left: all || (field.selectionStart === 0 && field.selectionEnd === 0),
       right: all || field.selectionStart === field.value.length,

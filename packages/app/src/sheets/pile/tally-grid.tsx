@@ -56,9 +56,10 @@ export function TallyGrid({
   const selected = useAppState(({ selection }) =>
     selection?.type === 'reading' ? selection.row : null,
   );
+  const kind = useAppState(({ selection }) => (selection?.type === 'kind' ? selection.id : null));
   const scroller = useRef<HTMLDivElement>(null);
   const { first, last, onScroll } = useWindow(scroller, rows.length);
-  useRowInSight(scroller, active?.row ?? selected);
+  useRowInSight(scroller, useFirstOfKind(rows, kind, findingOf) ?? active?.row ?? selected);
   const [typed, setTyped] = useState<string | null>(null);
   const plusOne = useCallback((row: number) => actions.countUp(row, 1), [actions]);
   const shown = useMemo(() => {
@@ -162,6 +163,7 @@ export function TallyGrid({
               const row = rows[index];
               const gap = index - (shown[i - 1] ?? -1) - 1;
               const at = active?.row === index ? active.column : null;
+              const finding = row?.reading ? findingOf(row.reading) : null;
               return row ? (
                 <Fragment key={row.ref.type === 'reading' ? row.ref.index : `draft ${row.ref.key}`}>
                   <Gap rows={gap} />
@@ -169,12 +171,13 @@ export function TallyGrid({
                     row={row}
                     index={index}
                     columns={columns}
-                    finding={row.reading ? findingOf(row.reading) : null}
+                    finding={finding}
                     lengths={lengths}
                     words={words}
                     at={onPick ? null : at}
                     field={at === null ? null : field()}
                     chosen={row.ref.type === 'reading' && row.ref.index === selected}
+                    ofKind={kind !== null && (finding?.kinds.includes(kind) ?? false)}
                     plusOne={plusOne}
                   />
                 </Fragment>
@@ -245,6 +248,22 @@ function useWindow(scroller: RefObject<HTMLDivElement | null>, rows: number) {
   const last = Math.min(rows, Math.ceil((view.top + view.height) / ROW_HEIGHT) + BEYOND);
   const onScroll = (event: UIEvent<HTMLDivElement>): void => look(event.currentTarget);
   return { first: Math.min(first, last), last, onScroll };
+}
+
+/** The first row of the selected kind, so that it comes in sight when the kind is selected. */
+function useFirstOfKind(
+  rows: readonly TallyRow[],
+  kind: string | null,
+  findingOf: FindingOf,
+): number | null {
+  const now = useRef({ rows, findingOf });
+  now.current = { rows, findingOf };
+  return useMemo(() => {
+    if (kind === null) return null;
+    const { rows: all, findingOf: found } = now.current;
+    const at = all.findIndex(({ reading }) => reading && found(reading)?.kinds.includes(kind));
+    return at < 0 ? null : at;
+  }, [kind]);
 }
 
 /** Keeps a row in sight when it is chosen. */

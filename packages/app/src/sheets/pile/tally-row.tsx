@@ -33,20 +33,22 @@ export interface TallyRowProps {
   readonly at: number | null;
   readonly field: ReactNode;
   readonly chosen: boolean;
+  /** Whether its kind is the selected thing. */
+  readonly ofKind: boolean;
   readonly plusOne: (row: number) => void;
 }
 
 /** One row; the grid hears its clicks. */
 export const TallyRowView = memo(
   function TallyRowView(props: TallyRowProps) {
-    const { row, index, columns, finding, words, at, field, chosen, plusOne } = props;
+    const { row, index, columns, finding, words, at, field, chosen, ofKind, plusOne } = props;
     const faults = faultsOf(row, props.lengths);
     const tagged = (row.reading?.tag ?? '') !== '';
     return (
       <tr
         aria-rowindex={index + 2}
         aria-selected={chosen}
-        className={`tally-row${row.fresh ? ' fresh' : ''}${row.reading ? '' : ' unfinished'}`}
+        className={ofKind ? 'tally-row of-kind' : 'tally-row'}
         data-row={index}
       >
         <th scope="row" aria-colindex={1} className="tally-number">
@@ -93,7 +95,8 @@ export const TallyRowView = memo(
     a.finding === b.finding &&
     a.lengths === b.lengths &&
     a.words === b.words &&
-    a.chosen === b.chosen,
+    a.chosen === b.chosen &&
+    a.ofKind === b.ofKind,
 );
 
 const sameDraft = (a: DraftRow | null, b: DraftRow | null): boolean =>
