@@ -118,9 +118,9 @@ export const placesWords = {
     uncounted: (kinds: readonly string[]) =>
       `Nobody counted ${kinds.length === 1 ? 'kind' : 'kinds'} ${listed(kinds)}: taken as enough.`,
     crown: {
-      hub: (kinds: string) => `a hub on top, among ${kinds}`,
-      place: (kinds: string) => `a ${kinds} on top`,
-      seam: (kinds: string) => `a seam on top, ${kinds}`,
+      hub: (kinds: string) => `on top a hub of ${kinds}`,
+      place: (kinds: string) => `on top a panel ${kinds}`,
+      seam: (kinds: string) => `on top a seam of ${kinds}`,
     },
     floor: (floor: string) => `floor ${floor}`,
     left: (count: number) => (count === 0 ? 'none left over' : `${count} left over`),
@@ -144,7 +144,7 @@ export const placesWords = {
     joint: (number: string) => `Joint picture of place ${number}`,
     faceOut: 'outside towards you',
     faceIn: 'inside towards you',
-    hubsNote: 'Numbers in the corners: how many panels meet at that hub.',
+    hubsNote: 'In the corners: how many panels meet there.',
     sides: 'Sides',
     side: (side: number) => `side ${side}`,
     to: (number: string, kind: string, side: number) => `to ${number} (${kind}, its side ${side})`,
@@ -223,7 +223,7 @@ export const placesWords = {
     caution: 'Caution.',
   },
   numbers: {
-    tab: 'Numbers and print',
+    tab: 'Numbers',
     heading: 'Place numbers',
     plain:
       '3-07 is course 3 from the ground up, seventh place clockwise seen from above from the datum. Other cuts and another datum make other numbers.',

@@ -56,7 +56,7 @@ export interface JointPicture {
 /** Across the panel's longest reach, millimetres. */
 const PANEL = 78;
 /** How much of a neighbour is shown, millimetres from the seam. */
-const STRIP = 15;
+const STRIP = 17;
 const MARGIN = 6;
 
 /** The joint picture of one place. */
@@ -117,22 +117,22 @@ function seamItems(
   const out = outwards(a, b, centre);
   const mate = mateOf(shell, side);
   const own = bankWords(content, side, `side ${kindSide(shell, side) + 1}`);
-  const inside = words(a, b, scaled(out, -4.2), own, 3.2, true);
+  const inside = words(a, b, scaled(out, -4.4), own, 4, true);
   if (mate === null) {
-    const open = words(a, b, scaled(out, 4.2), 'open: nothing is bolted here', 2.8, false);
+    const open = words(a, b, scaled(out, 4.2), 'open: nothing is bolted here', 3.4, false);
     return { strip: null, words: [inside, open], reach: [offset(a, out, 9), offset(b, out, 9)] };
   }
   const strip = stripOf(shell, mate, a, b, out);
   const other = placeAt(shell, mate);
   const kind = content.kinds[shell.kind[other] as number];
   const far = [
-    words(a, b, scaled(out, 4.4), `to ${numbers[other]}`, 4, true),
+    words(a, b, scaled(out, 4.6), `to ${numbers[other]}`, 5, true),
     words(
       a,
       b,
-      scaled(out, 9.2),
+      scaled(out, 10.2),
       `kind ${kind?.id ?? '?'}, its side ${kindSide(shell, mate) + 1}`,
-      2.8,
+      3.5,
       false,
     ),
   ];
@@ -193,8 +193,8 @@ function hubItems({ shell, place }: JointContent, outline: readonly Point[]): It
     const p = outline[i] as Point;
     const meet = shell.sideHub.reduce((sum, one) => sum + (one === hub ? 1 : 0), 0);
     return [
-      circle(p, 3.6, { weight: 'medium' }, onPaper),
-      text(p, String(meet), 3.6, { anchor: 'middle', bold: true }),
+      circle(p, 4, { weight: 'medium' }, onPaper),
+      text(p, String(meet), 4.4, { anchor: 'middle', bold: true }),
     ];
   });
 }
@@ -209,9 +209,9 @@ function middleItems(
   const face = fromInside ? 'inside towards you' : 'outside towards you';
   const style = { anchor: 'middle', halo: 1 } as const;
   return [
-    text([x, y - 5.2], numbers[place] ?? '', 8, { ...style, bold: true }),
-    text([x, y + 2.6], `kind ${kind?.id ?? '?'}`, 5, { ...style, bold: true }),
-    text([x, y + 8], face, 2.9, style),
+    text([x, y - 6], numbers[place] ?? '', 9.5, { ...style, bold: true }),
+    text([x, y + 2.6], `kind ${kind?.id ?? '?'}`, 6, { ...style, bold: true }),
+    text([x, y + 8.6], face, 3.4, style),
   ];
 }
 
@@ -224,7 +224,7 @@ function upArrow(points: readonly Point[]): Item {
     line([x, y + 12], [x, y + 2], accent),
     line([x - 1.8, y + 4.6], [x, y + 2], accent),
     line([x + 1.8, y + 4.6], [x, y + 2], accent),
-    text([x + 3, y + 8], 'up', 3.2, { bold: true, ink: 'accent' }),
+    text([x + 3, y + 8], 'up', 4.2, { bold: true, ink: 'accent' }),
   ]);
 }
 

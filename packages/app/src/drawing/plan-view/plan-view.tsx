@@ -112,11 +112,17 @@ export function PlanView(props: PlanViewProps) {
         {says}
       </p>
       <div className="plan-zoom screen-only">
-        <button type="button" aria-label={words.nearer} onClick={() => controls.zoom(STEP)}>
+        <button
+          type="button"
+          className="nearer"
+          aria-label={words.nearer}
+          onClick={() => controls.zoom(STEP)}
+        >
           +
         </button>
         <button
           type="button"
+          className="farther"
           aria-label={words.farther}
           disabled={whole}
           onClick={() => controls.zoom(1 / STEP)}
@@ -124,7 +130,7 @@ export function PlanView(props: PlanViewProps) {
           −
         </button>
         {whole ? null : (
-          <button type="button" onClick={controls.reset}>
+          <button type="button" className="all" onClick={controls.reset}>
             {words.whole}
           </button>
         )}

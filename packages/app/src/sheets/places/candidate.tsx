@@ -5,7 +5,7 @@ import { memo, useEffect, useRef } from 'react';
 import type { CandidatePicture } from '../../engine/drawings.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
-import { leftOver } from './candidates.ts';
+import { countedKinds, leftOver } from './candidates.ts';
 
 /** What a candidate shows. */
 export interface CandidateProps {
@@ -14,6 +14,8 @@ export interface CandidateProps {
   readonly way: WayUp;
   /** Null until it is drawn. */
   readonly picture: CandidatePicture | null;
+  /** Height of the drawing over its width: room for the tallest. */
+  readonly tallness: number;
   readonly chosen: boolean;
   /** Called when it comes into sight without a picture. */
   readonly onSight: (index: number) => void;
@@ -22,7 +24,7 @@ export interface CandidateProps {
 
 /** The candidate. */
 export const Candidate = memo(function Candidate(props: CandidateProps) {
-  const { index, arrangement, way, picture, chosen, onSight, onChoose } = props;
+  const { index, arrangement, way, picture, tallness, chosen, onSight, onChoose } = props;
   const { places: words } = useWords();
   const lengths = useLengths();
   const host = useRef<HTMLLIElement>(null);
@@ -39,7 +41,7 @@ export const Candidate = memo(function Candidate(props: CandidateProps) {
     return () => watch.disconnect();
   }, [wanted, index, onSight]);
   const { cut, short } = arrangement;
-  const crown = words.chooser.crown[way.at](way.kinds.join(' '));
+  const crown = words.chooser.crown[way.at](countedKinds(way.kinds));
   return (
     <li ref={host} className="candidate">
       <button
@@ -47,7 +49,7 @@ export const Candidate = memo(function Candidate(props: CandidateProps) {
         aria-current={chosen ? 'true' : undefined}
         onClick={() => onChoose(index)}
       >
-        <CandidateDrawing picture={picture} />
+        <CandidateDrawing picture={picture} tallness={tallness} />
         <span className="candidate-height">
           {lengths.large(cut.height)}
           {chosen ? <span className="accent"> {words.chooser.chosen}</span> : null}
@@ -57,7 +59,7 @@ export const Candidate = memo(function Candidate(props: CandidateProps) {
           {words.plural(cut.places.length, 'place')},{' '}
           {cut.flat
             ? words.facts.flat
-            : words.facts.uneven(lengths.small(cut.baseZ.max - cut.baseZ.min))}
+            : words.facts.uneven(lengths.side(cut.baseZ.max - cut.baseZ.min))}
         </span>
         <span>
           {short > 0 ? (
@@ -73,20 +75,27 @@ export const Candidate = memo(function Candidate(props: CandidateProps) {
   );
 });
 
-function CandidateDrawing({ picture }: { picture: CandidatePicture | null }) {
-  const size = 52;
-  if (!picture) return <svg viewBox={`0 0 ${size} ${size}`} aria-hidden="true" />;
-  const { shades, ground, width } = picture;
-  // All stand on one line, however tall they are.
-  const lift = size - 1.5 - ground;
+/** All stand on one line, however tall they are. */
+function CandidateDrawing({
+  picture,
+  tallness,
+}: {
+  picture: CandidatePicture | null;
+  tallness: number;
+}) {
+  const width = picture?.width ?? 52;
+  const height = width * tallness;
+  const foot = height - 0.5;
   return (
-    <svg viewBox={`0 0 ${width} ${size}`} aria-hidden="true">
-      <g transform={`translate(0 ${lift})`}>
-        <path className="shade-0" d={shades[0]} />
-        <path className="shade-1" d={shades[1]} />
-        <path className="shade-2" d={shades[2]} />
-      </g>
-      <path className="ground" d={`M0 ${size - 1.5}H${width}`} />
+    <svg viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+      {picture ? (
+        <g transform={`translate(0 ${foot - picture.ground})`}>
+          <path className="shade-0" d={picture.shades[0]} />
+          <path className="shade-1" d={picture.shades[1]} />
+          <path className="shade-2" d={picture.shades[2]} />
+        </g>
+      ) : null}
+      <path className="ground" d={`M0 ${foot}H${width}`} />
     </svg>
   );
 }

@@ -63,3 +63,13 @@ export function nextCut(list: Arrangements, from: number, to: 'lower' | 'higher'
 /** Panels left over, of kinds that were counted. */
 export const leftOver = ({ stock }: Arrangement): number =>
   stock.reduce((sum, row) => sum + row.left, 0);
+
+/** `5 × 1`, `2 × 4, 3L`: each kind once, in order, with how often it is there. */
+export function countedKinds(kinds: readonly string[]): string {
+  return [...new Set(kinds)]
+    .map((kind) => {
+      const count = kinds.filter((one) => one === kind).length;
+      return count === 1 ? kind : `${count} × ${kind}`;
+    })
+    .join(', ');
+}

@@ -6,6 +6,7 @@ import { useMemo, useState } from 'react';
 import type { ArrangeAnswer } from '../../engine/api.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
+import { TitleBlock } from '../../ui/title-block.tsx';
 import { useWords } from '../../words/words.ts';
 import { Candidate } from './candidate.tsx';
 import {
@@ -40,6 +41,10 @@ export function Chooser({
   const shown = useMemo(() => shownCandidates(list, filter), [list, filter]);
   const at = useMemo(() => (current ? decidedCandidate(list, current) : null), [list, current]);
   const { pictures, want } = useCandidatePictures(shape.shell, list);
+  const tallness = useMemo(() => {
+    const heights = list.arrangements.map(({ cut }) => cut.height);
+    return Math.max(0.2, ...heights) / (2 * shape.shell.radius) + 0.04;
+  }, [list, shape]);
   const choose = (i: number): void => {
     const decision = decisions[i];
     const height = list.arrangements[i]?.cut.height;
@@ -57,7 +62,7 @@ export function Chooser({
     <section className="chooser" aria-label={words.chooser.heading}>
       <div className="chooser-head">
         <h2>
-          {words.chooser.heading} <span className="quiet">· {words.chooser.remark}</span>
+          {words.chooser.heading} <span className="quiet">{words.chooser.remark}</span>
         </h2>
         {onDone ? (
           <button type="button" onClick={onDone}>
@@ -82,6 +87,7 @@ export function Chooser({
               arrangement={arrangement}
               way={way}
               picture={pictures.get(i) ?? null}
+              tallness={tallness}
               chosen={decided && i === at}
               onSight={want}
               onChoose={choose}
@@ -90,10 +96,13 @@ export function Chooser({
         })}
       </ul>
       {shown.length === 0 ? <p className="chooser-note">{words.chooser.none}</p> : null}
-      <p className="chooser-note quiet">
-        {list.complete ? '' : words.chooser.incomplete}{' '}
-        {list.uncounted.length > 0 ? words.chooser.uncounted(list.uncounted) : ''}
-      </p>
+      <div className="choosing-foot">
+        <p className="chooser-note quiet">
+          {list.complete ? '' : words.chooser.incomplete}{' '}
+          {list.uncounted.length > 0 ? words.chooser.uncounted(list.uncounted) : ''}
+        </p>
+        <TitleBlock />
+      </div>
     </section>
   );
 }

@@ -10,7 +10,7 @@ import { chosen } from './decide.ts';
 import type { Stood } from './stood.ts';
 
 /** The facts of a standing shell. */
-export function Facts({ stood, onChoose }: { stood: Stood; onChoose: () => void }) {
+export function Facts({ stood }: { stood: Stood }) {
   const { places: words, frame } = useWords();
   const lengths = useLengths();
   const { standing } = stood;
@@ -32,33 +32,32 @@ export function Facts({ stood, onChoose }: { stood: Stood; onChoose: () => void 
       <p className="facts-caution">{frame.caution}</p>
       <p>
         {facts.places(standing.numbers.length, standing.standing.courses.counts.length)},{' '}
-        {standing.flat ? facts.flat : facts.uneven(lengths.large(standing.baseUnevenness))}
+        {standing.flat ? facts.flat : facts.uneven(lengths.large(standing.baseUnevenness))},{' '}
+        <Short stood={stood} />.
       </p>
-      <ShortLine stood={stood} />
       {same ? <p>{same}</p> : null}
       <FrozenLines stood={stood} />
-      {decided ? null : <p className="facts-undecided">{facts.undecided}</p>}
-      <FactButtons stood={stood} decided={decided} onChoose={onChoose} />
+      {decided ? null : <p>{facts.undecided}</p>}
     </div>
   );
 }
 
 /** Nothing short, or what is, in the accent. */
-function ShortLine({ stood: { standing } }: { stood: Stood }) {
+function Short({ stood: { standing } }: { stood: Stood }) {
   const words = useWords().places;
   const short = standing.stock.filter((row) => row.short > 0);
   const mended = standing.stock.reduce((sum, row) => sum + row.mended, 0);
   const withMended = mended > 0 ? `, ${words.facts.mended(mended)}` : '';
   if (short.length === 0)
     return (
-      <p>
+      <>
         {words.facts.nothingShort}
         {withMended}
-      </p>
+      </>
     );
   const mendable = short.reduce((sum, row) => sum + row.mendable, 0);
   return (
-    <p>
+    <>
       <strong className="accent">
         {short
           .map((row) => words.facts.short(row.short, words.details.kind(row.kinds.join(' = '))))
@@ -66,7 +65,7 @@ function ShortLine({ stood: { standing } }: { stood: Stood }) {
       </strong>
       {withMended}
       {mendable > 0 ? `, ${words.facts.mendable(mendable)}` : ''}
-    </p>
+    </>
   );
 }
 
@@ -82,16 +81,16 @@ function FrozenLines({ stood: { standing } }: { stood: Stood }) {
   );
 }
 
-function FactButtons({
+/** The ways to change what stands. */
+export function StandButtons({
   stood: { standing },
-  decided,
   onChoose,
 }: {
   stood: Stood;
-  decided: boolean;
   onChoose: () => void;
 }) {
   const words = useWords().places;
+  const decided = useAppState((state) => projectOf(state).places !== undefined);
   const app = useApp();
   const list = useDerived((derived) => derived.list.value);
   const at = list ? decidedCandidate(list.list, standing.decision) : null;
@@ -110,7 +109,7 @@ function FactButtons({
   };
   const [lower, higher] = [to('lower'), to('higher')];
   return (
-    <div className="buttons screen-only">
+    <div className="stand-buttons screen-only">
       <button type="button" className="main" onClick={onChoose}>
         {list ? words.facts.choose(list.list.arrangements.length) : words.facts.chooseNone}
       </button>

@@ -52,19 +52,20 @@ function PlaceDetails({
   const number = standing.numbers[place] ?? '';
   const painted = standing.decision.frozen && standing.frozenFault === null;
   return (
-    <div className="details">
-      <p className="details-number">{number}</p>
-      <p className="details-kind">
-        {words.details.kind(kind?.id ?? '?')}
-        {kind?.hand ? `, ${words.details.hand[kind.hand]}` : ''}
-      </p>
-      <p>
-        {words.details.course(courses.course[place] as number, courses.counts.length)}
-        {kind && kind.marks.length > 0 ? `, ${words.details.marks(kind.marks)}` : ''}
-        {painted
-          ? `, ${standing.painted[place] === 1 ? words.details.painted : words.details.added}`
-          : ''}
-      </p>
+    <div className="details place">
+      <div className="details-words">
+        <p className="details-number">{number}</p>
+        <p className="details-kind">
+          {words.details.kind(kind?.id ?? '?')}
+          {kind?.hand ? `, ${words.details.hand[kind.hand]}` : ''}
+        </p>
+        <p>{words.details.course(courses.course[place] as number, courses.counts.length)}</p>
+        {kind && kind.marks.length > 0 ? <p>{words.details.marks(kind.marks)}</p> : null}
+        {painted ? (
+          <p>{standing.painted[place] === 1 ? words.details.painted : words.details.added}</p>
+        ) : null}
+        <p className="quiet">{words.details.hubsNote}</p>
+      </div>
       <Joint stood={stood} place={place} />
       <SideTable stood={stood} place={place} quantities={quantities} />
       <KindTags kind={kind?.id ?? null} fits />
@@ -93,16 +94,14 @@ function Joint({ stood: { standing, kinds }, place }: { stood: Stood; place: num
     [shell, place, standing, kinds, fills, system, fromInside],
   );
   return (
-    <figure className="joint">
-      <svg
-        viewBox={`${box.x} ${box.y} ${box.width} ${box.height}`}
-        role="img"
-        aria-label={words.joint(standing.numbers[place] ?? '')}
-      >
-        <SvgItems items={items} />
-      </svg>
-      <figcaption className="quiet">{words.hubsNote}</figcaption>
-    </figure>
+    <svg
+      className="joint"
+      viewBox={`${box.x} ${box.y} ${box.width} ${box.height}`}
+      role="img"
+      aria-label={words.joint(standing.numbers[place] ?? '')}
+    >
+      <SvgItems items={items} />
+    </svg>
   );
 }
 

@@ -9,7 +9,7 @@ import { TitleBlock } from '../../ui/title-block.tsx';
 import { useWords } from '../../words/words.ts';
 import { Chooser } from './chooser.tsx';
 import { coloured } from './colouring.ts';
-import { Facts } from './facts.tsx';
+import { Facts, StandButtons } from './facts.tsx';
 import { NumbersPanel, type papers } from './numbers-panel.tsx';
 import { Details } from './place-details.tsx';
 import { PlanPane } from './plan-pane.tsx';
@@ -18,7 +18,7 @@ import { SearchBox } from './search-box.tsx';
 import { NoShell, Steps } from './sheet-states.tsx';
 import { SolidPane } from './solid-pane.tsx';
 import { StockTable } from './stock-table.tsx';
-import type { Stood } from './stood.ts';
+import { type Stood, usePicked } from './stood.ts';
 import { Tabs } from './tabs.tsx';
 import { TakeOffPanel } from './take-off-panel.tsx';
 import { useAnswer } from './use-answer.ts';
@@ -54,7 +54,9 @@ export function PlacesSheet() {
       ) : (
         <div className="choosing">
           <NoShell onChoose={() => setChoosing(true)} />
-          <TitleBlock />
+          <div className="choosing-foot">
+            <TitleBlock />
+          </div>
         </div>
       )}
     </div>
@@ -86,6 +88,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
     [colouring, shell, kinds, courses, standing],
   );
   const counting = useQuantities(stood);
+  const placed = usePicked(stood).picked?.type === 'place';
   const assumes = words.block.assumes(
     words.numbers.assumes(words.numbers.along[pile.measuredAlong]),
     lengths.small(pile.readingSd),
@@ -118,7 +121,8 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
       <div className="beside">
         <div className="shell-head">
           {wide ? solid : null}
-          <Facts stood={stood} onChoose={onChoose} />
+          <Facts stood={stood} />
+          <StandButtons stood={stood} onChoose={onChoose} />
         </div>
         <Tabs
           className="beside-tabs"
@@ -132,7 +136,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
           onChoose={setTab}
         >
           {tab === 'place' ? (
-            <div className="place-and-stock">
+            <div className={placed ? 'place-and-stock one' : 'place-and-stock'}>
               <Details stood={stood} quantities={counting.last?.answer ?? null} />
               <StockTable stood={stood} />
             </div>

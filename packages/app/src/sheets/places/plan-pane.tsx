@@ -50,7 +50,7 @@ export function PlanPane({
   const onZoom = useCallback(
     (pixels: number) => {
       // A CSS pixel is 1/96 inch.
-      if (picture) onScale((picture.scale * 25.4) / (96 * pixels));
+      if (picture) onScale((picture.scale * 96) / (25.4 * pixels));
     },
     [picture, onScale],
   );
@@ -59,7 +59,7 @@ export function PlanPane({
     <section className="plan-pane" aria-label={words.plan.heading[way]}>
       <div className="plan-head">
         <h2>
-          {words.plan.heading[way]} <span className="quiet">· {words.plan.remark[way]}</span>
+          {words.plan.heading[way]} <span className="quiet">{words.plan.remark[way]}</span>
         </h2>
         {children}
       </div>
