@@ -34,7 +34,7 @@ export interface PanelDrawingProps {
 }
 
 /** Room for the words beside the outline. */
-const MARGIN = { across: 72, above: 14, below: 32 } as const;
+const MARGIN = { across: 80, above: 14, below: 32 } as const;
 
 /** The panel as far as it is measured. */
 export const PanelDrawing = memo(function PanelDrawing(props: PanelDrawingProps) {

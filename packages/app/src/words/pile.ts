@@ -113,7 +113,11 @@ export const pileWords = {
       inside: 'inside towards you, flanges up',
       unknown: 'which face is up is not known',
     },
-    round: 'anticlockwise from the dot',
+    face: {
+      outside: 'outside towards you',
+      inside: 'inside towards you',
+      unknown: 'face not known',
+    },
     asked: (side: number) => `side ${side + 1}`,
     read: (text: string) =>
       `Drawing of the panel as measured. ${text}. Sides run anticlockwise, side 1 begins at the dot.`,

@@ -230,7 +230,7 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
             <th scope="row">
               <button
                 type="button"
-                className="plain kind-button"
+                className="plain kind-choice"
                 aria-pressed={kind.id === chosen}
                 title={kind.marks.length > 0 ? words.marks(kind.marks) : undefined}
                 onClick={() =>

@@ -2,7 +2,7 @@
 // for a thumb. Nothing here takes the focus of a text field, so that no keyboard of the phone comes
 // up, save where letters are asked for.
 
-import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
 import { useWords, type Words } from '../../words/words.ts';
@@ -13,6 +13,7 @@ import { type Key, keysFor, nextAsked, nextTag, signOf, withoutLast, withSign } 
 import { PanelUnderTape } from './panel-band.tsx';
 import { cellText, type TallyRow } from './rows.ts';
 import { faultsOf } from './tally-row.tsx';
+import { useBoxSize } from './use-box-size.ts';
 import { nameOfRow, type Tally } from './use-tally.ts';
 import type { Worked } from './worked.ts';
 
@@ -38,7 +39,7 @@ export function KeypadEntry({
   const cell: Cell = typeof asked === 'number' || asked === 'tag' || asked === 'count' ? asked : 0;
   const [typed, setTyped] = useState<string | null>(null);
   const [letters, setLetters] = useState(false);
-  const [box, size] = useBoxSize();
+  const [box, size] = useBoxSize(DRAWING);
   const [told, setTold] = useState('');
   const last = useAppState((state) => projectOf(state).pile.readings.at(-1));
   const used = useMemo(
@@ -121,9 +122,6 @@ export function KeypadEntry({
           findingOf={findingOf}
           size={size}
         />
-        <p className="quiet face-words">
-          {words.drawing.seenFrom[row.reading?.seenFrom ?? row.draft?.seenFrom ?? 'unknown']}
-        </p>
       </div>
       <fieldset className="keypad-cells" aria-label={words.keypad.cells}>
         {(['tag', ...shownSides, 'count'] as const).map((one) => (
@@ -144,11 +142,16 @@ export function KeypadEntry({
         ))}
       </fieldset>
       <div className="keypad-asked">
-        <p>
-          <strong>
-            {typeof cell === 'number' ? words.keypad.asking(cell) : words.keypad[cell]}
-          </strong>{' '}
-          <span className="quiet">{words.keypad.of(name)}</span>
+        <p className="keypad-prompt">
+          <span>
+            <strong>
+              {typeof cell === 'number' ? words.keypad.asking(cell) : words.keypad[cell]}
+            </strong>{' '}
+            <span className="quiet">{words.keypad.of(name)}</span>
+          </span>
+          <span className="quiet">
+            {words.drawing.face[row.reading?.seenFrom ?? row.draft?.seenFrom ?? 'unknown']}
+          </span>
         </p>
         {letters ? (
           <LettersField
@@ -378,23 +381,4 @@ function useLeaving(write: () => unknown): void {
       latest.current();
     };
   }, [app]);
-}
-
-/** The size of a box as it is on the screen. */
-function useBoxSize() {
-  const box = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState(DRAWING);
-  useLayoutEffect(() => {
-    const element = box.current;
-    if (!element) return;
-    const look = (): void => {
-      const next = { width: element.clientWidth, height: element.clientHeight };
-      setSize((old) => (old.width === next.width && old.height === next.height ? old : next));
-    };
-    const watch = new ResizeObserver(look);
-    watch.observe(element);
-    look();
-    return () => watch.disconnect();
-  }, []);
-  return [box, size] as const;
 }

@@ -15,13 +15,15 @@ import { HandTest, PanelUnderTape, type UnderTape } from './panel-band.tsx';
 import { PrintedTally, usePrinting } from './printed-pile.tsx';
 import { ReadingSettings } from './reading-settings.tsx';
 import { TallyGrid } from './tally-grid.tsx';
+import { useBoxSize } from './use-box-size.ts';
 import { type Tally, useTally } from './use-tally.ts';
 import { useWorked, type Worked } from './worked.ts';
 
 const views = ['measure', 'tally', 'findings'] as const;
 type View = (typeof views)[number];
 
-const DRAWING = { width: 300, height: 222 } as const;
+/** Until its box is measured. */
+const DRAWING = { width: 300, height: 222 };
 
 /** The Pile sheet. */
 export function PileSheet() {
@@ -30,7 +32,7 @@ export function PileSheet() {
   const findingOf = useFindings(worked);
   const narrow = useNarrow();
   const printing = usePrinting();
-  useSelectedReading(tally);
+  useSelectedReading(tally, !narrow);
   const printed = printing ? (
     <PrintedTally rows={tally.rows} columns={tally.columns} findingOf={findingOf} />
   ) : null;
@@ -58,6 +60,7 @@ function Wide({ tally, worked, findingOf }: Parts) {
     [actions],
   );
   const under = underTape(tally);
+  const [box, size] = useBoxSize(DRAWING);
   const last = useAppState((state) => projectOf(state).pile.readings.at(-1));
   return (
     <>
@@ -91,7 +94,9 @@ function Wide({ tally, worked, findingOf }: Parts) {
       </div>
       <div className="pile-side">
         <div className="pile-band screen-only">
-          <PanelUnderTape under={under} findingOf={findingOf} size={DRAWING} />
+          <div ref={box} className="band-drawing">
+            <PanelUnderTape under={under} findingOf={findingOf} size={size} />
+          </div>
           <p className="quiet face-words">{words.drawing.seenFrom[faceNow(under)]}</p>
           <HandTest under={under} kinds={worked?.kinds.kinds ?? []} />
         </div>
@@ -246,14 +251,15 @@ export function underTape({ rows, columns, active }: Tally): UnderTape {
   return { row, index, asked: typeof cell === 'number' ? cell : null };
 }
 
-/** A reading that another sheet selected is gone to when this sheet opens. */
-function useSelectedReading({ actions }: Tally): void {
+/** The selected reading is gone to when this sheet opens; not on the keypad, where the next figures
+ * would be typed over it. */
+function useSelectedReading({ actions }: Tally, wanted: boolean): void {
   const app = useApp();
   useEffect(() => {
     const { selection } = app.state.getState();
-    if (selection?.type === 'reading')
+    if (wanted && selection?.type === 'reading')
       actions.goToRow({ type: 'reading', index: selection.row }, 0);
-  }, [app, actions]);
+  }, [app, actions, wanted]);
 }
 
 function useNarrow(): boolean {

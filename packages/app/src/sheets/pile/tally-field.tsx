@@ -44,7 +44,7 @@ function TextField(props: FieldProps) {
   const input = useRef<HTMLInputElement>(null);
   const state = useRef({ typed: text, done: false });
   useLayoutEffect(() => {
-    input.current?.focus({ preventScroll: true });
+    takeFocus(input.current);
     input.current?.select();
     return () => onTyped(null);
   }, [onTyped]);
@@ -76,6 +76,12 @@ function TextField(props: FieldProps) {
         put(text);
         requestAnimationFrame(() => input.current?.select());
       } else if (fault) actions.forgetUnread(row);
+      return;
+    }
+    const undo = event.key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey);
+    if (undo && state.current.typed !== text) {
+      // What is being typed is taken back first, by the field itself.
+      event.stopPropagation();
       return;
     }
     if (cell === 'count' && event.key === '+') {
@@ -117,11 +123,17 @@ function TextField(props: FieldProps) {
   );
 }
 
+/** Focuses a field and brings its whole cell in sight. */
+function takeFocus(field: HTMLElement | null): void {
+  field?.focus({ preventScroll: true });
+  field?.closest('td')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+}
+
 function ChoiceField(props: FieldProps & { cell: 'seenFrom' | 'condition' }) {
   const { row, cell, text, label, describedBy, actions } = props;
   const words = useWords().pile.tally;
   const select = useRef<HTMLSelectElement>(null);
-  useLayoutEffect(() => select.current?.focus({ preventScroll: true }), []);
+  useLayoutEffect(() => takeFocus(select.current), []);
   const options = Object.entries<string>(words[cell]);
   return (
     <select
