@@ -7,6 +7,7 @@ import { memo } from 'react';
 import {
   clearance,
   inset,
+  type Margin,
   middleOf,
   outlineOf,
   outlinePath,
@@ -33,20 +34,33 @@ export interface PanelDrawingProps {
   readonly size: Size;
 }
 
-/** Room for the words beside the outline. */
-const MARGIN = { across: 80, above: 14, below: 32 } as const;
+/** A drawing narrower than this has the words beside a side in two lines. */
+const NARROW = 300;
+/** Mean width of a sign of the words, and their distance from the outline. */
+const SIGN = 7.6;
+const GAP = 14;
+
+/** Room beside the outline: words begin at the middle of a slanting side, a quarter of the outline
+ * in from its edge. */
+function marginFor(lines: readonly (readonly string[])[], size: Size): Margin {
+  const longest = SIGN * Math.max(2, ...lines.flat().map(({ length }) => length));
+  const across = Math.max(20, 2 * (longest + GAP) - size.width / 2);
+  const high = Math.max(1, ...lines.map(({ length }) => length));
+  return { across, above: 14, below: 14 + 18 * high };
+}
 
 /** The panel as far as it is measured. */
 export const PanelDrawing = memo(function PanelDrawing(props: PanelDrawingProps) {
   const { sides, asked, seenFrom, labels, name, title, noShape, size } = props;
-  const { points, meets } = outlineOf(sides, size, MARGIN);
+  const lines = labels.map((label) => (size.width < NARROW ? label.split(' · ') : [label]));
+  const { points, meets } = outlineOf(sides, size, marginFor(lines, size));
   const centre = middleOf(points);
   const room = clearance(points, centre);
   const drawn = sidesOfOutline(points).map((ends, i) => ({
     ends,
     id: i,
     state: i === asked ? 'asked' : sides[i] == null ? 'open' : 'known',
-    label: labels[i] ?? '',
+    lines: lines[i] ?? [],
   }));
   return (
     <svg
@@ -68,8 +82,8 @@ export const PanelDrawing = memo(function PanelDrawing(props: PanelDrawingProps)
           {name}
         </text>
       )}
-      {drawn.map(({ ends, id, state, label }) => (
-        <Side key={id} ends={ends} centre={centre} state={state} label={label} />
+      {drawn.map(({ ends, id, state, lines: own }) => (
+        <Side key={id} ends={ends} centre={centre} state={state} lines={own} />
       ))}
       {points.map(([x, y], i) => (
         <circle
@@ -93,10 +107,10 @@ interface SideProps {
   readonly ends: readonly [Point, Point];
   readonly centre: Point;
   readonly state: string;
-  readonly label: string;
+  readonly lines: readonly string[];
 }
 
-function Side({ ends, centre, state, label }: SideProps) {
+function Side({ ends, centre, state, lines }: SideProps) {
   const { along, middle, out } = sideFrame(ends, centre);
   const [[x1, y1], [x2, y2]] = ends;
   const anchor = out[0] > 0.25 ? 'start' : out[0] < -0.25 ? 'end' : 'middle';
@@ -106,9 +120,16 @@ function Side({ ends, centre, state, label }: SideProps) {
     <g className={`panel-side ${state}`}>
       <path className="line" d={`M${x1} ${y1}L${x2} ${y2}`} />
       {state === 'asked' ? <path className="head" d={arrowHead(middle, along, 15)} /> : null}
-      <text x={x} y={y} textAnchor={anchor}>
-        {label}
-      </text>
+      {lines.map((line, i) => (
+        <text
+          key={line}
+          x={x}
+          y={y + 18 * (i - (out[1] > 0.5 ? 0 : (lines.length - 1) / 2))}
+          textAnchor={anchor}
+        >
+          {line}
+        </text>
+      ))}
     </g>
   );
 }
