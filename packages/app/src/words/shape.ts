@@ -127,7 +127,6 @@ export const shapeWords = {
     heading: (count: number) => `The ${inWords(count)} nets side by side`,
     one: (number: number) => `Shape ${number}`,
     chosen: 'shown',
-    show: (number: number) => `Show shape ${number}`,
     marked: 'Its star is drawn in the accent.',
   },
   settle: 'What would settle it',

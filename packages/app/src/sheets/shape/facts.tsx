@@ -47,7 +47,7 @@ export function Facts({ found, shape }: { found: Identification; shape: Shape })
   ];
   return (
     <>
-      <dl className="facts">
+      <dl className="shape-facts">
         {rows.map(([name, value, echo]) => (
           <div key={name}>
             <dt>{name}</dt>

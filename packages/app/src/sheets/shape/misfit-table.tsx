@@ -71,7 +71,7 @@ function KindRows({ row, fill, most }: { row: KindMisfit; fill: Fill; most: numb
               <th scope="rowgroup" rowSpan={sides.length}>
                 <button
                   type="button"
-                  className="kind-button"
+                  className="shape-kind"
                   aria-pressed={selected}
                   onClick={() => app.select(selected ? null : { type: 'kind', id: kind.id })}
                 >

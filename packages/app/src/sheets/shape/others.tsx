@@ -69,7 +69,6 @@ function Other({
       type="button"
       className="other"
       aria-pressed={shown}
-      aria-label={`${words.show(index + 1)}, ${percentOf(shape.probability)}. ${shape.apart}`}
       onClick={() => engine.chooseShape(index)}
     >
       <StillView panels={panels} view={view} fillOf={fillOf} width={60} height={60} more={more} />
