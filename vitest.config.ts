@@ -25,8 +25,8 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: [browserTests],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
           fileParallelism: false,
           sequence: { groupOrder: 1 },
         },

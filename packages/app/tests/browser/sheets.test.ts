@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Sheet } from '../../src/state/app-state.ts';
 import { frameWords } from '../../src/words/frame.ts';
 import { pileWords } from '../../src/words/pile.ts';
+import { placesWords } from '../../src/words/places.ts';
 import { shapeWords } from '../../src/words/shape.ts';
 import { accessFaults } from './access.ts';
 import { tooSmall, tooWide } from './sizes.ts';
@@ -39,17 +40,22 @@ async function settle(page: Page): Promise<void> {
   await putAway(page);
 }
 
-/** A sheet in a state that somebody meets. */
-interface Met {
-  readonly name: string;
+/** What somebody does on a sheet, one step after the other; each is looked at. */
+interface Walk {
   readonly sheet: Sheet;
-  readonly reach: (page: Page, screen: Screen) => Promise<void>;
+  readonly steps: readonly (readonly [
+    name: string,
+    go: (page: Page) => Promise<unknown>,
+    on?: Screen,
+  ])[];
 }
 
-const asItIs = async (): Promise<void> => undefined;
+const press = (page: Page, name: string) =>
+  page.getByRole('button', { name, exact: true }).first().click();
+const tab = (page: Page, name: string) => page.getByRole('tab', { name, exact: true }).click();
 
 async function close(page: Page, stage: 'found' | 'nothing'): Promise<void> {
-  await page.getByRole('button', { name: shapeWords.close, exact: true }).click();
+  await press(page, shapeWords.close);
   await page.locator(`[data-stage=${stage}]`).waitFor();
   const skip = page.getByRole('button', { name: shapeWords.drawn.skip });
   if (await skip.isVisible()) await skip.click();
@@ -58,41 +64,69 @@ async function close(page: Page, stage: 'found' | 'nothing'): Promise<void> {
 /** Two kinds that no ball can be made of. */
 const noBall = 'mark,side1 mm,side2 mm,side3 mm,count\nA,900,1400,700,12\nB,1000,1210,1130,8\n';
 
-const met: readonly Met[] = [
-  { name: 'the pile of the demo', sheet: 'pile', reach: asItIs },
+const walks: readonly Walk[] = [
   {
-    name: 'an empty pile',
     sheet: 'pile',
-    reach: (page) => page.getByRole('button', { name: frameWords.startOwn }).click(),
+    steps: [
+      ['the demo', async () => undefined],
+      ['a reading under the tape', (page) => press(page, pileWords.next.again)],
+      ['the tally', (page) => press(page, pileWords.views.tally), 'phone'],
+      ['the findings', (page) => press(page, pileWords.views.findings), 'phone'],
+      ['an empty pile', (page) => press(page, frameWords.startOwn)],
+    ],
   },
   {
-    name: 'a reading under the tape',
-    sheet: 'pile',
-    reach: (page) => page.getByRole('button', { name: pileWords.next.again }).first().click(),
-  },
-  { name: 'the shape before the press', sheet: 'shape', reach: asItIs },
-  { name: 'the shape that was found', sheet: 'shape', reach: (page) => close(page, 'found') },
-  {
-    name: 'no shape',
     sheet: 'shape',
-    reach: async (page) => {
-      await dropFile(page, 'none.csv', noBall);
-      await page.getByText(frameWords.opened('none.csv')).waitFor();
-      await close(page, 'nothing');
-    },
+    steps: [
+      ['before the press', async () => undefined],
+      ['a ball', (page) => close(page, 'found')],
+      [
+        'no ball',
+        async (page) => {
+          await dropFile(page, 'none.csv', noBall);
+          await page.getByText(frameWords.opened('none.csv')).waitFor();
+          await settle(page);
+          await close(page, 'nothing');
+        },
+      ],
+    ],
   },
-  { name: 'the places', sheet: 'places', reach: asItIs },
+  {
+    sheet: 'places',
+    steps: [
+      ['the shell', (page) => page.locator('[data-place]').first().waitFor()],
+      ['in 3D', (page) => tab(page, placesWords.view.solid), 'phone'],
+      ['the plan', (page) => tab(page, placesWords.view.plan), 'phone'],
+      [
+        'a place',
+        async (page) => {
+          await page.getByRole('combobox', { name: placesWords.search.label }).fill('2-03');
+          await page.keyboard.press('Enter');
+          await page.getByRole('img', { name: placesWords.details.joint('2-03') }).waitFor();
+        },
+      ],
+      ['from the floor', (page) => press(page, placesWords.view.turnOver)],
+      ['the take-off', (page) => tab(page, placesWords.takeOff.tab)],
+      ['the numbers', (page) => tab(page, placesWords.numbers.tab)],
+      ['the ways to stand', (page) => page.getByRole('button', { name: /^Ways to stand/ }).click()],
+    ],
+  },
 ];
 
 describe.each(allScreens)('on a %s', (screen) => {
-  it.each(met.map((one) => [one.name, one] as const))(
-    '%s: can be read and reached in every scheme',
-    async (name, { sheet, reach }) => {
+  it.each(walks.map((walk) => [walk.sheet, walk] as const))(
+    'the sheet %s can be read and reached in every scheme',
+    async (sheet, { steps }) => {
       const { page, faults } = await open({ screen, sheet });
       await settle(page);
-      await reach(page, screen);
-      await settle(page);
-      expect(await faultsOf(page, name, screen)).toEqual([]);
+      const found: string[] = [];
+      for (const [name, go, on] of steps) {
+        if (on !== undefined && on !== screen) continue;
+        await go(page);
+        await settle(page);
+        found.push(...(await faultsOf(page, name, screen)));
+      }
+      expect(found).toEqual([]);
       expect(faults).toEqual([]);
     },
   );

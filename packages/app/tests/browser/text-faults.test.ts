@@ -59,6 +59,13 @@ describe('the check for text that can not be read', () => {
     ).toEqual(['overlaps: "3-07 long" and "3-08"']);
   });
 
+  it('lets a drawing mark a text by drawing it again where it is', async () => {
+    const twice = (x: number) =>
+      faultsOf(`<svg><text x="10" y="20">3-07</text><text x="${x}" y="20">3-07</text></svg>`);
+    expect(await twice(10)).toEqual([]);
+    expect(await twice(20)).toEqual(['overlaps: "3-07" and "3-07"']);
+  });
+
   it('lets a pane scroll its text out of sight', async () => {
     expect(
       await faultsOf(`<div style="height:40px;overflow:auto">${'<p>a line</p>'.repeat(10)}</div>`),

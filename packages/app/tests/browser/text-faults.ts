@@ -106,7 +106,7 @@ function findFaults(): TextFault[] {
           b.element.contains(a.element)
         )
           continue;
-        if (apart(a, b) || above(a, b)) continue;
+        if (apart(a, b) || above(a, b) || again(a, b)) continue;
         const key = `${a.text}|${b.text}`;
         if (told.has(key)) continue;
         told.add(key);
@@ -122,6 +122,12 @@ function findFaults(): TextFault[] {
     const x = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
     const y = Math.min(bottomA, bottomB) - Math.max(topA, topB);
     return x <= slack || y <= 1 || turned(a) || turned(b);
+  }
+
+  /** The same text drawn again in the same place, to mark it. */
+  function again(a: Piece, b: Piece): boolean {
+    const [dx, dy] = [a.box.left - b.box.left, a.box.top - b.box.top];
+    return a.text === b.text && Math.hypot(dx, dy) <= slack;
   }
 
   /** The box of turned text says little. */
