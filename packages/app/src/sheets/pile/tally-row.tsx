@@ -52,7 +52,7 @@ export const TallyRowView = memo(
         data-row={index}
       >
         <th scope="row" aria-colindex={1} className="tally-number">
-          {row.fresh ? '' : index + 1}
+          {row.fresh ? <span className="read-out">{words.tally.freshRow}</span> : index + 1}
         </th>
         {columns.map((cell, c) => (
           <td
