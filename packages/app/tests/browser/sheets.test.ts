@@ -140,6 +140,7 @@ describe.each(allScreens)('on a %s', (screen) => {
     found.push(...(await faultsOf(page, 'the menu', screen)));
     await page.getByRole('menuitem', { name: frameWords.menuItems.projects }).click();
     await page.getByRole('dialog').waitFor();
+    await page.waitForTimeout(200);
     found.push(...(await faultsOf(page, 'the projects', screen)));
     for (const [keys, name] of [
       ['Control+/', 'the keys'],
@@ -149,6 +150,7 @@ describe.each(allScreens)('on a %s', (screen) => {
       await page.getByRole('dialog').waitFor({ state: 'detached' });
       await page.keyboard.press(keys);
       await page.getByRole('dialog').waitFor();
+      await page.waitForTimeout(200);
       found.push(...(await faultsOf(page, name, screen)));
     }
     expect(found).toEqual([]);
