@@ -151,7 +151,8 @@ export const placesWords = {
     open: 'open, nothing is bolted here',
     bolts: (holes: number, size: string) => `${plural(holes, 'bolt')} ${size}`,
     boltsUnknown: 'bolts not known',
-    columns: { side: 'side', length: 'hub to hub', to: 'meets', bolts: 'bolts' },
+    columns: { side: 'side', length: 'hub to hub', to: 'meets' },
+    toDetails: 'To the joint picture',
     tags: (count: number) =>
       count === 1 ? 'The panel of this kind' : `${count} tagged panels of this kind`,
     anyOf: 'Any of them fits this place.',

@@ -61,6 +61,8 @@ export function PlanView(props: PlanViewProps) {
     onPick({ type: 'place', place });
     controls.show(spotAt(picture.labels, place));
   };
+  const zoom = (factor: number): void =>
+    controls.zoom(factor, picked?.type === 'place' ? spotAt(picture.labels, picked.place) : null);
   const press = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const direction: Spot | undefined = directions[event.key];
@@ -70,8 +72,8 @@ export function PlanView(props: PlanViewProps) {
           ? neighbourTowards(shell, picture, picked.place, direction)
           : firstPlace(picture),
       );
-    else if (event.key === '+' || event.key === '=') controls.zoom(STEP);
-    else if (event.key === '-') controls.zoom(1 / STEP);
+    else if (event.key === '+' || event.key === '=') zoom(STEP);
+    else if (event.key === '-') zoom(1 / STEP);
     else if (event.key === '0') controls.reset();
     else if (event.key === 'Escape' && picked) onPick(null);
     else return;
@@ -116,7 +118,7 @@ export function PlanView(props: PlanViewProps) {
           type="button"
           className="nearer"
           aria-label={words.nearer}
-          onClick={() => controls.zoom(STEP)}
+          onClick={() => zoom(STEP)}
         >
           +
         </button>
@@ -125,7 +127,7 @@ export function PlanView(props: PlanViewProps) {
           className="farther"
           aria-label={words.farther}
           disabled={whole}
-          onClick={() => controls.zoom(1 / STEP)}
+          onClick={() => zoom(1 / STEP)}
         >
           −
         </button>

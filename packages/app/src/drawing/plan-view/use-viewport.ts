@@ -4,11 +4,12 @@
 import { type RefObject, useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { listenToPlan } from './gestures.ts';
 import type { Spot } from './pick.ts';
-import { fitted, isWhole, moved, showing, type Viewport, zoomed } from './viewport.ts';
+import { fitted, inSight, isWhole, moved, showing, type Viewport, zoomed } from './viewport.ts';
 
 /** What can be done with the view. */
 export interface PlanControls {
-  readonly zoom: (factor: number) => void;
+  /** About a spot, or the middle; a spot out of sight counts as the middle. */
+  readonly zoom: (factor: number, about?: Spot | null) => void;
   readonly reset: () => void;
   readonly show: (spot: Spot) => void;
 }
@@ -63,10 +64,11 @@ export function usePlanView(options: ViewportOptions) {
   );
 
   const controls = useRef<PlanControls>({
-    zoom: (factor) => {
+    zoom: (factor, about) => {
       const [now, room] = [view.current, all()];
       if (!now || !room) return;
-      put(zoomed(now, factor, [now.x + now.width / 2, now.y + now.height / 2], room));
+      const middle: Spot = [now.x + now.width / 2, now.y + now.height / 2];
+      put(zoomed(now, factor, about && inSight(now, about) ? about : middle, room));
     },
     reset: () => put(all()),
     show: (spot) => {

@@ -54,6 +54,10 @@ export function showing(view: Viewport, [x, y]: Spot, whole: Viewport): Viewport
   return dx === 0 && dy === 0 ? view : moved(view, dx, dy, whole);
 }
 
+/** Whether a spot is on show. */
+export const inSight = ({ x, y, width, height }: Viewport, [px, py]: Spot): boolean =>
+  px >= x && px <= x + width && py >= y && py <= y + height;
+
 /** Whether all of it is on show. */
 export const isWhole = (view: Viewport, whole: Viewport): boolean =>
   view.width >= whole.width * 0.999;

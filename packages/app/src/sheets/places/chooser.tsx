@@ -2,7 +2,7 @@
 // its floor, and what it would lack or leave over.
 
 import type { PlacesDecision, Shape } from '@shellraise/core';
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { ArrangeAnswer } from '../../engine/api.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
@@ -41,6 +41,11 @@ export function Chooser({
   const shown = useMemo(() => shownCandidates(list, filter), [list, filter]);
   const at = useMemo(() => (current ? decidedCandidate(list, current) : null), [list, current]);
   const { pictures, want } = useCandidatePictures(shape.shell, list);
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    heading.current?.focus();
+    scrollTo(0, 0);
+  }, []);
   const tallness = useMemo(() => {
     const heights = list.arrangements.map(({ cut }) => cut.height);
     return Math.max(0.2, ...heights) / (2 * shape.shell.radius) + 0.04;
@@ -61,7 +66,7 @@ export function Chooser({
   return (
     <section className="chooser" aria-label={words.chooser.heading}>
       <div className="chooser-head">
-        <h2>
+        <h2 ref={heading} tabIndex={-1}>
           {words.chooser.heading} <span className="quiet">{words.chooser.remark}</span>
         </h2>
         {onDone ? (

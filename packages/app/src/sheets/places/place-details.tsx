@@ -126,7 +126,6 @@ function SideTable({
           <th scope="col">{words.columns.side}</th>
           <th scope="col">{words.columns.length}</th>
           <th scope="col">{words.columns.to}</th>
-          <th scope="col">{words.columns.bolts}</th>
         </tr>
       </thead>
       <tbody>
@@ -148,8 +147,8 @@ function SideTable({
               ) : (
                 words.open
               )}
+              {to ? <span className="quiet">{boltWords(shell, id, quantities, words)}</span> : null}
             </td>
-            <td>{to ? boltWords(shell, id, quantities, words) : ''}</td>
           </tr>
         ))}
       </tbody>

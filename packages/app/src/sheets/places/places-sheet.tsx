@@ -11,6 +11,7 @@ import { Chooser } from './chooser.tsx';
 import { coloured } from './colouring.ts';
 import { Facts, StandButtons } from './facts.tsx';
 import { NumbersPanel, type papers } from './numbers-panel.tsx';
+import { PickedBar } from './picked-bar.tsx';
 import { Details } from './place-details.tsx';
 import { PlanPane } from './plan-pane.tsx';
 import { PrintedPlans } from './printed-plans.tsx';
@@ -39,7 +40,11 @@ export function PlacesSheet() {
     (): Stood | null => (standing && kinds ? { standing, kinds } : null),
     [standing, kinds],
   );
-  const done = useCallback(() => setChoosing(false), []);
+  const done = useCallback(() => {
+    setChoosing(false);
+    document.getElementById('sheet')?.focus();
+    scrollTo(0, 0);
+  }, []);
   return (
     <div className="places-sheet">
       <h1 className="read-out">{words.title}</h1>
@@ -47,7 +52,6 @@ export function PlacesSheet() {
       {choosing && list && shape ? (
         <div className="choosing">
           <Chooser answer={list} shape={shape} current={standing?.decision ?? null} onDone={done} />
-          <TitleBlock />
         </div>
       ) : stood ? (
         <ShellOnSheet stood={stood} onChoose={() => setChoosing(true)} />
@@ -118,6 +122,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
           {drawing === 'plan' ? plan : solid}
         </Tabs>
       )}
+      {wide ? null : <PickedBar stood={stood} />}
       <div className="beside">
         <div className="shell-head">
           {wide ? solid : null}

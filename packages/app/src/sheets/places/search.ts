@@ -48,10 +48,16 @@ export function search(query: string, { numbers, kindAt, kinds, tags }: Findable
   for (const { tag, kind } of tags) note(tag, { type: 'tag', tag, kind });
   return found
     .map((one, i) => ({ ...one, i }))
-    .sort((a, b) => a.rank - b.rank || a.i - b.i)
+    .sort((a, b) => a.rank - b.rank || byNumber(a.thing, b.thing) || a.i - b.i)
     .slice(0, MOST)
     .map(({ thing }) => thing);
 }
+
+/** Places in the order of their numbers; what is no place stays where it is. */
+const byNumber = (a: Found, b: Found): number =>
+  a.type === 'place' && b.type === 'place'
+    ? a.number.localeCompare(b.number, 'en', { numeric: true })
+    : 0;
 
 /** 0 where a text is what is wanted, 1 where it begins with it, null where it does neither. */
 function rankOf(wanted: string, text: string): number | null {

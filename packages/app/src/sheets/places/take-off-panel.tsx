@@ -37,8 +37,8 @@ export function TakeOffPanel({ counting }: { counting: Answering<object, Quantit
           {caution}
         </p>
       ))}
-      <Lists takeOff={takeOff} />
       <Actions quantities={quantities} />
+      <Lists takeOff={takeOff} />
       <Notes takeOff={takeOff} />
     </div>
   );
