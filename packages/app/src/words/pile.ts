@@ -60,10 +60,7 @@ export const pileWords = {
     hint: 'Enter: on to the next cell and the next panel. Ctrl+Enter: same as the last one. Ctrl+Delete: delete the row. A block from a spreadsheet can be pasted anywhere.',
     pickHint: 'Tap a cell to measure it again.',
     echo: (first: string, second: string) => `${first}  =  ${second}`,
-    drafts: (count: number) =>
-      count === 1
-        ? '1 row has something that is not read yet'
-        : `${count} rows have something that is not read yet`,
+    drafts: (count: number) => `${plural(count, 'row', 'rows')} not whole yet`,
   },
 
   faults: {
@@ -106,8 +103,6 @@ export const pileWords = {
     `${count === 1 ? 'A joined group was' : `${count} joined groups were`} set aside, because no panel carries a mark named in ${count === 1 ? 'it' : 'them'} any more.`,
 
   drawing: {
-    panel: (row: string) => `Panel under the tape: ${row}`,
-    fresh: 'The next panel',
     seenFrom: {
       outside: 'outside towards you, flanges away',
       inside: 'inside towards you, flanges up',
@@ -125,7 +120,6 @@ export const pileWords = {
     sideNone: (side: number) => `side ${side + 1} not measured`,
     sideAsked: (side: number) => `side ${side + 1} is asked for`,
     noShape: 'these sides do not meet',
-    ask: (side: number) => `Measure side ${side + 1}`,
   },
 
   hands: {
@@ -144,7 +138,6 @@ export const pileWords = {
     of: (row: string) => `of ${row}`,
     freshPanel: 'the next panel',
     next: 'next',
-    panelDone: 'next panel',
     delete: 'delete',
     backspace: 'delete the last sign',
     space: 'space',
@@ -154,7 +147,6 @@ export const pileWords = {
     slash: 'fraction bar',
     keys: 'Keypad',
     same: 'same as last',
-    sameName: 'Same as the last one',
     cells: 'What is asked',
     tag: 'tag',
     count: 'count',
@@ -166,8 +158,6 @@ export const pileWords = {
     done: 'done',
     taken: (row: string, kind: string | null) =>
       kind === null ? `${row} is taken.` : `${row} is taken: kind ${kind}.`,
-    clear: 'clear',
-    toFresh: 'to a new panel',
   },
 
   next: {
@@ -222,19 +212,15 @@ export const pileWords = {
     failed: 'The pile could not be worked up.',
     notCounted: 'not counted',
     marks: (marks: readonly string[]) => `marked ${marks.join(', ')}`,
-    total: (good: number, repair: number, scrap: number) =>
-      `${good} good, ${repair} to mend, ${scrap} scrap`,
     totalName: 'together',
     toShape: 'What do they close into?',
   },
 
   marks: {
     title: 'Marks on more than one kind',
-    line: (mark: string, kinds: string) => `${mark}: ${kinds}`,
     kind: (kind: string, panels: number) => `${panels} of kind ${kind}`,
     stray: (kind: string, panels: number) =>
       `${panels} of kind ${kind} (likely painted by mistake)`,
-    hands: 'left and right of one kind',
   },
   people: {
     title: 'Whose tape reads long',

@@ -2,7 +2,7 @@
 // phone one of three at a time: measuring with one hand, the tally, the findings.
 
 import { useCallback, useEffect, useState } from 'react';
-import { DEMO, projectOf } from '../../state/app-state.ts';
+import { DEMO, docOf, projectOf } from '../../state/app-state.ts';
 import { emptyProject } from '../../state/empty-project.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
@@ -176,6 +176,7 @@ function Narrow({ tally, worked, findingOf }: Parts) {
 function PileHeading({ worked }: { worked: Worked | null }) {
   const words = useWords().pile;
   const readings = useAppState((state) => projectOf(state).pile.readings);
+  const drafts = useAppState((state) => docOf(state).drafts.length);
   const tags = new Set(readings.flatMap(({ tag }) => tag ?? []));
   const untagged = readings.reduce((sum, { tag, count }) => sum + (tag ? 0 : (count ?? 1)), 0);
   return (
@@ -189,6 +190,7 @@ function PileHeading({ worked }: { worked: Worked | null }) {
               tags.size + untagged,
               worked?.kinds.kinds.length ?? null,
             )}
+        {drafts === 0 ? null : <span className="accent"> · {words.tally.drafts(drafts)}</span>}
       </span>
     </h1>
   );
