@@ -23,6 +23,8 @@ export async function accessFaults(page: Page): Promise<string[]> {
     }
     const { violations } = await axe.run({
       runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+      // A bar that stays in sight covers what can be scrolled from under it: sizes.ts measures.
+      rules: { 'target-size': { enabled: innerWidth > 700 } },
     });
     return violations.map(({ id, help, nodes }) => {
       const places = nodes.slice(0, 3).map(({ target }) => target.join(' '));

@@ -30,7 +30,7 @@ export interface PictureSize {
 
 /** How a bearing is seen; `radius` is that of the shell's sphere, which hides what lies behind it. */
 export function seenArrow(
-  { azimuth }: Bearing,
+  { azimuth, label }: Bearing,
   room: Room,
   radius: number,
   pose: Pose,
@@ -53,11 +53,31 @@ export function seenArrow(
   ]) as [[number, number], [number, number]];
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
   const past = 14;
+  const beyond = ([x, y]: readonly [number, number]): boolean =>
+    x < 0 || y < 0 || x > size.width || y > size.height;
+  if (beyond(a) && beyond(b)) return null;
   const text: [number, number] = [
     b[0] + ((b[0] - a[0]) / length) * past,
     b[1] + ((b[1] - a[1]) / length) * past + 5,
   ];
-  return { tail: a, tip: b, text };
+  return { tail: a, tip: b, text: heldIn(text, b[0] - a[0], LETTER * label.length, size) };
+}
+
+/** About the width of a letter, pixels. */
+const LETTER = 8.5;
+
+/** Keeps words in the picture: those of an arrow to the right begin at their place, to the left they
+ * end there. */
+function heldIn(
+  [x, y]: readonly [number, number],
+  dx: number,
+  wide: number,
+  { width, height }: PictureSize,
+): [number, number] {
+  const left = dx > 4 ? 0 : dx < -4 ? wide : wide / 2;
+  const hold = (value: number, least: number, most: number): number =>
+    Math.max(least, Math.min(most, value));
+  return [hold(x, left, width - (wide - left)), hold(y, 16, height - 6)];
 }
 
 /** Whether the part of the ball above the floor hides a point from the eye. */
