@@ -60,7 +60,7 @@ export const pileWords = {
     hint: 'Enter: on to the next cell and the next panel. Ctrl+Enter: same as the last one. Ctrl+Delete: delete the row. A block from a spreadsheet can be pasted anywhere.',
     pickHint: 'Tap a cell to measure it again.',
     echo: (first: string, second: string) => `${first}  =  ${second}`,
-    drafts: (count: number) => `${plural(count, 'row', 'rows')} not whole yet`,
+    drafts: (count: number) => `${plural(count, 'row', 'rows')} unfinished`,
   },
 
   faults: {

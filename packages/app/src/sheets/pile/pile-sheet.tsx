@@ -182,6 +182,7 @@ function PileHeading({ worked }: { worked: Worked | null }) {
   return (
     <h1 className="pile-heading">
       {words.heading}
+      {drafts === 0 ? null : <span className="accent"> {words.tally.drafts(drafts)}</span>}
       <span className="quiet">
         {readings.length === 0
           ? words.emptySummary
@@ -190,7 +191,6 @@ function PileHeading({ worked }: { worked: Worked | null }) {
               tags.size + untagged,
               worked?.kinds.kinds.length ?? null,
             )}
-        {drafts === 0 ? null : <span className="accent"> · {words.tally.drafts(drafts)}</span>}
       </span>
     </h1>
   );
