@@ -61,6 +61,9 @@ export interface PanelsViewProps {
   readonly className?: string | undefined;
 }
 
+/** Loads what draws, so that it is there when it is wanted. */
+export const loadScene = (): Promise<typeof import('./scene.ts')> => import('./scene.ts');
+
 type Engine = 'starting' | 'drawing' | 'missing' | 'lost';
 
 /** The 3D view of panels. */
@@ -101,8 +104,8 @@ export function PanelsView(props: PanelsViewProps) {
             panels={panels}
             view={still}
             fillOf={stillFill}
-            width={160}
-            height={140}
+            width={STILL_HEIGHT * shapeOf(host.current)}
+            height={STILL_HEIGHT}
             inside={inside}
             more={{ shown: props.shown ?? Infinity, selected: props.selected ?? null }}
             className="shell-view-still"
@@ -132,6 +135,13 @@ export function PanelsView(props: PanelsViewProps) {
 
 /** A drawing is no control, and yet it takes keys. */
 const takesKeys = { tabIndex: 0 };
+/** Millimetres: lines are as heavy as on a sheet of that height. */
+const STILL_HEIGHT = 140;
+
+/** Width over height. */
+const shapeOf = (host: HTMLElement | null): number =>
+  host && host.clientHeight > 0 ? host.clientWidth / host.clientHeight : 1;
+
 const none: readonly Bearing[] = [];
 const plain: Fill = { tint: null, hatch: null };
 const MOST_RATIO = 2;
@@ -180,7 +190,7 @@ function useDrawing(host: RefObject<HTMLDivElement | null>, props: PanelsViewPro
 
   useEffect(() => {
     let gone = false;
-    void import('./scene.ts')
+    void loadScene()
       .then(({ openScene }) => {
         if (gone || !host.current) return;
         const opened = openScene();
@@ -266,10 +276,7 @@ interface Parts {
 
 /** What can be done to a drawing; `parts` gives its present state. */
 function makeActs(parts: () => Parts) {
-  const aspect = (): number => {
-    const { host } = parts();
-    return host && host.clientHeight > 0 ? host.clientWidth / host.clientHeight : 1;
-  };
+  const aspect = (): number => shapeOf(parts().host);
   const pose = (): Pose => {
     const { view, room, props } = parts();
     return poseOf(view.current, room, aspect(), props.inside ?? false);

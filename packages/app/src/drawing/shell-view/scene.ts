@@ -59,7 +59,9 @@ const uniform = <T>(value: T): { value: T } => ({ value });
 /** Starts drawing on a new canvas. Throws where the browser has no WebGL. */
 export function openScene(): Scene3d {
   const canvas = document.createElement('canvas');
-  const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
+  const context = canvas.getContext('webgl2', { antialias: true, alpha: true, stencil: false });
+  if (!context) throw new Error('this browser has no WebGL');
+  const renderer = new WebGLRenderer({ canvas, context, antialias: true, alpha: true });
   const uniforms = {
     shown: uniform(0),
     selected: uniform(-1),

@@ -1,29 +1,72 @@
 // The drawing of the Shape sheet: the kinds before anything closed, the part that stands while the
-// engine tries, the net as it is laid, the whole ball, or how far it got.
+// engine tries, the net as it is laid, the whole ball, or how far it got. One 3D view shows all but
+// the kinds, so that one follows from the other.
 
 import {
   type Fill,
-  type GrownPart,
   type Identification,
   type IdentifyProgress,
   type Kind,
   kindFills,
   type Shape,
 } from '@shellraise/core';
-import { useCallback, useMemo, useState } from 'react';
-import { panelsOfPart } from '../../drawing/shell-view/panels.ts';
-import { PanelsView } from '../../drawing/shell-view/panels-view.tsx';
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import { panelsOfPart, panelsOfShell } from '../../drawing/shell-view/panels.ts';
+import { loadScene, PanelsView } from '../../drawing/shell-view/panels-view.tsx';
 import { firstView, type View } from '../../drawing/shell-view/pose.ts';
-import { ShellView } from '../../drawing/shell-view/shell-view.tsx';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
-import { KindSwatch } from './kind-swatch.tsx';
+import { KindLegend, KindList } from './kind-legend.tsx';
 import { KindsDrawing } from './kinds-drawing.tsx';
 import { placesOfKinds } from './misfits.ts';
 import { neighboursOf } from './neighbours.ts';
+import type { Stage } from './stage.ts';
 import type { Growth } from './use-growth.ts';
 
-/** The heading of the drawing. */
+/** What the drawing shows. */
+export interface DrawingPaneProps {
+  readonly stage: Stage;
+  readonly progress: IdentifyProgress | null;
+  readonly found: Identification | null;
+  /** The shape that is shown, where one was found. */
+  readonly shape: Shape | null;
+  /** Kinds of the question that the shapes answer. */
+  readonly kinds: readonly Kind[];
+  readonly growth: Growth;
+}
+
+/** The drawing. */
+export function DrawingPane(props: DrawingPaneProps) {
+  const { stage, progress, found, shape, kinds } = props;
+  const words = useWords().shape;
+  const fills = useMemo(() => kindFills(kinds), [kinds]);
+  const furthest = stage === 'nothing' ? (found?.furthest ?? null) : null;
+  const part = stage === 'running' ? (progress?.part ?? null) : furthest;
+  const panels = useMemo(
+    () => (shape ? panelsOfShell(shape.shell) : part ? panelsOfPart(part) : null),
+    [shape, part],
+  );
+  useEffect(() => {
+    // A browser that can't load it says so where it is shown.
+    loadScene().catch(() => undefined);
+  }, []);
+  if (panels) return <PanelsPane {...props} panels={panels} fills={fills} />;
+  if (stage === 'running')
+    return (
+      <>
+        <Heading what={words.drawn.running} />
+        <p className="shape-waiting quiet">{words.drawn.nothingYet}</p>
+      </>
+    );
+  return (
+    <>
+      <Heading what={words.start.heading} more={words.start.drawing} />
+      <KindsDrawing kinds={kinds} fills={fills} label={words.start.label} />
+      <KindList kinds={kinds} fills={fills} />
+    </>
+  );
+}
+
 function Heading({ what, more }: { what: string; more?: string }) {
   return (
     <h1 className="shape-heading">
@@ -33,206 +76,122 @@ function Heading({ what, more }: { what: string; more?: string }) {
   );
 }
 
-/** The kinds, before anything closed. */
-export function KindsPane({ kinds }: { kinds: readonly Kind[] }) {
-  const words = useWords().shape;
-  const fills = useMemo(() => kindFills(kinds), [kinds]);
-  return (
-    <>
-      <Heading what={words.start.heading} more={words.start.drawing} />
-      <KindsDrawing kinds={kinds} fills={fills} label={words.start.label} />
-      <ul className="kind-legend" aria-label={words.drawn.legend}>
-        {kinds.map((kind, k) => (
-          <li key={kind.id} className="legend-line">
-            <KindSwatch kind={kind} fill={fills[k] as Fill} /> <strong>{kind.id}</strong>{' '}
-            <span className="quiet">{kind.counted ? kind.good : ''}</span>
-          </li>
-        ))}
-      </ul>
-    </>
-  );
-}
-
-/** The part that stands while the engine tries. */
-export function TryingPane({
-  progress,
-  kinds,
-}: {
-  progress: IdentifyProgress | null;
-  kinds: readonly Kind[];
-}) {
-  const words = useWords().shape;
-  const part = progress?.part ?? null;
-  return (
-    <>
-      <Heading what={words.drawn.running} more={words.drawn.standing(part?.kind.length ?? 0)} />
-      {part ? (
-        <PartView part={part} kinds={kinds} stuck={null} steady />
-      ) : (
-        <p className="shape-waiting quiet">{words.drawn.nothingYet}</p>
-      )}
-    </>
-  );
-}
-
-/** How far it got where nothing closed. */
-export function FurthestPane({ found, kinds }: { found: Identification; kinds: readonly Kind[] }) {
-  const words = useWords().shape;
-  const { furthest, stuck } = found;
-  if (!furthest) return <KindsPane kinds={kinds} />;
-  return (
-    <>
-      <Heading what={words.drawn.furthest} more={words.drawn.furthestCount(furthest.kind.length)} />
-      <PartView part={furthest} kinds={kinds} stuck={stuck[0]?.panel ?? null} />
-      <p className="shape-caption quiet">{stuck.length > 0 ? words.drawn.stuckHere : ''}</p>
-    </>
-  );
-}
-
 /** From above the cap's pole, a little aslant. */
 const aboveView: View = { ...firstView, elevation: 0.9 };
 
-function PartView({
-  part,
-  kinds,
-  stuck,
-  steady = false,
-}: {
-  part: GrownPart;
-  kinds: readonly Kind[];
-  stuck: number | null;
-  steady?: boolean;
-}) {
-  const words = useWords().shape;
-  const panels = useMemo(() => panelsOfPart(part), [part]);
-  const fills = useMemo(() => kindFills(kinds), [kinds]);
+interface PanelsPaneProps extends DrawingPaneProps {
+  readonly panels: ReturnType<typeof panelsOfShell>;
+  readonly fills: readonly Fill[];
+}
+
+function PanelsPane({ stage, found, shape, kinds, growth, panels, fills }: PanelsPaneProps) {
+  const { drawn } = useWords().shape;
+  const lengths = useLengths();
+  const picking = usePicking(shape, kinds, growth);
   const fillOf = useCallback((rank: number) => fills[panels.kind[rank] as number], [fills, panels]);
+  const counts = useMemo(() => (shape ? placesOfKinds(shape, kinds.length) : []), [shape, kinds]);
+  const startView = useMemo(() => (shape ? viewOfFirst(shape) : aboveView), [shape]);
+  const all = panels.kind.length;
+  const stuck = stage === 'nothing' ? (found?.stuck[0]?.panel ?? null) : null;
+  const { growing, shown } = growth;
+  const [what, more] = shape
+    ? [drawn.whole, growing ? drawn.growing(shown, all) : drawn.notUpright]
+    : stage === 'running'
+      ? [drawn.running, drawn.standing(all)]
+      : [drawn.furthest, drawn.furthestCount(all)];
+  const list = kinds.map((kind, k) => drawn.kindCount(kind.id, counts[k] ?? 0)).join(', ');
   return (
-    <PanelsView
-      panels={panels}
-      fillOf={fillOf}
-      selected={stuck}
-      startView={aboveView}
-      label={words.drawn.partLabel(part.kind.length)}
-      steady={steady}
-    />
+    <>
+      <Heading what={what} more={more} />
+      <PanelsView
+        panels={panels}
+        fillOf={fillOf}
+        selected={shape ? picking.place : stuck}
+        kind={picking.kind}
+        shown={shape ? shown : Infinity}
+        growing={growing}
+        onPick={shape ? picking.pick : undefined}
+        startView={startView}
+        steady={stage === 'running'}
+        label={shape ? drawn.label(all, lengths.large(2 * shape.radius)) : drawn.partLabel(all)}
+        description={shape ? drawn.kinds(list) : undefined}
+      />
+      {shape ? (
+        <>
+          <Below shape={shape} kinds={kinds} growth={growth} place={picking.place} />
+          <KindLegend kinds={kinds} fills={fills} counts={counts} />
+        </>
+      ) : stage === 'nothing' ? (
+        <p className="shape-caption quiet">{stuck === null ? '' : drawn.stuckHere}</p>
+      ) : null}
+    </>
   );
 }
 
-/** The net that was found. */
-export function FoundPane({
-  shape,
-  kinds,
-  growth,
-}: {
-  shape: Shape;
-  kinds: readonly Kind[];
-  growth: Growth;
-}) {
-  const words = useWords().shape;
-  const lengths = useLengths();
+/** The panel that was pressed; its kind is selected everywhere. */
+function usePicking(shape: Shape | null, kinds: readonly Kind[], growth: Growth) {
   const app = useApp();
-  const fills = useMemo(() => kindFills(kinds), [kinds]);
   const [picked, setPicked] = useState<{ shape: Shape; place: number } | null>(null);
-  const place = picked?.shape === shape ? picked.place : null;
   const selected = useAppState(({ selection }) =>
     selection?.type === 'kind' ? selection.id : null,
   );
-  const counts = useMemo(() => placesOfKinds(shape, kinds.length), [shape, kinds]);
-  const all = shape.shell.kind.length;
-  const kindAt = selected === null ? -1 : kinds.findIndex(({ id }) => id === selected);
-  const startView = useMemo(() => viewOfPlace(shape), [shape]);
-
-  const pick = (next: number | null): void => {
+  const pick = (place: number | null): void => {
+    if (!shape) return;
     if (growth.growing) {
       growth.skip();
       return;
     }
-    setPicked(next === null ? null : { shape, place: next });
-    const kind = next === null ? undefined : kinds[shape.shell.kind[next] as number];
+    setPicked(place === null ? null : { shape, place });
+    const kind = place === null ? undefined : kinds[shape.shell.kind[place] as number];
     app.select(kind ? { type: 'kind', id: kind.id } : null);
   };
-  const list = kinds.map((kind, k) => words.drawn.kindCount(kind.id, counts[k] ?? 0)).join(', ');
-  const description = words.drawn.kinds(list);
-
-  return (
-    <>
-      <Heading
-        what={words.drawn.whole}
-        more={growth.growing ? words.drawn.growing(growth.shown, all) : words.drawn.notUpright}
-      />
-      <ShellView
-        shell={shape.shell}
-        fills={fills}
-        selected={growth.growing ? null : place}
-        kind={growth.growing || kindAt < 0 ? null : kindAt}
-        shown={growth.shown}
-        growing={growth.growing}
-        onPick={pick}
-        startView={startView}
-        label={words.drawn.label(all, lengths.large(2 * shape.radius))}
-        description={description}
-      />
-      <div className="shape-below">
-        <p className="shape-caption" aria-live="polite">
-          {place === null ? (
-            <span className="quiet">{words.drawn.pickHint}</span>
-          ) : (
-            words.drawn.picked(
-              kinds[shape.shell.kind[place] as number]?.id ?? '',
-              neighboursOf(shape.shell, place)
-                .map((kind) => (kind === null ? words.drawn.open : (kinds[kind]?.id ?? '')))
-                .join(', '),
-            )
-          )}
-        </p>
-        <button
-          type="button"
-          className="screen-only"
-          onClick={growth.growing ? growth.skip : growth.grow}
-        >
-          {growth.growing ? words.drawn.skip : words.drawn.again}
-        </button>
-      </div>
-      <Legend kinds={kinds} fills={fills} counts={counts} selected={selected} />
-    </>
-  );
+  const at = selected === null ? -1 : kinds.findIndex(({ id }) => id === selected);
+  const place = shape && picked?.shape === shape ? picked.place : null;
+  if (!shape || growth.growing) return { pick, place: null, kind: null };
+  // Another kind was chosen since.
+  const own = place !== null && shape.shell.kind[place] === at;
+  return { pick, place: own ? place : null, kind: at < 0 ? null : at };
 }
 
-function Legend({
+function Below({
+  shape: { shell },
   kinds,
-  fills,
-  counts,
-  selected,
+  growth,
+  place,
 }: {
+  shape: Shape;
   kinds: readonly Kind[];
-  fills: readonly Fill[];
-  counts: readonly number[];
-  selected: string | null;
+  growth: Growth;
+  place: number | null;
 }) {
-  const words = useWords().shape;
-  const app = useApp();
+  const { drawn } = useWords().shape;
+  const idOf = (kind: number | null): string =>
+    kind === null ? drawn.open : (kinds[kind]?.id ?? '');
   return (
-    <ul className="kind-legend" aria-label={words.drawn.legend}>
-      {kinds.map((kind, k) => (
-        <li key={kind.id}>
-          <button
-            type="button"
-            aria-pressed={kind.id === selected}
-            onClick={() => app.select(kind.id === selected ? null : { type: 'kind', id: kind.id })}
-          >
-            <KindSwatch kind={kind} fill={fills[k] as Fill} />
-            <span>{kind.id}</span>
-            <span className="quiet">{counts[k]}</span>
-          </button>
-        </li>
-      ))}
-    </ul>
+    <div className="shape-below">
+      <p className="shape-caption" aria-live="polite">
+        {place === null ? (
+          <span className="quiet">{drawn.pickHint}</span>
+        ) : (
+          drawn.picked(
+            idOf(shell.kind[place] ?? null),
+            neighboursOf(shell, place).map(idOf).join(', '),
+          )
+        )}
+      </p>
+      <button
+        type="button"
+        className="screen-only"
+        onClick={growth.growing ? growth.skip : growth.grow}
+      >
+        {growth.growing ? drawn.skip : drawn.again}
+      </button>
+    </div>
   );
 }
 
 /** The eye a little aside of where the first panel lies, so that the growth begins in sight. */
-function viewOfPlace({ shell }: Shape): View {
+function viewOfFirst({ shell }: Shape): View {
   const hub = 3 * (shell.sideHub[0] ?? 0);
   const [x, y, z] = [shell.hubs[hub] ?? 1, shell.hubs[hub + 1] ?? 0, shell.hubs[hub + 2] ?? 0];
   const elevation = Math.asin(Math.max(-1, Math.min(1, z / (Math.hypot(x, y, z) || 1))));

@@ -7,7 +7,7 @@ import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { useWords } from '../../words/words.ts';
-import { FoundPane, FurthestPane, KindsPane, TryingPane } from './drawing-pane.tsx';
+import { DrawingPane } from './drawing-pane.tsx';
 import { assumesOf } from './sentences.ts';
 import { askedQuestion, isStale, stageOf } from './stage.ts';
 import { useGrowth } from './use-growth.ts';
@@ -45,21 +45,22 @@ export function ShapeSheet() {
   }, [shape, skip]);
 
   const kinds = asked ?? work.value?.question.kinds ?? none;
+  const answered = stage === 'running' || stage === 'nothing' || stage === 'found';
+  const kindsDrawn = answered ? kinds : (work.value?.question.kinds ?? none);
   const radius = shape
     ? words.facts.plusMinus(lengths.large(shape.radius), lengths.small(shape.radiusSd))
     : words.block.none;
   return (
     <div className="shape-sheet" data-stage={stage}>
       <section className={stale ? 'shape-drawing stale' : 'shape-drawing'}>
-        {stage === 'running' ? (
-          <TryingPane progress={shapes.progress} kinds={kinds} />
-        ) : stage === 'nothing' && shapes.value ? (
-          <FurthestPane found={shapes.value} kinds={kinds} />
-        ) : shape ? (
-          <FoundPane shape={shape} kinds={kinds} growth={growth} />
-        ) : (
-          <KindsPane kinds={work.value?.question.kinds ?? none} />
-        )}
+        <DrawingPane
+          stage={stage}
+          progress={shapes.progress}
+          found={shapes.value}
+          shape={shape}
+          kinds={kindsDrawn}
+          growth={growth}
+        />
       </section>
       <section className="shape-words">
         <WordsPane {...{ stage, stale, work, shapes, chosen, kinds, pile, relation }} />
