@@ -171,7 +171,7 @@ function Below({
     <div className="shape-below">
       <p className="shape-caption" aria-live="polite">
         {place === null ? (
-          <span className="quiet">{drawn.pickHint}</span>
+          <span className="quiet screen-only">{drawn.pickHint}</span>
         ) : (
           drawn.picked(
             idOf(shell.kind[place] ?? null),

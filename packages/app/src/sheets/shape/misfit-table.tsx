@@ -92,7 +92,7 @@ function KindRows({ row, fill, most }: { row: KindMisfit; fill: Fill; most: numb
             {side.fitted === null ? '–' : bare(side.fitted, lengths)}
           </td>
           <td className={side.suspect ? 'number off accent' : 'number off'}>
-            {side.off === null ? '–' : withoutUnit(lengths.off(side.off))}
+            {side.off === null ? '–' : signed(lengths.off(side.off))}
             <Stroke side={side} most={most} />
             {side.suspect ? <span className="read-out">{words.suspect}</span> : null}
           </td>
@@ -120,5 +120,8 @@ function Stroke({ side, most }: { side: SideMisfit; most: number }) {
 /** A side without its unit: to the tenth of a millimetre, or to the sixteenth of an inch. */
 const bare = (metres: number, lengths: Lengths): string =>
   withoutUnit(lengths.system === 'metric' ? lengths.small(metres) : lengths.side(metres));
+
+/** A misfit without its unit; nought has no sign. */
+const signed = (text: string): string => withoutUnit(text).replace(/^[+−](0\.0+)$/, '$1');
 
 const withoutUnit = (text: string): string => text.replace(/ (mm|in)$/, '').replace(/"$/, '');
