@@ -39,13 +39,13 @@ export const HandDrawing = memo(function HandDrawing({
         return (
           <path
             key={id}
-            className={`line ${state}`}
+            className={`hand-line ${state}`}
             d={`M${x1} ${y1}L${x2} ${y2}`}
             data-out={out[0] > 0 ? 'right' : 'left'}
           />
         );
       })}
-      <text x={centre[0]} y={centre[1] + 7} textAnchor="middle">
+      <text className="hand-name" x={centre[0]} y={centre[1] + 7} textAnchor="middle">
         {name}
       </text>
     </svg>

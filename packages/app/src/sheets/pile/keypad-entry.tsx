@@ -132,7 +132,9 @@ export function KeypadEntry({
             className={faultsOf(row, lengths).has(one) ? 'fault' : undefined}
             onClick={() => ask(one)}
           >
-            <span>{typeof one === 'number' ? one + 1 : words.keypad[one]}</span>
+            <span className="cell-name">
+              {typeof one === 'number' ? one + 1 : words.keypad[one]}
+            </span>
             <strong>
               {one === 'tag' && row.fresh
                 ? suggested || '–'

@@ -140,7 +140,7 @@ export function TallyGrid({
         >
           <thead>
             <tr aria-rowindex={1}>
-              <th scope="col" aria-colindex={1} className="tally-number">
+              <th scope="col" aria-colindex={1} className="head-cell tally-number">
                 <span className="read-out">{words.tally.row}</span>
               </th>
               {columns.map((cell, c) => (
@@ -148,12 +148,12 @@ export function TallyGrid({
                   key={cell}
                   scope="col"
                   aria-colindex={c + 2}
-                  className={typeof cell === 'number' ? 'side' : cell}
+                  className={`head-cell ${typeof cell === 'number' ? 'side' : cell}`}
                 >
                   {typeof cell === 'number' ? words.tally.side(cell) : words.tally.columns[cell]}
                 </th>
               ))}
-              <th scope="col" aria-colindex={columns.length + 2} className="tally-kind">
+              <th scope="col" aria-colindex={columns.length + 2} className="head-cell tally-kind">
                 {words.tally.columns.kind}
               </th>
             </tr>
@@ -204,7 +204,7 @@ export function TallyGrid({
 const Gap = ({ rows }: { rows: number }) =>
   rows > 0 ? (
     <tr {...OUT_OF_SIGHT} style={{ height: rows * ROW_HEIGHT }}>
-      <td />
+      <td className="gap-cell" />
     </tr>
   ) : null;
 
