@@ -22,7 +22,7 @@ async function faultsOf(page: Page, where: string, screen: Screen): Promise<stri
       document.documentElement.dataset.scheme = one;
     }, scheme);
     const lines = [
-      ...(await accessFaults(page)),
+      ...(await accessFaults(page, scheme === 'light' ? 'all' : 'colours')),
       ...faultLines(await textFaults(page)),
       ...(await tooWide(page)),
       ...(screen === 'phone' ? await tooSmall(page) : []),
