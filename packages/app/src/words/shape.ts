@@ -135,7 +135,8 @@ export const shapeWords = {
   nothing: {
     heading: 'These kinds close into no shell that was found',
     cut: 'The search was cut short before every possibility was tried: this is no proof.',
-    proof: 'Every possibility was tried.',
+    proof:
+      'Everything that it looks for was tried. One wrong length, or a kind that is missing, is enough for that.',
   },
   notes: {
     interchangeable: (kinds: string) =>

@@ -149,13 +149,16 @@ function Found({
   );
 }
 
+/** How core begins to say what the line above says already. */
+const CUT_SHORT = 'the search was cut short';
+
 function Nothing({ found }: { found: Identification }) {
   const words = useWords().shape;
   return (
     <>
       <p className="headline">{words.nothing.heading}</p>
       <p>{found.complete ? words.nothing.proof : words.nothing.cut}</p>
-      <List heading={words.why} items={found.reasons} />
+      <List heading={words.why} items={found.reasons.filter((one) => !one.startsWith(CUT_SHORT))} />
     </>
   );
 }
