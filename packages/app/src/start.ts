@@ -7,7 +7,8 @@ import { createDerived, type Want } from './engine/derived.ts';
 import { keepOffline } from './offline/register.ts';
 import { createApp, DEMO, projectOf, type Sheet, sheets } from './state/app-state.ts';
 import { readSettings, type Settings } from './state/settings.ts';
-import { browserStore } from './store/browser-store.ts';
+import { browserStore, checkProject } from './store/browser-store.ts';
+import { keepLastWords, takeLastWords } from './store/last-words.ts';
 import type { Reach } from './ui/app-context.tsx';
 import { english } from './words/words.ts';
 
@@ -38,11 +39,16 @@ export function start(): Reach {
   followAddress(app);
   followProject(app, derived);
   store.watch((id) => void app.reload(id));
-  addEventListener('pagehide', () => void app.save());
-  addEventListener('visibilitychange', () => void app.save());
+  const leave = (): void => {
+    keepLastWords(() => localStorage, app.unsaved());
+    void app.save().then(() => keepLastWords(() => localStorage, app.unsaved()));
+  };
+  addEventListener('pagehide', leave);
+  addEventListener('visibilitychange', leave);
   void ready.then(async () => {
+    const left = await takeLastWords(() => localStorage, store, checkProject, newId);
     await app.listProjects();
-    const last = kept(LAST);
+    const last = left ?? kept(LAST);
     if (last && last !== DEMO && app.state.getState().projectId === DEMO) await app.open(last);
   });
   // Once the page is there: keeping the other files must not hold up the first sheet.

@@ -198,6 +198,12 @@ export function createApp(
     },
     putAway: (id: number): void => set({ notices: get().notices.filter((one) => one.id !== id) }),
     save,
+    /** What the store does not have yet; null where it has all. */
+    unsaved(): StoredProject | null {
+      const { projectId, revision, history, saving } = get();
+      if (saving.status !== 'saving' && saving.status !== 'refused') return null;
+      return { id: projectId, revision, savedAt: outside.now(), ...history };
+    },
     listProjects,
     /** Opens a project that is new to this browser: a file, an empty pile. It is kept at once. */
     async openNew(project: Project): Promise<void> {

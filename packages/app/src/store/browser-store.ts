@@ -2,14 +2,15 @@
 // browser refuses one every save is refused with the reason.
 
 import { quickEngine } from '../engine/bridge.ts';
-import type { CheckProject } from './indexed-store.ts';
+
 import type { ProjectStore } from './project-store.ts';
 import { refusingStore } from './refusing-store.ts';
+import type { CheckProject } from './stored.ts';
 
 /** Opens the browser's store in the background. */
 export function browserStore(): { readonly store: ProjectStore; readonly ready: Promise<unknown> } {
   const opening: Promise<ProjectStore> = import('./indexed-store.ts')
-    .then(({ indexedStore }) => indexedStore(check))
+    .then(({ indexedStore }) => indexedStore(checkProject))
     .catch((error: unknown) =>
       refusingStore(error instanceof Error ? error.message : String(error)),
     );
@@ -33,7 +34,8 @@ export function browserStore(): { readonly store: ProjectStore; readonly ready: 
   return { store, ready: opening };
 }
 
-const check: CheckProject = async (raw) => {
+/** A project from storage through the engine's parser. */
+export const checkProject: CheckProject = async (raw) => {
   const read = await quickEngine.ask('checkProject', raw).answer;
   if (read.ok) return { ok: true, project: read.project };
   const detail = read.faults

@@ -1,9 +1,7 @@
 // Projects in the browser's own database. What comes out passes a versioned parser, as anything
 // from disk does; a record that a newer Shellraise wrote is left untouched.
 
-import type { Project } from '@shellraise/core';
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import type { DraftRow, Step } from '../state/doc.ts';
 import { entryOf } from './memory-store.ts';
 import type {
   LoadOutcome,
@@ -12,6 +10,7 @@ import type {
   SaveOutcome,
   StoredProject,
 } from './project-store.ts';
+import { type CheckProject, readStored } from './stored.ts';
 
 /** The version of the record that this code writes. */
 const RECORD = 1;
@@ -26,14 +25,6 @@ interface ProjectRecord {
 interface Schema extends DBSchema {
   projects: { key: string; value: ProjectRecord };
 }
-
-/** Checks a project from storage: every fault in one text, or the project as this version reads it. */
-export type CheckProject = (
-  raw: unknown,
-) => Promise<
-  | { readonly ok: true; readonly project: Project }
-  | { readonly ok: false; readonly newer: boolean; readonly detail: string }
->;
 
 /** Opens the browser's store. Throws where the browser refuses a database. */
 export async function indexedStore(check: CheckProject): Promise<ProjectStore> {
@@ -85,27 +76,17 @@ async function loaded(
   }
   if (!record) return { status: 'missing' };
   if (record.record > RECORD) return { status: 'newer' };
-  const { stored } = record;
-  const read = await check(stored?.doc?.project);
-  if (!read.ok)
-    return read.newer ? { status: 'newer' } : { status: 'damaged', detail: read.detail };
-  return {
-    status: 'loaded',
-    stored: {
-      id,
-      revision: Number.isInteger(stored.revision) ? stored.revision : 0,
-      savedAt: Number.isFinite(stored.savedAt) ? stored.savedAt : 0,
-      doc: { project: read.project, drafts: stored.doc.drafts?.filter(isDraft) ?? [] },
-      past: stored.past?.filter(isStep) ?? [],
-      future: stored.future?.filter(isStep) ?? [],
-    },
-  };
+  return readStored(id, record.stored, check);
 }
 
 async function saved(db: IDBPDatabase<Schema>, project: StoredProject): Promise<SaveOutcome> {
   try {
     const tx = db.transaction('projects', 'readwrite');
     const before = await tx.store.get(project.id);
+    if (before && before.record > RECORD) {
+      await tx.done;
+      return { status: 'refused', why: 'fault', detail: 'a newer Shellraise keeps this project' };
+    }
     if (before && before.stored.revision !== project.revision) {
       await tx.done;
       return { status: 'conflict', stored: before.stored };
@@ -119,18 +100,6 @@ async function saved(db: IDBPDatabase<Schema>, project: StoredProject): Promise<
     return { status: 'refused', why: full ? 'full' : 'fault', detail: messageOf(error) };
   }
 }
-
-const isDraft = (raw: unknown): raw is DraftRow =>
-  isRecord(raw) && typeof raw.key === 'string' && Array.isArray(raw.sides);
-
-const isStep = (raw: unknown): raw is Step =>
-  isRecord(raw) &&
-  typeof raw.label === 'string' &&
-  Array.isArray(raw.patches) &&
-  Array.isArray(raw.inverse);
-
-const isRecord = (raw: unknown): raw is Record<string, unknown> =>
-  typeof raw === 'object' && raw !== null;
 
 const messageOf = (error: unknown): string =>
   error instanceof Error ? error.message : String(error);
