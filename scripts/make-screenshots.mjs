@@ -69,14 +69,20 @@ async function take(browser, address, { sheet, screen, scheme, options }) {
 
 /** The sheet in use, as a person would have it. */
 async function prepare(page, sheet) {
-  await page.waitForTimeout(1500);
+  await page.locator('main#sheet > *').first().waitFor();
+  if (sheet === 'pile') await page.locator('main .kinds-forming').waitFor();
   if (sheet === 'shape') {
-    await page.getByRole('button', { name: 'Close the shell' }).click();
-    await page.waitForTimeout(5000);
+    await page.getByRole('button', { name: 'Close the shell', exact: true }).click();
+    await page.locator('[data-stage=found] canvas').waitFor();
+    await page.waitForTimeout(8000); // it grows
   }
   if (sheet === 'places') {
-    await page.locator('[data-place]').first().waitFor({ timeout: 15_000 });
-    await page.locator('[data-place="118"]').first().click({ force: true });
-    await page.waitForTimeout(2500);
+    await page.locator('[data-place]').first().waitFor();
+    await page.getByRole('combobox', { name: 'Find a place' }).fill('2-03');
+    await page.keyboard.press('Enter');
+    await page.mouse.move(0, 0);
+    await page.evaluate(() => document.activeElement?.blur());
   }
+  await page.waitForFunction(() => document.querySelector('progress') === null);
+  await page.waitForTimeout(2000); // what is drawn last
 }
