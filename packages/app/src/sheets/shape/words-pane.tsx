@@ -67,8 +67,8 @@ export function WordsPane(props: WordsPaneProps) {
       return (
         <>
           <p className="headline">{words.start.pile(goodOf(work.value), kindsOf(work.value))}</p>
-          <p>{words.start.why}</p>
           {press(words.close)}
+          <p>{words.start.why}</p>
           {suspects}
         </>
       );
