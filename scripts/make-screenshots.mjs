@@ -85,4 +85,5 @@ async function prepare(page, sheet) {
   }
   await page.waitForFunction(() => document.querySelector('progress') === null);
   await page.waitForTimeout(2000); // what is drawn last
+  await page.evaluate(() => scrollTo(0, 0));
 }
