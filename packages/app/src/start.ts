@@ -49,6 +49,7 @@ export function start(): Reach {
     const left = await takeLastWords(() => localStorage, store, checkProject, newId);
     await app.listProjects();
     const last = left ?? kept(LAST);
+    setTimeout(() => void dropOldPhotos(app), 10_000);
     if (last && last !== DEMO && app.state.getState().projectId === DEMO) await app.open(last);
   });
   // Once the page is there: keeping the other files must not hold up the first sheet.
@@ -57,6 +58,14 @@ export function start(): Reach {
 }
 
 type App = Reach['app'];
+
+/** Photos of a removed project stay until the page is opened anew: it may be put back till then. */
+async function dropOldPhotos(app: App): Promise<void> {
+  const { keepPhotosOf } = await import('./store/photo-store.ts');
+  const { projects, projectId } = app.state.getState();
+  if (projects.length === 0) return;
+  await keepPhotosOf([projectId, ...projects.map(({ id }) => id)]).catch(() => undefined);
+}
 
 function keepForOffline(app: App): Promise<void> {
   return keepOffline({

@@ -305,4 +305,18 @@ export const pileWords = {
   joined: (kinds: readonly string[]) => kinds.join(' – '),
   and: (names: readonly string[]) => listed(names, 'and'),
   or: (names: readonly string[]) => listed(names, 'or'),
+  photos: {
+    title: 'Photos',
+    titleOf: (tag: string) => `Photos of panel ${tag}`,
+    add: 'Add a photo',
+    remove: 'Remove',
+    removed: 'The photo was removed.',
+    putBack: 'Put it back',
+    nameOf: (number: number, tag: string) => `photo ${number} of panel ${tag}`,
+    where: 'Kept in this browser alone, not in the project file. Press a photo to save it.',
+    noTag: 'Photos go by the tag: pick a panel that has one.',
+    demo: 'Photos are kept with projects of your own.',
+    refused: 'The photo could not be kept: this browser has no room, or keeps nothing.',
+    noPicture: (name: string) => `${name} is no picture that this browser can read.`,
+  },
 };

@@ -12,6 +12,7 @@ import { type FindingOf, useFindings } from './findings-of.ts';
 import { Hardware } from './hardware.tsx';
 import { KeypadEntry } from './keypad-entry.tsx';
 import { HandTest, PanelUnderTape, type UnderTape } from './panel-band.tsx';
+import { Photos } from './photos.tsx';
 import { PrintedTally, usePrinting } from './printed-pile.tsx';
 import { ReadingSettings } from './reading-settings.tsx';
 import { TallyGrid } from './tally-grid.tsx';
@@ -100,7 +101,7 @@ function Wide({ tally, worked, findingOf }: Parts) {
           <p className="quiet face-words">{words.drawing.seenFrom[faceNow(under)]}</p>
           <HandTest under={under} kinds={worked?.kinds.kinds ?? []} />
         </div>
-        <Findings worked={worked} goTo={goTo} />
+        <Findings worked={worked} goTo={goTo} tag={tagUnder(tally)} />
         <PileBlock worked={worked} />
       </div>
     </>
@@ -111,12 +112,21 @@ const faceNow = ({ row }: UnderTape): 'outside' | 'inside' | 'unknown' =>
   row.reading?.seenFrom ?? row.draft?.seenFrom ?? 'unknown';
 
 /** Next first, then the kinds, then the rest. */
-function Findings({ worked, goTo }: { worked: Worked | null; goTo: GoTo }) {
+function Findings({
+  worked,
+  goTo,
+  tag,
+}: {
+  worked: Worked | null;
+  goTo: GoTo;
+  tag: string | undefined;
+}) {
   return (
     <div className="pile-findings">
       <MeasureNext worked={worked} goTo={goTo} />
       <KindsForming worked={worked} />
       <OtherFindings worked={worked} />
+      <Photos tag={tag} />
       <Hardware />
       <ReadingSettings />
     </div>
@@ -164,7 +174,7 @@ function Narrow({ tally, worked, findingOf }: Parts) {
         <div className="pile-side">
           <PileHeading worked={worked} />
           <DemoLine />
-          <Findings worked={worked} goTo={goTo} />
+          <Findings worked={worked} goTo={goTo} tag={tagUnder(tally)} />
           <HandTest under={underTape(tally)} kinds={worked?.kinds.kinds ?? []} />
           <PileBlock worked={worked} />
         </div>
@@ -251,6 +261,12 @@ export function underTape({ rows, columns, active }: Tally): UnderTape {
   if (!row) throw new Error('a tally always has its empty row');
   const cell = active ? columns[active.column] : undefined;
   return { row, index, asked: typeof cell === 'number' ? cell : null };
+}
+
+/** The tag of the panel under the tape. */
+function tagUnder(tally: Tally): string | undefined {
+  const { reading, draft } = underTape(tally).row;
+  return reading?.tag ?? (draft?.tag || undefined);
 }
 
 /** The selected reading is gone to when this sheet opens; not on the keypad, where the next figures
