@@ -29,6 +29,7 @@ import {
   type Pose,
   pickedPanel,
   poseOf,
+  type Room,
   rayThrough,
   roomOf,
   type View,
@@ -146,7 +147,11 @@ const none: readonly Bearing[] = [];
 const plain: Fill = { tint: null, hatch: null };
 const MOST_RATIO = 2;
 /** Arrows stand outside of the shell. */
-const ROOM_FOR_BEARINGS = 1.14;
+const withBearings = (room: Room): Room => ({
+  ...room,
+  reach: 1.14 * room.reach,
+  needed: 1.14 * room.wide,
+});
 
 /** Keeps a drawing going in `host`: what it shows follows the props, how it is looked at the
  * gestures. */
@@ -162,7 +167,7 @@ function useDrawing(host: RefObject<HTMLDivElement | null>, props: PanelsViewPro
   const marked = (bearings?.length ?? 0) > 0;
   const room = useMemo(() => {
     const own = steady ? ballRoom(panels.radius) : roomOf(panels);
-    return marked ? { ...own, reach: own.reach * ROOM_FOR_BEARINGS } : own;
+    return marked ? withBearings(own) : own;
   }, [panels, steady, marked]);
   const views = useRef({ outside: startView, inside: firstViewInside });
   const started = useRef(startView);

@@ -24,6 +24,8 @@ export interface Room {
   readonly high: number;
   /** Furthest from the axis, metres. */
   readonly wide: number;
+  /** Kept in sight about the axis: `wide`, and more where something stands outside, metres. */
+  readonly needed: number;
 }
 
 /** An eye. */
@@ -57,7 +59,8 @@ const MARGIN = 1.04;
 
 /** The room of these panels; of a ball of radius 1 where there are none. */
 export function roomOf({ corners }: Pick<Panels, 'corners'>): Room {
-  if (corners.length === 0) return { centre: [0, 0, 0], reach: 1, low: -1, high: 1, wide: 1 };
+  if (corners.length === 0)
+    return { centre: [0, 0, 0], reach: 1, low: -1, high: 1, wide: 1, needed: 1 };
   const low = [Infinity, Infinity, Infinity];
   const high = [-Infinity, -Infinity, -Infinity];
   let wide = 0;
@@ -74,7 +77,7 @@ export function roomOf({ corners }: Pick<Panels, 'corners'>): Room {
     const corner: Vec3 = [corners[i] as number, corners[i + 1] as number, corners[i + 2] as number];
     reach = Math.max(reach, norm(subtract(corner, centre)));
   }
-  return { centre, reach, low: low[2] as number, high: high[2] as number, wide };
+  return { centre, reach, low: low[2] as number, high: high[2] as number, wide, needed: wide };
 }
 
 /** The room of a whole ball. */
@@ -84,21 +87,30 @@ export const ballRoom = (radius: number): Room => ({
   low: -radius,
   high: radius,
   wide: radius,
+  needed: radius,
 });
 
 /** The eye outside; `aspect` is width over height of the picture. */
 export function outsidePose(view: View, room: Room, aspect: number): Pose {
   const tangent = Math.tan(HALF_OUTSIDE) / view.zoom;
-  const away = (MARGIN * room.reach) / Math.sin(HALF_OUTSIDE) / Math.min(1, aspect);
+  const need = Math.max(halfHeightSeen(view, room), room.needed / aspect);
+  const away = (MARGIN * need) / Math.sin(HALF_OUTSIDE);
   const back = towards(view);
   return {
     eye: add(room.centre, scale(back, away)),
     ...axesAlong(scale(back, -1)),
     tangent,
-    near: Math.max(away - 1.5 * room.reach, 0.01 * away),
-    far: away + 1.5 * room.reach,
+    near: Math.max(away - 1.6 * room.reach, 0.01 * away),
+    far: away + 1.6 * room.reach,
   };
 }
+
+/** Half the height of the picture that the room needs from this elevation, metres. */
+const halfHeightSeen = ({ elevation }: View, { reach, needed, low, high }: Room): number =>
+  Math.min(
+    reach,
+    ((high - low) / 2) * Math.cos(elevation) + needed * Math.abs(Math.sin(elevation)),
+  );
 
 /** The eye inside. */
 export function insidePose(view: View, room: Room): Pose {

@@ -150,7 +150,8 @@ export function openScene(): Scene3d {
       const { thin, light, bold, heavy } = pens ?? { thin: 1, light: 1, bold: 2, heavy: 3 };
       const pixels = size.height / 2 / pose.tangent / distance(pose);
       const fine = Math.min(1, Math.max(0.45, (meanEdge * pixels) / 40));
-      const widths = [Math.max(thin, light * fine), bold * 0.8, bold, heavy] as const;
+      const outline = bold * 0.8 * Math.max(0.7, fine);
+      const widths = [Math.max(thin, light * fine), outline, bold, heavy] as const;
       const [a, b, c, d] = widths.map((width) => Math.max(1, width * size.ratio));
       uniforms.widths.value.set(a ?? 1, b ?? 1, c ?? 1, d ?? 1);
       const ring = Math.min(7, meanEdge * pixels * 0.11) * size.ratio;
