@@ -43,13 +43,14 @@ export function PlanView(props: PlanViewProps) {
   const words = useWords().places.plan;
   const id = useId();
   const host = useRef<HTMLDivElement>(null);
-  const svg = useRef<SVGSVGElement>(null);
+  const sheet = useRef<HTMLDivElement>(null);
   const layers = useMemo(() => planLayers(picture.items), [picture]);
   const places = useMemo(() => recoloured(layers.places, fills), [layers, fills]);
   const box = useMemo(() => roomFor(picture), [picture]);
+  const viewBox = `${box.x} ${box.y} ${box.width} ${box.height}`;
   const { controls, whole } = usePlanView({
     host,
-    svg,
+    sheet,
     box,
     type: picture.type,
     onPick: (spot, reach) => onPick(pickAt(shell, picture, spot, reach)),
@@ -93,19 +94,23 @@ export function PlanView(props: PlanViewProps) {
         {...takesKeys}
         onKeyDown={press}
       >
-        <svg ref={svg} className="plan" aria-hidden="true">
-          <Layer name="places" items={places} />
-          <Layer name="lines" items={layers.lines} />
-          <Layer name="numbers" items={layers.labels} />
-          <DatumArrow top={picture.box[1]} label={words.datum} />
-          <SelectionLayer
-            shell={shell}
-            picture={picture}
-            labels={layers.labels}
-            picked={picked}
-            marked={marked}
-          />
-        </svg>
+        <div ref={sheet} className="plan-sheet">
+          <svg className="plan" viewBox={viewBox} aria-hidden="true">
+            <Layer name="places" items={places} />
+            <Layer name="lines" items={layers.lines} />
+            <Layer name="numbers" items={layers.labels} />
+            <DatumArrow top={picture.box[1]} label={words.datum} />
+          </svg>
+          <svg className="plan plan-over" viewBox={viewBox} aria-hidden="true">
+            <SelectionLayer
+              shell={shell}
+              picture={picture}
+              labels={layers.labels}
+              picked={picked}
+              marked={marked}
+            />
+          </svg>
+        </div>
       </div>
       <span id={id} className="read-out">
         {words.keys}

@@ -15,6 +15,12 @@ export const allCandidates: CandidateFilter = { short: 'any', flat: false };
 /** So many short are few: a twentieth of the places, three at least. */
 export const fewOf = (places: number): number => Math.max(3, Math.floor(places / 20));
 
+/** What is looked at first: those that lack few, where there are any. */
+export function firstFilter(list: Arrangements): CandidateFilter {
+  const few: CandidateFilter = { short: 'few', flat: false };
+  return shownCandidates(list, few).length > 0 ? few : allCandidates;
+}
+
 /** Indices of the candidates that a filter leaves, in the order of the list. */
 export function shownCandidates(list: Arrangements, filter: CandidateFilter): number[] {
   return list.arrangements.flatMap((one, i) => (passes(one, filter) ? [i] : []));

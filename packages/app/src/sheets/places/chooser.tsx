@@ -10,9 +10,9 @@ import { TitleBlock } from '../../ui/title-block.tsx';
 import { useWords } from '../../words/words.ts';
 import { Candidate } from './candidate.tsx';
 import {
-  allCandidates,
   type CandidateFilter,
   decidedCandidate,
+  firstFilter,
   shownCandidates,
 } from './candidates.ts';
 import { chosen } from './decide.ts';
@@ -36,7 +36,7 @@ export function Chooser({
   const lengths = useLengths();
   const app = useApp();
   const decided = useAppState((state) => projectOf(state).places !== undefined);
-  const [filter, setFilter] = useState<CandidateFilter>(allCandidates);
+  const [filter, setFilter] = useState<CandidateFilter>(() => firstFilter(answer.list));
   const { list, decisions } = answer;
   const shown = useMemo(() => shownCandidates(list, filter), [list, filter]);
   const at = useMemo(() => (current ? decidedCandidate(list, current) : null), [list, current]);
@@ -47,9 +47,9 @@ export function Chooser({
     scrollTo(0, 0);
   }, []);
   const tallness = useMemo(() => {
-    const heights = list.arrangements.map(({ cut }) => cut.height);
+    const heights = shown.map((i) => list.arrangements[i]?.cut.height ?? 0);
     return Math.max(0.2, ...heights) / (2 * shape.shell.radius) + 0.04;
-  }, [list, shape]);
+  }, [list, shape, shown]);
   const choose = (i: number): void => {
     const decision = decisions[i];
     const height = list.arrangements[i]?.cut.height;
