@@ -1,6 +1,7 @@
 // Directions on the ground that help people find their bearings: the datum, the door, north. Each
-// is an arrow at the base, outside pointing away from the shell, inside lying on the floor. They lie
-// over the drawing as SVG in pixels and are moved with every picture.
+// is an arrow: outside at the base, pointing away from the shell; inside at the wall, standing up from
+// the floor to eye level, or at the picture's edge where it is out of sight. They lie over the drawing
+// as SVG in pixels and are moved with every picture.
 
 import { dot, norm, scale, subtract, type Vec3 } from '@shellraise/core';
 import { type Pose, type Room, seenAt } from './pose.ts';
@@ -22,6 +23,16 @@ export interface SeenArrow {
   readonly text: readonly [number, number];
 }
 
+/** How far arrows outside begin and end, in parts of the shell's width. */
+const OUTSIDE = { tail: 1.05, tip: 1.22 };
+
+/** A shell's room with what its arrows need. */
+export const withBearings = (room: Room): Room => ({
+  ...room,
+  reach: OUTSIDE.tip * room.reach,
+  needed: OUTSIDE.tip * room.wide,
+});
+
 /** A picture's size in pixels. */
 export interface PictureSize {
   readonly width: number;
@@ -37,31 +48,63 @@ export function seenArrow(
   size: PictureSize,
   inside: boolean,
 ): SeenArrow | null {
-  const [from, to] = inside ? [0.5, 0.92] : [1.05, 1.24];
-  const at = (share: number): Vec3 => [
+  const at = (share: number, height: number): Vec3 => [
     share * room.wide * Math.cos(azimuth),
     share * room.wide * Math.sin(azimuth),
-    room.low,
+    height,
   ];
-  const [tail, tip] = [at(from), at(to)];
+  const [tail, tip] = inside
+    ? [at(AT_WALL, room.low), at(AT_WALL, pose.eye[2])]
+    : [at(OUTSIDE.tail, room.low), at(OUTSIDE.tip, room.low)];
   if (!inside && isBehind(tip, pose.eye, radius, room.low)) return null;
   const seen = [tail, tip].map((point) => seenAt(pose, size.width / size.height, point));
-  if (seen.some(([, , depth]) => depth < pose.near)) return null;
   const [a, b] = seen.map(([x, y]) => [
     ((1 + x) * size.width) / 2,
     ((1 - y) * size.height) / 2,
-  ]) as [[number, number], [number, number]];
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
-  const past = 14;
-  const beyond = ([x, y]: readonly [number, number]): boolean =>
+  ]) as [PicturePoint, PicturePoint];
+  const before = seen.every(([, , depth]) => depth >= pose.near);
+  const beyond = ([x, y]: PicturePoint): boolean =>
     x < 0 || y < 0 || x > size.width || y > size.height;
-  if (beyond(a) && beyond(b)) return null;
-  const text: [number, number] = [
-    b[0] + ((b[0] - a[0]) / length) * past,
-    b[1] + ((b[1] - a[1]) / length) * past + 5,
-  ];
-  return { tail: a, tip: b, text: heldIn(text, b[0] - a[0], LETTER * label.length, size) };
+  if (inside)
+    return before && !beyond(b) ? arrow(a, b, label, size) : edgeArrow(tip, pose, label, size);
+  return !before || (beyond(a) && beyond(b)) ? null : arrow(a, b, label, size);
 }
+
+type PicturePoint = [number, number];
+
+/** Where an arrow stands inside, as a share of the way to the wall. */
+const AT_WALL = 0.9;
+
+/** Pixels from the tip to the words. */
+const PAST = 14;
+
+/** An arrow with its words beyond the tip. */
+function arrow(tail: PicturePoint, tip: PicturePoint, label: string, size: PictureSize): SeenArrow {
+  const way: PicturePoint = [tip[0] - tail[0], tip[1] - tail[1]];
+  const length = Math.hypot(...way) || 1;
+  const text: PicturePoint = [
+    tip[0] + (way[0] / length) * PAST,
+    tip[1] + (way[1] / length) * PAST + 5,
+  ];
+  return { tail, tip, text: heldIn(text, way[0], LETTER * label.length, size) };
+}
+
+/** Out of sight inside: an arrow near the picture's edge says which way to turn. */
+function edgeArrow(point: Vec3, pose: Pose, label: string, size: PictureSize): SeenArrow {
+  const way = subtract(point, pose.eye);
+  const [x, y] = [dot(way, pose.right), -dot(way, pose.up)];
+  const length = Math.hypot(x, y) || 1;
+  const room = [size.width / 2 - EDGE, size.height / 2 - EDGE] as const;
+  const reach = Math.min(room[0] / Math.abs(x / length), room[1] / Math.abs(y / length));
+  const at = (from: number): PicturePoint => [
+    size.width / 2 + (from * x) / length,
+    size.height / 2 + (from * y) / length,
+  ];
+  return arrow(at(reach - EDGE), at(reach), label, size);
+}
+
+/** Kept free at the picture's edge, and the length of the arrow there: pixels. */
+const EDGE = 30;
 
 /** About the width of a letter, pixels. */
 const LETTER = 8.5;

@@ -17,7 +17,7 @@ import {
 } from 'react';
 import { flushSync } from 'react-dom';
 import { useWords } from '../../words/words.ts';
-import { type Bearing, moveArrows, seenArrow } from './bearings.ts';
+import { type Bearing, moveArrows, seenArrow, withBearings } from './bearings.ts';
 import { listenToGestures } from './gestures.ts';
 import type { Panels } from './panels.ts';
 import {
@@ -29,7 +29,6 @@ import {
   type Pose,
   pickedPanel,
   poseOf,
-  type Room,
   rayThrough,
   roomOf,
   type View,
@@ -146,12 +145,6 @@ const shapeOf = (host: HTMLElement | null): number =>
 const none: readonly Bearing[] = [];
 const plain: Fill = { tint: null, hatch: null };
 const MOST_RATIO = 2;
-/** Arrows stand outside of the shell. */
-const withBearings = (room: Room): Room => ({
-  ...room,
-  reach: 1.14 * room.reach,
-  needed: 1.14 * room.wide,
-});
 
 /** Keeps a drawing going in `host`: what it shows follows the props, how it is looked at the
  * gestures. */

@@ -44,14 +44,14 @@ export interface Pose {
 /** From the side of the datum and a little above. */
 export const firstView: View = { azimuth: 0.62, elevation: 0.36, zoom: 1 };
 /** Upright among the panels, looking at the datum and up. */
-export const firstViewInside: View = { azimuth: 0, elevation: 0.5, zoom: 1 };
+export const firstViewInside: View = { azimuth: 0, elevation: 0.3, zoom: 1 };
 
 const STEEPEST = 1.55;
 const LOWEST_INSIDE = -0.5;
 const zooms = { outside: { min: 0.6, max: 8 }, inside: { min: 0.7, max: 4 } };
 /** Half angles of sight: narrow outside, as a drawing has it; wide inside. */
 const HALF_OUTSIDE = (11 * Math.PI) / 180;
-const HALF_INSIDE = (37 * Math.PI) / 180;
+const HALF_INSIDE = (42 * Math.PI) / 180;
 /** Eyes of someone who stands, metres above the floor. */
 const EYE_HEIGHT = 1.6;
 /** Left free around the shell, as a share of it. */
