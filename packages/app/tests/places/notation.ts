@@ -11,7 +11,11 @@ import {
 } from '@shellraise/core';
 import { planPicture } from '../../src/engine/drawings.ts';
 
-const net = shellOfNet(namedNet({ solid: 'icosahedron', b: 2, c: 0, division: 'equal chords' }), 2);
+/** The whole ball. */
+export const net = shellOfNet(
+  namedNet({ solid: 'icosahedron', b: 2, c: 0, division: 'equal chords' }),
+  2,
+);
 
 /** The kinds of the net: 60 places of kind 1, 20 of kind 2. */
 export const kinds: readonly Kind[] = net.kinds.map(({ sides }, i) => ({

@@ -2,7 +2,8 @@
 
 import type { Paper, PlacesDecision } from '@shellraise/core';
 import { useEffect, useState } from 'react';
-import { useApp } from '../../ui/app-context.tsx';
+import { projectOf } from '../../state/app-state.ts';
+import { useApp, useAppState } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import { frozen, turnedTo, turnOf, unfrozen } from './decide.ts';
 import type { Stood } from './stood.ts';
@@ -23,7 +24,9 @@ export function NumbersPanel({
   const { places } = useWords();
   const words = places.numbers;
   const decide = useDecide();
-  const { decision } = standing;
+  const own = useAppState((state) => projectOf(state).places);
+  // The engine may still be at work on the last change.
+  const decision = own ?? standing.decision;
   const kept = decision.frozen !== undefined;
   return (
     <div className="numbers">

@@ -125,6 +125,7 @@ function useFocusKey(field: { readonly current: HTMLInputElement | null }): void
       if (!isPressed('Ctrl+K', event) || event.defaultPrevented) return;
       event.preventDefault();
       field.current?.focus();
+      field.current?.select();
     };
     addEventListener('keydown', hear);
     return () => removeEventListener('keydown', hear);
