@@ -74,7 +74,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
   const lengths = useLengths();
   const colouring = useAppState((state) => state.settings.colouring);
   const pile = useAppState((state) => projectOf(state).pile);
-  const wide = useMedia('(min-width: 1000px)');
+  const wide = useMedia('(min-width: 1180px)');
   const [tab, setTab] = useState<'place' | 'takeOff' | 'numbers'>('place');
   const [drawing, setDrawing] = useState<'plan' | 'solid'>('plan');
   const [scale, setScale] = useState<number | null>(null);
