@@ -90,10 +90,10 @@ export function SearchBox({ stood: { standing, kinds } }: { stood: Stood }) {
               role="option"
               aria-selected={i === at}
               tabIndex={-1}
-              onPointerDown={(event) => {
-                event.preventDefault();
-                choose(found);
-              }}
+              // The field keeps the focus, and a finger can scroll the list.
+              onMouseDown={(event) => event.preventDefault()}
+              onClick={() => choose(found)}
+              onKeyDown={press}
             >
               <strong>{name}</strong> <span className="quiet">{more}</span>
             </div>
