@@ -207,12 +207,28 @@ function middleItems(
   const [x, y] = middle(outline);
   const kind = kinds[shell.kind[place] as number];
   const face = fromInside ? 'inside towards you' : 'outside towards you';
-  const style = { anchor: 'middle', halo: 1 } as const;
+  // The long line goes where the panel is wider.
+  const wideBelow = widthAt(outline, y + 8) >= widthAt(outline, y - 8);
+  const [faceAt, numberAt, kindAt] = wideBelow ? [8.6, -6, 2.6] : [-11, -3.6, 4.8];
+  const row = (words: string, at: number, largest: number, bold: boolean): Item => {
+    const room = widthAt(outline, y + at) - 13;
+    const size = fittingSize(words, largest, 2, room, bold) ?? 2;
+    return text([x, y + at], words, size, { anchor: 'middle', halo: 1, bold });
+  };
   return [
-    text([x, y - 6], numbers[place] ?? '', 9.5, { ...style, bold: true }),
-    text([x, y + 2.6], `kind ${kind?.id ?? '?'}`, 6, { ...style, bold: true }),
-    text([x, y + 8.6], face, 3.4, style),
+    row(numbers[place] ?? '', numberAt, 9.5, true),
+    row(`kind ${kind?.id ?? '?'}`, kindAt, 6, true),
+    row(face, faceAt, 3.4, false),
   ];
+}
+
+/** How wide an outline is at a height, 0 where it is not there. */
+function widthAt(outline: readonly Point[], y: number): number {
+  const met = outline.flatMap(([ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length] as Point;
+    return ay > y === by > y ? [] : [ax + ((y - ay) / (by - ay)) * (bx - ax)];
+  });
+  return met.length === 0 ? 0 : Math.max(...met) - Math.min(...met);
 }
 
 /** Beside the panel: the way to the crown. */

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { flatItems, type Item, type PathItem, type TextItem } from '../../src/papers/drawing.ts';
 import { kindFills } from '../../src/papers/hatch.ts';
 import { type JointContent, jointPicture } from '../../src/papers/joint-picture.ts';
+import { textWidth } from '../../src/papers/text-width.ts';
 import { sideLength } from '../../src/shell/geometry.ts';
 import type { PlaceId, SideId } from '../../src/shell/ids.ts';
 import { mateOf, placeCount, sidesOf } from '../../src/shell/shell.ts';
@@ -104,5 +105,25 @@ describe('the joint picture', () => {
       t.startsWith('side 1'),
     );
     expect(first).toMatch(/^side 1 · \d+ ?[\d/]*″ \(\d+ mm\)$/);
+  });
+
+  it('keeps the words in the middle within the panel', () => {
+    for (const p of places) {
+      const { items } = pictureOf(p);
+      const outline = outlineOf(items);
+      const middle = flatItems(items).filter(
+        (item): item is TextItem => item.type === 'text' && item.halo === 1,
+      );
+      expect(middle).toHaveLength(3);
+      for (const { at, text, size, bold } of middle) {
+        const half = textWidth(text, size, bold) / 2;
+        const met = outline.flatMap(([ax, ay], i) => {
+          const [bx, by] = outline[(i + 1) % outline.length] as readonly [number, number];
+          return ay > at[1] === by > at[1] ? [] : [ax + ((at[1] - ay) / (by - ay)) * (bx - ax)];
+        });
+        expect(at[0] - half).toBeGreaterThan(Math.min(...met));
+        expect(at[0] + half).toBeLessThan(Math.max(...met));
+      }
+    }
   });
 });
