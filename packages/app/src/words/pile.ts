@@ -49,7 +49,7 @@ export const pileWords = {
     plusOne: '+1',
     plusOneOf: (row: string) => `One more panel like ${row}`,
     kindsOr: (kinds: readonly string[]) => listed(kinds, 'or'),
-    expected: (length: string) => `not ${length}?`,
+    expected: (length: string) => `${length}?`,
     unread: 'not read',
     incomplete: 'not whole yet',
     newRow: 'Next panel',
