@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { frameWords } from '../../src/words/frame.ts';
+import { shapeWords } from '../../src/words/shape.ts';
 import { dropFile, inBrowser } from './support.ts';
 
 const { open } = inBrowser();
@@ -150,5 +151,25 @@ describe('an engine that dies', () => {
     expect(await titleOf(page)).toBe(before);
     await dropFile(page, 'own.json', pile('My own pile'));
     await page.getByText(frameWords.opened('own.json')).waitFor();
+  });
+
+  it('is told of where it was closing the shell, and closes it when asked again', async () => {
+    const { page } = await open({
+      sheet: 'shape',
+      before: () => {
+        // The second thread, which is for what takes long, ends at once.
+        const Own = Worker;
+        let started = 0;
+        window.Worker = class extends Own {
+          constructor(url: string | URL, options?: WorkerOptions) {
+            super((++started === 2 ? '/gone.js' : url) as string, options);
+          }
+        };
+      },
+    });
+    await page.getByRole('button', { name: shapeWords.close, exact: true }).click();
+    await page.getByText(shapeWords.failed.died).waitFor();
+    await page.getByRole('button', { name: shapeWords.failed.again }).click();
+    await page.locator('[data-stage=found]').waitFor();
   });
 });

@@ -92,7 +92,10 @@ describe('a project', () => {
     const empty = list.filter({ hasText: frameWords.untitled });
     await empty.getByRole('button', { name: frameWords.remove }).click();
     await empty.waitFor({ state: 'detached' });
+    // The button that had the focus is gone; the dialog takes it a moment later.
+    await page.waitForFunction(() => document.activeElement?.closest('[role=dialog]'));
     await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
     await page.locator('.notices').getByRole('button', { name: frameWords.undo }).click();
     await page.keyboard.press('Alt+p');
     await empty.waitFor();

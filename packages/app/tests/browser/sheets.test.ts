@@ -35,7 +35,7 @@ async function faultsOf(page: Page, where: string, screen: Screen): Promise<stri
 /** Waits until nothing is computed any more and the messages are put away. */
 async function settle(page: Page): Promise<void> {
   await page.locator('main#sheet > *').first().waitFor();
-  await page.waitForTimeout(400);
+  await page.waitForTimeout(250);
   await page.waitForFunction(() => document.querySelector('progress') === null);
   await putAway(page);
 }
