@@ -87,6 +87,7 @@ export function PlanView(props: PlanViewProps) {
         ref={host}
         className={whole ? 'plan-window' : 'plan-window moved'}
         data-pannable
+        data-takes-finger={whole ? undefined : true}
         role="application"
         aria-roledescription={words.role}
         aria-label={label}

@@ -92,6 +92,7 @@ export function PanelsView(props: PanelsViewProps) {
       <div
         ref={host}
         className="shell-view-canvas"
+        data-takes-finger
         role="application"
         aria-roledescription={words.role}
         aria-label={label}

@@ -6,6 +6,7 @@ import { quickEngine } from '../../engine/bridge.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
+import { useMedia } from '../../ui/use-media.ts';
 import { useWords } from '../../words/words.ts';
 import { Chooser } from './chooser.tsx';
 import { coloured } from './colouring.ts';
@@ -23,7 +24,6 @@ import { type Stood, usePicked } from './stood.ts';
 import { Tabs } from './tabs.tsx';
 import { TakeOffPanel } from './take-off-panel.tsx';
 import { useAnswer } from './use-answer.ts';
-import { useMedia } from './use-media.ts';
 
 type PaperChoice = (typeof papers)[number];
 
@@ -118,6 +118,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
           ]}
           chosen={drawing}
           onChoose={setDrawing}
+          swiped
         >
           {drawing === 'plan' ? plan : solid}
         </Tabs>

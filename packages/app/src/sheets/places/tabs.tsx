@@ -1,6 +1,8 @@
-// A row of tabs over one pane; the arrow keys go from tab to tab.
+// A row of tabs over one pane; the arrow keys go from tab to tab, and so does a finger drawn across
+// where that is wanted.
 
-import { type KeyboardEvent, type ReactNode, useId, useRef } from 'react';
+import { type KeyboardEvent, type PointerEvent, type ReactNode, useId, useRef } from 'react';
+import { type Stroke, stepOf, strokeFrom } from './swipe.ts';
 
 /** One tab. */
 export interface Tab<K extends string> {
@@ -15,6 +17,7 @@ export function Tabs<K extends string>({
   chosen,
   onChoose,
   className,
+  swiped = false,
   children,
 }: {
   label: string;
@@ -22,15 +25,18 @@ export function Tabs<K extends string>({
   chosen: K;
   onChoose: (key: K) => void;
   className?: string;
+  /** Whether a finger drawn across goes to the tab beside. */
+  swiped?: boolean;
   children: ReactNode;
 }) {
   const id = useId();
   const row = useRef<HTMLDivElement>(null);
+  const stroke = useRef<Stroke | null>(null);
+  const at = tabs.findIndex(({ key }) => key === chosen);
   const press = (event: KeyboardEvent): void => {
     const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
     if (step === 0) return;
     event.preventDefault();
-    const at = tabs.findIndex(({ key }) => key === chosen);
     const next = (at + step + tabs.length) % tabs.length;
     const to = tabs[next];
     if (!to) return;
@@ -38,8 +44,18 @@ export function Tabs<K extends string>({
     const button = row.current?.children[next];
     if (button instanceof HTMLElement) button.focus();
   };
+  const swipe = swiped && {
+    onPointerDown: (event: PointerEvent<Element>) => {
+      stroke.current = event.isPrimary ? strokeFrom(event) : null;
+    },
+    onPointerUp: (event: PointerEvent<Element>) => {
+      const to = stroke.current && tabs[at + stepOf(stroke.current, event)];
+      stroke.current = null;
+      if (to && to.key !== chosen) onChoose(to.key);
+    },
+  };
   return (
-    <div className={['tabs', className].filter(Boolean).join(' ')}>
+    <div className={['tabs', swiped && 'swiped', className].filter(Boolean).join(' ')} {...swipe}>
       <div ref={row} className="tab-row screen-only" role="tablist" aria-label={label}>
         {tabs.map(({ key, label: name }) => (
           <button
