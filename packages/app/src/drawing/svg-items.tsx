@@ -12,13 +12,18 @@ import {
   inkColours,
   lineWeights,
   type PathItem,
+  type Point,
   type Stroke,
   tints,
 } from '@shellraise/core';
 import { memo } from 'react';
+import { hatchMarks } from './hatch-lines.ts';
 
 /** Halfway up the capitals of the typeface, in parts of its size: texts stand on that line. */
 const HALF_CAPITALS = 0.345;
+
+/** Width of a hatch's lines, millimetres. */
+const HATCH_LINE = 0.13;
 
 const inkOf: ReadonlyMap<string, string> = new Map([
   ...Object.entries(inkColours).map(([ink, colour]) => [colour, `var(--${ink})`] as const),
@@ -52,7 +57,7 @@ function HatchPattern({ name }: { name: HatchName }) {
       patternUnits="userSpaceOnUse"
       patternTransform={`rotate(${angle})`}
     >
-      <g stroke="var(--hatch)" strokeWidth="0.13" fill="none" strokeDasharray={dash}>
+      <g stroke="var(--hatch)" strokeWidth={HATCH_LINE} fill="none" strokeDasharray={dash}>
         {lines.map((y) => (
           <path key={y} d={`M0 ${y}H${tile}${crossed ? `M${y} 0V${tile}` : ''}`} />
         ))}
@@ -71,26 +76,32 @@ function HatchPattern({ name }: { name: HatchName }) {
   );
 }
 
-/** Items of a drawing, in order. */
-export const SvgItems = memo(function SvgItems({ items }: { items: readonly Item[] }) {
+/** Items of a drawing, in order; `onPaper` for a drawing that is printed. */
+export const SvgItems = memo(function SvgItems({
+  items,
+  onPaper = false,
+}: {
+  items: readonly Item[];
+  onPaper?: boolean;
+}) {
   return (
     <>
       {items
         .map((item, i) => ({ item, key: `${item.type}${i}` }))
         .map(({ item, key }) => (
-          <SvgItem key={key} item={item} />
+          <SvgItem key={key} item={item} onPaper={onPaper} />
         ))}
     </>
   );
 });
 
-function SvgItem({ item }: { item: Item }) {
+function SvgItem({ item, onPaper }: { item: Item; onPaper: boolean }) {
   switch (item.type) {
     case 'group': {
       const data = Object.entries(item.data ?? {}).map(([key, value]) => [`data-${key}`, value]);
       return (
         <g {...Object.fromEntries(data)}>
-          <SvgItems items={item.items} />
+          <SvgItems items={item.items} onPaper={onPaper} />
         </g>
       );
     }
@@ -112,13 +123,22 @@ function SvgItem({ item }: { item: Item }) {
         </text>
       );
     case 'path':
-      return <Shape item={item} d={pathData(item)} />;
+      return <Shape item={item} d={pathData(item)} outline={onPaper ? item.points : null} />;
     case 'circle':
-      return <Shape item={item} d={circleData(item)} />;
+      return <Shape item={item} d={circleData(item)} outline={null} />;
   }
 }
 
-function Shape({ item, d }: { item: PathItem | CircleItem; d: string }) {
+/** A shape; with an outline its hatch is drawn line by line. */
+function Shape({
+  item,
+  d,
+  outline,
+}: {
+  item: PathItem | CircleItem;
+  d: string;
+  outline: readonly Point[] | null;
+}) {
   const { tint, hatch }: Fill = item.fill ?? { tint: null, hatch: null };
   const stroke = item.stroke ? strokeOf(item.stroke) : {};
   if (hatch === null)
@@ -126,7 +146,25 @@ function Shape({ item, d }: { item: PathItem | CircleItem; d: string }) {
   return (
     <>
       {tint === null ? null : <path d={d} fill={screenColour(tint)} />}
-      <path d={d} fill={`url(#hatch-${hatch})`} {...stroke} />
+      {outline === null ? (
+        <path d={d} fill={`url(#hatch-${hatch})`} {...stroke} />
+      ) : (
+        <>
+          <DrawnHatch name={hatch} outline={outline} />
+          {item.stroke ? <path d={d} fill="none" {...stroke} /> : null}
+        </>
+      )}
+    </>
+  );
+}
+
+function DrawnHatch({ name, outline }: { name: HatchName; outline: readonly Point[] }) {
+  const { lines, dots, rings, dash } = hatchMarks(name, outline);
+  const line = { fill: 'none', stroke: 'var(--hatch)', strokeWidth: HATCH_LINE };
+  return (
+    <>
+      {lines === '' ? null : <path d={lines} {...line} strokeDasharray={dash?.join(' ')} />}
+      {dots === '' ? null : <path d={dots} {...(rings ? line : { fill: 'var(--hatch)' })} />}
     </>
   );
 }

@@ -2,6 +2,7 @@
 
 import type { Fill } from '@shellraise/core';
 import { useMemo } from 'react';
+import { usePrinting } from '../../ui/use-printing.ts';
 import { SvgItems } from '../svg-items.tsx';
 import type { Panels } from './panels.ts';
 import { poseOf, roomOf, type View } from './pose.ts';
@@ -30,7 +31,7 @@ export function StillView(props: StillViewProps) {
     return stillItems(panels, pose, { width, height, fillOf, inside, ...more });
   }, [panels, view, fillOf, width, height, inside, more]);
   const box = `0 0 ${width} ${height}`;
-  const drawn = <SvgItems items={items} />;
+  const drawn = <SvgItems items={items} onPaper={usePrinting()} />;
   return label ? (
     <svg className={className} viewBox={box} role="img" aria-label={label}>
       {drawn}

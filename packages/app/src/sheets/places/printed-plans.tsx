@@ -3,12 +3,12 @@
 
 import type { Drawing, Paper } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
-import { flushSync } from 'react-dom';
 import { SvgItems } from '../../drawing/svg-items.tsx';
 import { quickEngine } from '../../engine/bridge.ts';
 import type { PrintQuestion } from '../../engine/drawings.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useLengths } from '../../ui/app-context.tsx';
+import { usePrinting } from '../../ui/use-printing.ts';
 import { useWords } from '../../words/words.ts';
 import type { Stood } from './stood.ts';
 import { useAnswer } from './use-answer.ts';
@@ -71,7 +71,7 @@ function PrintedSheet({ drawing: { width, height, title, items } }: { drawing: D
       role="img"
       aria-label={title}
     >
-      <SvgItems items={items} />
+      <SvgItems items={items} onPaper />
     </svg>
   );
 }
@@ -84,24 +84,4 @@ function useRested<T extends object>(value: T): T | null {
     return () => clearTimeout(timer);
   }, [value]);
   return rested;
-}
-
-/** Whether the page is being printed. The sheets must be there before the browser takes the page. */
-function usePrinting(): boolean {
-  const [printing, setPrinting] = useState(false);
-  useEffect(() => {
-    const media = matchMedia('print');
-    const set = (): void => flushSync(() => setPrinting(media.matches));
-    const before = (): void => flushSync(() => setPrinting(true));
-    const after = (): void => setPrinting(false);
-    media.addEventListener('change', set);
-    addEventListener('beforeprint', before);
-    addEventListener('afterprint', after);
-    return () => {
-      media.removeEventListener('change', set);
-      removeEventListener('beforeprint', before);
-      removeEventListener('afterprint', after);
-    };
-  }, []);
-  return printing;
 }
