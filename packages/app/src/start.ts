@@ -10,7 +10,7 @@ import { readSettings, type Settings } from './state/settings.ts';
 import { browserStore, checkProject } from './store/browser-store.ts';
 import { keepLastWords, takeLastWords } from './store/last-words.ts';
 import type { Reach } from './ui/app-context.tsx';
-import { english } from './words/words.ts';
+import type { Words } from './words/words.ts';
 
 /** How far each sheet wants the engine to go. The Shape sheet waits for the press. */
 const wants: Readonly<Record<Sheet, Want>> = { pile: 'work', shape: 'work', places: 'standing' };
@@ -18,8 +18,8 @@ const wants: Readonly<Record<Sheet, Want>> = { pile: 'work', shape: 'work', plac
 const SETTINGS = 'shellraise-settings';
 const LAST = 'shellraise-last';
 
-/** Starts the page. */
-export function start(): Reach {
+/** Starts the page in a language. */
+export function start({ frame }: Words): Reach {
   const { store, ready } = browserStore();
   let timer: ReturnType<typeof setTimeout> | undefined;
   const app = createApp(
@@ -53,7 +53,7 @@ export function start(): Reach {
     if (last && last !== DEMO && app.state.getState().projectId === DEMO) await app.open(last);
   });
   // Once the page is there: keeping the other files must not hold up the first sheet.
-  addEventListener('load', () => setTimeout(() => void keepForOffline(app), 500));
+  addEventListener('load', () => setTimeout(() => void keepForOffline(app, frame), 500));
   return { app, derived };
 }
 
@@ -67,14 +67,14 @@ async function dropOldPhotos(app: App): Promise<void> {
   await keepPhotosOf([projectId, ...projects.map(({ id }) => id)]).catch(() => undefined);
 }
 
-function keepForOffline(app: App): Promise<void> {
+function keepForOffline(app: App, words: Words['frame']): Promise<void> {
   return keepOffline({
     ready: () => {
       if (app.state.getState().settings.offlineTold) return;
-      app.tell('note', english.frame.offlineReady);
+      app.tell('note', words.offlineReady);
       app.set({ offlineTold: true });
     },
-    newer: () => app.tell('note', english.frame.updateReady),
+    newer: () => app.tell('note', words.updateReady),
   });
 }
 

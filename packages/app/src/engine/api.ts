@@ -20,7 +20,6 @@ import type {
   Shell,
   Standing,
   StockRow,
-  TakeOff,
   TakeoffSettings,
 } from '@shellraise/core';
 import type {
@@ -113,13 +112,6 @@ export interface Engine {
   stand(question: StandingQuestion): StandAnswer;
   /** How several shapes are related, and whether it matters for what stands. */
   relate(question: RelationQuestion): Relation;
-  takeOff(
-    standing: Standing,
-    kinds: readonly Kind[],
-    hardware: Pile['hardware'],
-    settings: TakeoffSettings | undefined,
-    holes: HoleCounts,
-  ): TakeOff;
   planPicture(question: PlanQuestion): PlanPicture;
   candidatePictures(
     shell: Shell,

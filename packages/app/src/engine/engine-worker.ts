@@ -4,7 +4,6 @@ import {
   arrangements,
   countedHoles,
   decisionFor,
-  defaultTakeoff,
   type Fault,
   familiesOf,
   findDecided,
@@ -24,7 +23,6 @@ import {
   type Shell,
   shapeQuestion,
   standingShell,
-  takeOff,
   writePileCsv,
   writeProject,
 } from '@shellraise/core';
@@ -63,8 +61,6 @@ const engine: Engine = {
       const { numbers, sameIn } = answer.shell;
       return { panels: numbers.length, sameIn };
     }),
-  takeOff: (standing, kinds, hardware, settings, holes) =>
-    takeOff(standing.shell, kinds, hardware, settings ?? defaultTakeoff, holes),
   planPicture,
   candidatePictures,
   printedPlans,

@@ -1,6 +1,6 @@
 // The frame around every sheet: the phases as a strip, the sheet, messages.
 
-import { lazy, Suspense, useEffect } from 'react';
+import { lazy, Suspense, useEffect, useLayoutEffect } from 'react';
 import { HatchPatterns } from '../drawing/svg-items.tsx';
 import { saveProject } from '../files/save-file.ts';
 import { PileSheet } from '../sheets/pile/pile-sheet.tsx';
@@ -11,6 +11,7 @@ import { DropZone } from './drop-zone.tsx';
 import { FaultBoundary } from './fault-boundary.tsx';
 import { HeadBar } from './head-bar.tsx';
 import { Notices } from './notices.tsx';
+import { useMedia } from './use-media.ts';
 
 const ShapeSheet = lazy(async () => ({
   default: (await import('../sheets/shape/shape-sheet.tsx')).ShapeSheet,
@@ -103,13 +104,13 @@ function PhaseStrip() {
   );
 }
 
-/** Tells the style sheet the look that was chosen; `system` leaves it to the device. */
+/** Tells the style sheet the look that was chosen, or that the device has. */
 function useScheme(): void {
-  const scheme = useAppState((state) => state.settings.scheme);
-  useEffect(() => {
-    const root = document.documentElement;
-    if (scheme === 'system') delete root.dataset.scheme;
-    else root.dataset.scheme = scheme;
+  const chosen = useAppState((state) => state.settings.scheme);
+  const dark = useMedia('(prefers-color-scheme: dark)');
+  const scheme = chosen === 'system' ? (dark ? 'dark' : 'light') : chosen;
+  useLayoutEffect(() => {
+    document.documentElement.dataset.scheme = scheme;
   }, [scheme]);
 }
 

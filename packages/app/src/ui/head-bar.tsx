@@ -50,22 +50,8 @@ export function HeadBar() {
         <button type="button" onClick={() => setOverlay('view')}>
           {words.view}
         </button>
-        <button
-          type="button"
-          disabled={undo === undefined}
-          onClick={app.undo}
-          title={undo && words.undoOf(undo)}
-        >
-          {words.undo}
-        </button>
-        <button
-          type="button"
-          disabled={redo === undefined}
-          onClick={app.redo}
-          title={redo && words.redoOf(redo)}
-        >
-          {words.redo}
-        </button>
+        <StepButton name={words.undo} full={undo && words.undoOf(undo)} act={app.undo} />
+        <StepButton name={words.redo} full={redo && words.redoOf(redo)} act={app.redo} />
       </div>
       {overlay ? (
         <Suspense fallback={null}>
@@ -73,6 +59,23 @@ export function HeadBar() {
         </Suspense>
       ) : null}
     </header>
+  );
+}
+
+/** Undo or redo; `full` says what, and is missing where there is nothing. */
+function StepButton({
+  name,
+  full,
+  act,
+}: {
+  name: string;
+  full: string | undefined;
+  act: () => void;
+}) {
+  return (
+    <button type="button" disabled={full === undefined} onClick={act} title={full}>
+      {name}
+    </button>
   );
 }
 

@@ -84,10 +84,5 @@ function colourOf(css: string, pen: CanvasRenderingContext2D | null): Colour {
 export function watchScheme(changed: () => void): () => void {
   const observer = new MutationObserver(changed);
   observer.observe(document.documentElement, { attributeFilter: ['data-scheme'] });
-  const dark = matchMedia('(prefers-color-scheme: dark)');
-  dark.addEventListener('change', changed);
-  return () => {
-    observer.disconnect();
-    dark.removeEventListener('change', changed);
-  };
+  return () => observer.disconnect();
 }

@@ -2,6 +2,7 @@
 
 import { type Kind, kindFills, type Pile } from '@shellraise/core';
 import { memo, useMemo } from 'react';
+import { FillSwatch } from '../../drawing/fill-swatch.tsx';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useDerived, useEngine, useLengths } from '../../ui/app-context.tsx';
 import type { Lengths } from '../../ui/lengths.ts';
@@ -9,7 +10,6 @@ import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords, type Words } from '../../words/words.ts';
 import type { Cell } from './cells.ts';
 import { measureNext, type NextThing } from './measure-next.ts';
-import { Swatch } from './swatch.tsx';
 import type { Worked } from './worked.ts';
 
 /** Goes to a cell of a reading. */
@@ -237,7 +237,7 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
                   app.select(kind.id === chosen ? null : { type: 'kind', id: kind.id })
                 }
               >
-                <Swatch fill={fills[k] ?? { tint: null, hatch: null }} />
+                <FillSwatch fill={fills[k] ?? { tint: null, hatch: null }} />
                 <span>
                   {kind.id}
                   <span className="echo">± {lengths.small(Math.max(...kind.sideSds))}</span>

@@ -6,6 +6,8 @@ import { DEMO, docOf, projectOf } from '../../state/app-state.ts';
 import { emptyProject } from '../../state/empty-project.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
+import { useMedia } from '../../ui/use-media.ts';
+import { usePrinting } from '../../ui/use-printing.ts';
 import { useWords } from '../../words/words.ts';
 import { type GoTo, KindsForming, MeasureNext, OtherFindings } from './findings.tsx';
 import { type FindingOf, useFindings } from './findings-of.ts';
@@ -13,7 +15,7 @@ import { Hardware } from './hardware.tsx';
 import { KeypadEntry } from './keypad-entry.tsx';
 import { HandTest, PanelUnderTape, type UnderTape } from './panel-band.tsx';
 import { Photos } from './photos.tsx';
-import { PrintedTally, usePrinting } from './printed-pile.tsx';
+import { PrintedTally } from './printed-pile.tsx';
 import { ReadingSettings } from './reading-settings.tsx';
 import { TallyGrid } from './tally-grid.tsx';
 import { useBoxSize } from './use-box-size.ts';
@@ -31,7 +33,7 @@ export function PileSheet() {
   const tally = useTally();
   const worked = useWorked();
   const findingOf = useFindings(worked);
-  const narrow = useNarrow();
+  const narrow = useMedia('(max-width: 700px)');
   const printing = usePrinting();
   useSelectedReading(tally, !narrow);
   const printed = printing ? (
@@ -278,15 +280,4 @@ function useSelectedReading({ actions }: Tally, wanted: boolean): void {
     if (wanted && selection?.type === 'reading')
       actions.goToRow({ type: 'reading', index: selection.row }, 0);
   }, [app, actions, wanted]);
-}
-
-function useNarrow(): boolean {
-  const [narrow, setNarrow] = useState(() => matchMedia('(max-width: 700px)').matches);
-  useEffect(() => {
-    const media = matchMedia('(max-width: 700px)');
-    const change = (): void => setNarrow(media.matches);
-    media.addEventListener('change', change);
-    return () => media.removeEventListener('change', change);
-  }, []);
-  return narrow;
 }

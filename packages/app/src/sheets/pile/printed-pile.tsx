@@ -1,33 +1,11 @@
 // The pile on paper: kinds and readings as plain tables. There only while it is printed, so that
 // typing is not slowed by thousands of cells.
 
-import { useEffect, useState } from 'react';
-import { flushSync } from 'react-dom';
 import { useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import { type Cell, columnsFor } from './cells.ts';
 import type { FindingOf } from './findings-of.ts';
 import { cellText, type TallyRow } from './rows.ts';
-
-/** Whether the page is being printed. */
-export function usePrinting(): boolean {
-  const [printing, setPrinting] = useState(false);
-  useEffect(() => {
-    const put = (on: boolean) => () => flushSync(() => setPrinting(on));
-    const [before, after] = [put(true), put(false)];
-    const media = matchMedia('print');
-    const change = (): void => (media.matches ? before() : after());
-    addEventListener('beforeprint', before);
-    addEventListener('afterprint', after);
-    media.addEventListener('change', change);
-    return () => {
-      removeEventListener('beforeprint', before);
-      removeEventListener('afterprint', after);
-      media.removeEventListener('change', change);
-    };
-  }, []);
-  return printing;
-}
 
 /** The readings as a table. */
 export function PrintedTally({

@@ -2,12 +2,12 @@
 
 import type { Fill } from '@shellraise/core';
 import { memo, type ReactNode } from 'react';
+import { FillSwatch } from '../../drawing/fill-swatch.tsx';
 import type { DraftRow } from '../../state/doc.ts';
 import type { Lengths } from '../../ui/lengths.ts';
 import type { Words } from '../../words/words.ts';
 import { type Cell, type CellFault, readSide } from './cells.ts';
 import { cellText, checkRow, type TallyRow } from './rows.ts';
-import { Swatch } from './swatch.tsx';
 
 /** Height of a row, pixels. */
 export const ROW_HEIGHT = 48;
@@ -183,7 +183,7 @@ function KindText({
   if (!finding) return null;
   return (
     <>
-      {finding.fill ? <Swatch fill={finding.fill} /> : null}
+      {finding.fill ? <FillSwatch fill={finding.fill} /> : null}
       <span>{words.tally.kindsOr(finding.kinds)}</span>
     </>
   );

@@ -1,6 +1,7 @@
 // The flat plan with its heading, how it is coloured, and what the fills mean.
 
 import { type ReactNode, useCallback, useMemo } from 'react';
+import { FillSwatch } from '../../drawing/fill-swatch.tsx';
 import { PlanView } from '../../drawing/plan-view/plan-view.tsx';
 import { quickEngine } from '../../engine/bridge.ts';
 import type { PlanQuestion } from '../../engine/drawings.ts';
@@ -11,7 +12,6 @@ import { useWords } from '../../words/words.ts';
 import type { Coloured } from './colouring.ts';
 import { saysOf } from './says.ts';
 import { type Stood, usePicked } from './stood.ts';
-import { FillSwatch } from './swatch.tsx';
 import { useAnswer } from './use-answer.ts';
 
 const askPlan = (question: PlanQuestion) => quickEngine.ask('planPicture', question);

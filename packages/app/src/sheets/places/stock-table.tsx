@@ -2,11 +2,11 @@
 
 import { kindFills, type StockRow } from '@shellraise/core';
 import { useMemo } from 'react';
+import { FillSwatch } from '../../drawing/fill-swatch.tsx';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useDerived, useEngine } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import { type Stood, usePicked } from './stood.ts';
-import { FillSwatch } from './swatch.tsx';
 
 /** The table with the choice to count panels to be mended. */
 export function StockTable({ stood }: { stood: Stood }) {

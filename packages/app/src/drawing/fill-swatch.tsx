@@ -1,10 +1,11 @@
 // A sample of a fill, as a small panel.
 
 import type { Fill } from '@shellraise/core';
-import { screenColour } from '../../drawing/svg-items.tsx';
+import { memo } from 'react';
+import { screenColour } from './svg-items.tsx';
 
 /** The sample; what it means stands beside it. */
-export function FillSwatch({ fill }: { fill: Fill | undefined }) {
+export const FillSwatch = memo(function FillSwatch({ fill }: { fill: Fill | undefined }) {
   const d = 'M0.4 5.6L4 0.4L7.6 5.6Z';
   return (
     <svg className="fill-swatch" viewBox="0 0 8 6" aria-hidden="true">
@@ -18,4 +19,4 @@ export function FillSwatch({ fill }: { fill: Fill | undefined }) {
       />
     </svg>
   );
-}
+});
