@@ -7,19 +7,16 @@ import {
   type Arrangements,
   arrangements,
   decisionFor,
-  familiesOf,
   findDecided,
   frozenOf,
   type Identification,
   type Kind,
-  labelsOf,
   numbersOf,
-  occursIn,
   type PlaceNumbers,
   type Project,
   type Shape,
-  type Shell,
   type Standing,
+  shapesHolding,
   standingShell,
   type WayUp,
   writeProject,
@@ -132,15 +129,10 @@ export const fittedKinds = ({ loaded, shape }: Stood): readonly Kind[] =>
 
 /** Numbers of all shapes in which the chosen shell is the same: then what tells them apart does not
  * matter for it. */
-export function shapesWith({ found, shape, loaded, standing }: Chosen): number[] {
-  const families = familiesOf(loaded.kinds, shape.interchangeable);
-  const labelled = (shell: Shell) => labelsOf(shell, loaded.kinds, families).labels;
-  return found.shapes.flatMap((other, i) =>
-    occursIn(standing.shell, labelled(standing.shell), other.shell, labelled(other.shell))
-      ? [i + 1]
-      : [],
+export const shapesWith = ({ found, shape, loaded, standing }: Chosen): number[] =>
+  shapesHolding(standing.shell, found.shapes, found.shapes.indexOf(shape), loaded.kinds).map(
+    (i) => i + 1,
   );
-}
 
 /** What to do with the numbers when a decision is kept. */
 export interface Keeping {

@@ -7,6 +7,7 @@ import {
   describeFault,
   type HoleCounts,
   kindsOfPile,
+  looksLikeProject,
   type Pile,
   type PileKinds,
   type Project,
@@ -42,7 +43,7 @@ export async function loadPile(
   options: Pick<CommonOptions, 'unit'>,
 ): Promise<LoadedPile> {
   const text = await readText(file);
-  const { title, project, pile, takeoff } = looksLikeJson(file, text)
+  const { title, project, pile, takeoff } = looksLikeProject(file, text)
     ? projectOf(orFaults(file, readProject(text)))
     : csvOf(file, readPileCsv(text, options.unit === undefined ? {} : { unit: options.unit }));
   if (pile.kinds.length + pile.readings.length === 0)
@@ -59,14 +60,6 @@ export async function loadPile(
     takeoff: takeoff ?? defaultTakeoff,
     holes: countedHoles(pile, worked),
   };
-}
-
-/** A spreadsheet begins with a word, a project with a brace; an empty file goes by its name. */
-function looksLikeJson(file: string, text: string): boolean {
-  const start = text.trimStart().charAt(0);
-  return start === '{' || start === '[' || (start === '' && !/\.(csv|tsv|txt)$/i.test(file))
-    ? true
-    : /\.json$/i.test(file);
 }
 
 /** A spreadsheet holds a pile and nothing else. */

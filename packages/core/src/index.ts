@@ -139,6 +139,16 @@ export type { Hand, JoinedGroup, Kind } from './pile/kind.ts';
 export { kindsOfPile, type Miscount, type PileKinds } from './pile/kinds.ts';
 export type { ReadingNoise } from './pile/noise.ts';
 export type { PersonBias } from './pile/people.ts';
+export {
+  hardwareItems,
+  hardwareStates,
+  LEAST_SIDES,
+  LONGEST_ITEM,
+  LONGEST_NAME,
+  MAX_SIDES,
+  MOST_COUNTED,
+  PLATE_CORNERS,
+} from './pile/limits.ts';
 export { handOf } from './pile/polygon.ts';
 export {
   type Condition,
@@ -149,6 +159,7 @@ export {
   pileSection,
   type ReadingRow,
 } from './pile/schema.ts';
+export { SIDE_LENGTHS } from './pile/tolerances.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';
 export { shapeQuestion } from './identify/question.ts';
 export type {
@@ -224,6 +235,7 @@ export {
 } from './arrange/families.ts';
 export { frozenOf, numbersOf, type PlaceNumbers } from './arrange/numbers.ts';
 export { type FrozenDecision, type PlacesDecision, placesSection } from './arrange/schema.ts';
+export { shapesHolding } from './arrange/same-in.ts';
 export { needOf, type StockRow, stockRows } from './arrange/stock.ts';
 export { type CrownAt, type WayUp, type WaysUp, waysUpOf } from './arrange/ways-up.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
@@ -286,6 +298,7 @@ export {
 } from './papers/tables.ts';
 export { type TakeOffSheetOptions, takeOffNotes, takeOffSheets } from './papers/take-off-sheet.ts';
 export {
+  looksLikeProject,
   MAX_PROJECT_CHARACTERS,
   projectFrom,
   readProject,

@@ -5,23 +5,19 @@ import {
   countedHoles,
   decisionFor,
   type Fault,
-  familiesOf,
   findDecided,
   flatPlan,
   identify,
-  type Kind,
   kindsOfPile,
-  labelsOf,
+  looksLikeProject,
   numbersOf,
-  occursIn,
   type Project,
   projectFrom,
   type Read,
   readPileCsv,
   readProject,
-  type Shape,
-  type Shell,
   shapeQuestion,
+  shapesHolding,
   standingShell,
   writePileCsv,
   writeProject,
@@ -78,13 +74,6 @@ const refused = (faults: readonly Fault[]): FileRead => ({
   unitless: faults.some(({ found }) => found.includes('without a unit')),
 });
 
-/** A spreadsheet begins with a word, a project with a brace; an empty file goes by its name. */
-function looksLikeProject(name: string, text: string): boolean {
-  const start = text.trimStart().charAt(0);
-  if (start === '{' || start === '[') return true;
-  return start === '' ? !/\.(csv|tsv|txt)$/i.test(name) : /\.json$/i.test(name);
-}
-
 function standAnswer(question: StandingQuestion): StandAnswer {
   const { shapes, prefer } = question;
   const order = [prefer, ...shapes.keys()].filter((i, n, all) => all.indexOf(i) === n);
@@ -106,7 +95,7 @@ function standIn({ shapes, kinds, decision }: StandingQuestion, index: number): 
     found: true,
     shell: {
       shape: index,
-      sameIn: shapesWith(shapes, kinds, index, standing.shell),
+      sameIn: shapesHolding(standing.shell, shapes, index, kinds),
       standing,
       numbers: named.numbers,
       frozenFault: named.status === 'lost' ? named.reason : null,
@@ -122,21 +111,6 @@ function standIn({ shapes, kinds, decision }: StandingQuestion, index: number): 
       planFromBelow: flatPlan(standing.shell, { fromBelow: true }),
     },
   };
-}
-
-/** All shapes in which the standing shell is the same: what tells them apart does not matter for it. */
-function shapesWith(
-  shapes: readonly Shape[],
-  kinds: readonly Kind[],
-  index: number,
-  standing: Shell,
-): number[] {
-  const families = familiesOf(kinds, shapes[index]?.interchangeable);
-  const labelled = (shell: Shell): ArrayLike<number> => labelsOf(shell, kinds, families).labels;
-  const own = labelled(standing);
-  return shapes.flatMap(({ shell }, i) =>
-    occursIn(standing, own, shell, labelled(shell)) ? [i] : [],
-  );
 }
 
 expose(engine);

@@ -1,16 +1,19 @@
-import { readPile } from '@shellraise/core';
+import {
+  LEAST_SIDES,
+  LONGEST_NAME,
+  MAX_SIDES,
+  MOST_COUNTED,
+  readPile,
+  SIDE_LENGTHS,
+} from '@shellraise/core';
 import { describe, expect, test } from 'vitest';
 import {
   columnsFor,
   gapOf,
-  MOST_PANELS,
-  NAME_LENGTH,
   readCondition,
   readCount,
   readFace,
   readSide,
-  SIDE_RANGE,
-  SIDES,
   withUnit,
 } from '../../src/sheets/pile/cells.ts';
 
@@ -55,7 +58,7 @@ describe('the limits of a cell are those of the project file', () => {
     readPile({ readings: [{ sides, ...more }] }).ok;
 
   test('shortest and longest side', () => {
-    const { min, max } = SIDE_RANGE;
+    const { min, max } = SIDE_LENGTHS;
     expect(accepted([min, min, min])).toBe(true);
     expect(accepted([min * 0.99, min, min])).toBe(false);
     expect(accepted([max, max, max])).toBe(true);
@@ -64,13 +67,13 @@ describe('the limits of a cell are those of the project file', () => {
 
   test('names, counts and the number of sides', () => {
     const three = [1, 1, 1];
-    expect(accepted(three, { mark: 'x'.repeat(NAME_LENGTH) })).toBe(true);
-    expect(accepted(three, { mark: 'x'.repeat(NAME_LENGTH + 1) })).toBe(false);
-    expect(accepted(three, { count: MOST_PANELS })).toBe(true);
-    expect(accepted(three, { count: MOST_PANELS + 1 })).toBe(false);
-    expect(accepted(Array(SIDES.most).fill(1))).toBe(true);
-    expect(accepted(Array(SIDES.most + 1).fill(1))).toBe(false);
-    expect(accepted(Array(SIDES.least - 1).fill(1))).toBe(false);
+    expect(accepted(three, { mark: 'x'.repeat(LONGEST_NAME) })).toBe(true);
+    expect(accepted(three, { mark: 'x'.repeat(LONGEST_NAME + 1) })).toBe(false);
+    expect(accepted(three, { count: MOST_COUNTED })).toBe(true);
+    expect(accepted(three, { count: MOST_COUNTED + 1 })).toBe(false);
+    expect(accepted(Array(MAX_SIDES).fill(1))).toBe(true);
+    expect(accepted(Array(MAX_SIDES + 1).fill(1))).toBe(false);
+    expect(accepted(Array(LEAST_SIDES - 1).fill(1))).toBe(false);
   });
 
   test.each([

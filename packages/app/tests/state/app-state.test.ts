@@ -1,11 +1,25 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO } from '../../src/state/app-state.ts';
+import { type App, DEMO } from '../../src/state/app-state.ts';
 import { memoryStore } from '../../src/store/memory-store.ts';
 import type { ProjectStore } from '../../src/store/project-store.ts';
 import { refusingStore } from '../../src/store/refusing-store.ts';
 import { appWith, pileOf, retitle, titleOf } from './notation.ts';
 
 const demo = pileOf('demo', [1, 1, 1]);
+
+/** A project of one's own in two tabs, both as it was saved. */
+async function twoTabs() {
+  const mine = appWith(demo);
+  retitle(mine.app, 'shared');
+  await mine.app.save();
+  const { projectId } = mine.app.state.getState();
+  const theirs = appWith(demo, mine.store);
+  await theirs.app.open(projectId);
+  return { ...mine, theirs, projectId };
+}
+
+const takeRowOut = (app: App): void =>
+  app.change(({ project }) => void project.pile.readings.pop(), { label: 'take a row out' });
 
 describe('the page', () => {
   it('opens on the demo and keeps nothing as long as nothing is changed', async () => {
@@ -47,17 +61,10 @@ describe('the page', () => {
   });
 
   it('lays its own change on what another tab saved first', async () => {
-    const { app, store, pass } = appWith(demo);
-    retitle(app, 'shared');
-    await app.save();
-    const { projectId } = app.state.getState();
-    const other = appWith(demo, store);
-    other.pass(10);
-    await other.app.open(projectId);
-    other.app.change(({ project }) => void project.pile.readings.pop(), {
-      label: 'take a row out',
-    });
-    await other.app.save();
+    const { app, store, pass, theirs, projectId } = await twoTabs();
+    theirs.pass(10);
+    takeRowOut(theirs.app);
+    await theirs.app.save();
     pass(20);
     retitle(app, 'mine');
     await app.save();
@@ -68,34 +75,20 @@ describe('the page', () => {
   });
 
   it('loses no change of its own that is older than what another tab saved', async () => {
-    const { app, store } = appWith(demo);
-    retitle(app, 'shared');
-    await app.save();
-    const { projectId } = app.state.getState();
-    const other = appWith(demo, store);
-    await other.app.open(projectId);
+    const { app, theirs } = await twoTabs();
     retitle(app, 'mine');
-    other.pass(5000);
-    other.app.change(({ project }) => void project.pile.readings.pop(), {
-      label: 'take a row out',
-    });
-    await other.app.save();
+    theirs.pass(5000);
+    takeRowOut(theirs.app);
+    await theirs.app.save();
     await app.save();
     expect(titleOf(app)).toBe('mine');
     expect(app.state.getState().history.doc.project.pile.readings).toEqual([]);
   });
 
   it('takes back in what another tab saved what it had taken back itself', async () => {
-    const { app, store } = appWith(demo);
-    retitle(app, 'shared');
-    await app.save();
-    const { projectId } = app.state.getState();
-    const other = appWith(demo, store);
-    await other.app.open(projectId);
-    other.app.change(({ project }) => void project.pile.readings.pop(), {
-      label: 'take a row out',
-    });
-    await other.app.save();
+    const { app, theirs } = await twoTabs();
+    takeRowOut(theirs.app);
+    await theirs.app.save();
     app.undo();
     await app.save();
     expect(titleOf(app)).toBe('demo');
@@ -103,15 +96,10 @@ describe('the page', () => {
   });
 
   it('shows what another tab saved', async () => {
-    const { app, store } = appWith(demo);
-    retitle(app, 'shared');
-    await app.save();
-    const { projectId } = app.state.getState();
-    const other = appWith(demo, store);
-    await other.app.open(projectId);
-    other.pass(50);
-    retitle(other.app, 'theirs');
-    await other.app.save();
+    const { app, theirs, projectId } = await twoTabs();
+    theirs.pass(50);
+    retitle(theirs.app, 'theirs');
+    await theirs.app.save();
     await app.reload(projectId);
     expect(titleOf(app)).toBe('theirs');
   });

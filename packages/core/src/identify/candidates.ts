@@ -27,7 +27,8 @@ export interface Candidates {
   readonly deepest: number;
   /** The largest part that stood together with the sides as they were read; null where none did. */
   readonly grown: Grown | null;
-  /** Parts that are as large as any or stuck somewhere, the largest first. */
+  /** Parts that were the largest yet when they stood, and up to MOST_ENDS of each size that stuck;
+   * the largest first, of one size the stuck ones first. */
   readonly ends: readonly Grown[];
 }
 

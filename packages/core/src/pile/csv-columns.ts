@@ -4,7 +4,7 @@
 import type { Fault, Read } from '../measure/fault.ts';
 import { type LengthUnit, lengthUnit } from '../measure/length.ts';
 import { type MassUnit, massUnit } from '../measure/units.ts';
-import { MAX_SIDES } from './schema.ts';
+import { MAX_SIDES } from './limits.ts';
 
 /** A column that stands once. */
 export type PlainColumn = 'tag' | 'by' | 'mark' | 'count' | 'seen from' | 'condition' | 'note';

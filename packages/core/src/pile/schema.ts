@@ -3,14 +3,21 @@
 // about another (ids alike, groups of unknown kinds) is checked in check.ts.
 
 import { z } from 'zod';
+import {
+  hardwareItems,
+  hardwareStates,
+  LEAST_SIDES,
+  LONGEST_ITEM,
+  LONGEST_NAME,
+  MAX_SIDES,
+  MOST_COUNTED,
+  PLATE_CORNERS,
+} from './limits.ts';
 import { SIDE_LENGTHS } from './tolerances.ts';
 
-/** Most sides that one panel may have. */
-export const MAX_SIDES = 12;
-
-const name = z.string().trim().min(1).max(60);
+const name = z.string().trim().min(1).max(LONGEST_NAME);
 const note = z.string().max(2000).optional();
-const wholeCount = z.int().min(0).max(100_000);
+const wholeCount = z.int().min(0).max(MOST_COUNTED);
 const condition = z.enum(['good', 'repair', 'scrap']);
 const mass = z.number().positive().max(5000).nullable().optional();
 
@@ -24,7 +31,7 @@ const side = z.number().min(SIDE_LENGTHS.min, sideRange).max(SIDE_LENGTHS.max, s
  * together. */
 export const sidesSchema = z
   .array(side)
-  .min(3)
+  .min(LEAST_SIDES)
   .max(MAX_SIDES)
   .refine(sidesClose, {
     error: (issue) => `sides that meet: ${sidesGap(issue.input)}`,
@@ -80,27 +87,17 @@ export const groupRow = z.strictObject({
 
 /** One lot of hardware. `count` in pieces, rolls or cartridges; `length` of a bolt or a roll. */
 export const hardwareRow = z.strictObject({
-  item: z.enum([
-    'bolt',
-    'nut',
-    'lock nut',
-    'washer',
-    'plate',
-    'tape',
-    'sealant',
-    'anchor',
-    'other',
-  ]),
+  item: z.enum(hardwareItems),
   thread: name.optional(),
-  length: z.number().positive().max(200).optional(),
+  length: z.number().positive().max(LONGEST_ITEM).optional(),
   width: z.number().positive().max(5).optional(),
   grade: name.optional(),
   count: wholeCount,
-  state: z.enum(['new', 'used', 'rusted', 'unknown']).default('unknown'),
+  state: z.enum(hardwareStates).default('unknown'),
   price: z.number().min(0).max(1e6).optional(),
   pack: wholeCount.min(1).optional(),
   /** Of a hub plate: its corners, and whether it is one of the rim. */
-  corners: wholeCount.min(2).max(20).optional(),
+  corners: wholeCount.min(PLATE_CORNERS.least).max(PLATE_CORNERS.most).optional(),
   rim: z.boolean().optional(),
   note,
 });

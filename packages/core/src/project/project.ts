@@ -21,6 +21,14 @@ export function readProject(text: string): Read<Project> {
   return projectFrom(JSON.parse(plain));
 }
 
+/** Whether a file is meant as a project, not as a spreadsheet: a project begins with a brace, a
+ * spreadsheet with a word; an empty file goes by its name. */
+export function looksLikeProject(name: string, text: string): boolean {
+  const start = text.trimStart().charAt(0);
+  if (start === '{' || start === '[') return true;
+  return start === '' ? !/\.(csv|tsv|txt)$/i.test(name) : /\.json$/i.test(name);
+}
+
 /** The project from parsed JSON, or every fault at once. */
 export function projectFrom(raw: unknown): Read<Project> {
   if (!isRecord(raw)) return refuse('file', describeValue(raw), 'a project file: an object { … }');

@@ -3,7 +3,7 @@
 // Defaults marked "common practice" have no published source.
 
 import { z } from 'zod';
-import { MAX_SIDES } from '../pile/schema.ts';
+import { MAX_SIDES } from '../pile/limits.ts';
 import { SIDE_LENGTHS } from '../pile/tolerances.ts';
 import { commonPacks, readThread } from './threads.ts';
 

@@ -4,6 +4,7 @@ import { describeFault } from '../../src/measure/fault.ts';
 import { jsonFaults } from '../../src/project/json.ts';
 import { type Migration, migrate } from '../../src/project/migrate.ts';
 import {
+  looksLikeProject,
   MAX_PROJECT_CHARACTERS,
   projectFrom,
   readProject,
@@ -276,4 +277,18 @@ test('the JSON Schema lists every section and lets defaults be left out', () => 
 
 test('parsed JSON is read like its text', () => {
   expect(projectFrom(design)).toEqual(readProject(JSON.stringify(design)));
+});
+
+describe('a file that is meant as a project', () => {
+  test('begins with a brace, whatever its name', () => {
+    expect(looksLikeProject('heap.csv', ' \n{ "shellraise": 1 }')).toBe(true);
+    expect(looksLikeProject('heap', '[1]')).toBe(true);
+  });
+
+  test('goes by its name where it begins otherwise, or is empty', () => {
+    expect(looksLikeProject('heap.json', 'shellraise')).toBe(true);
+    expect(looksLikeProject('heap.txt', 'tag,side1')).toBe(false);
+    expect(looksLikeProject('heap.csv', '')).toBe(false);
+    expect(looksLikeProject('heap', '')).toBe(true);
+  });
 });

@@ -2,20 +2,18 @@
 // a bare number is in the unit of the person's system, and is kept with that unit, so that it means
 // the same when the system is switched. Metres.
 
-import { type LengthUnit, type ReadingRow, readLength } from '@shellraise/core';
+import {
+  LEAST_SIDES,
+  type LengthUnit,
+  MOST_COUNTED,
+  type ReadingRow,
+  readLength,
+  SIDE_LENGTHS,
+} from '@shellraise/core';
 import type { DraftRow } from '../../state/doc.ts';
 
 /** A cell of a row: a side by its index from 0, or a named one. */
 export type Cell = 'tag' | 'mark' | 'by' | 'seenFrom' | 'condition' | 'count' | number;
-
-/** Fewest and most sides of a panel, as the project file allows. */
-export const SIDES = { least: 3, most: 12 } as const;
-/** Shortest and longest side that the project file allows, metres. */
-export const SIDE_RANGE = { min: 0.05, max: 12 } as const;
-/** Longest name (tag, mark, person) and largest count that the project file allows. */
-export const NAME_LENGTH = 60;
-/** Largest count that the project file allows. */
-export const MOST_PANELS = 100_000;
 
 /** Why a cell can't be used. */
 export type CellFault =
@@ -40,7 +38,7 @@ export const columnsFor = (sides: number): readonly Cell[] => [
 
 /** Sides that a tally needs columns for. */
 export function sidesIn(readings: readonly ReadingRow[], drafts: readonly DraftRow[]): number {
-  let most: number = SIDES.least;
+  let most: number = LEAST_SIDES;
   for (const { sides } of readings) most = Math.max(most, sides.length);
   for (const { sides } of drafts) most = Math.max(most, sides.length);
   return most;
@@ -52,7 +50,7 @@ export function readSide(text: string, unit: LengthUnit): SideRead {
   if (!read.ok)
     return { ok: false, fault: { why: 'unread', expected: read.faults[0]?.expected ?? '' } };
   const metres = read.value;
-  if (metres < SIDE_RANGE.min || metres > SIDE_RANGE.max)
+  if (metres < SIDE_LENGTHS.min || metres > SIDE_LENGTHS.max)
     return { ok: false, fault: { why: 'range', metres } };
   return { ok: true, metres };
 }
@@ -70,7 +68,7 @@ export function readCount(text: string): number | null {
   if (plain === '') return 1;
   if (!/^\d{1,6}$/.test(plain)) return null;
   const count = Number(plain);
-  return count >= 1 && count <= MOST_PANELS ? count : null;
+  return count >= 1 && count <= MOST_COUNTED ? count : null;
 }
 
 /** How much the longest side exceeds the others together, metres; null where they can meet. */

@@ -1,10 +1,10 @@
 // Changes of the tally, as recipes on the document. A cell that can be read goes into its reading
 // at once; what can't is kept beside it as text. A row that becomes whole becomes a reading.
 
-import type { LengthUnit, ReadingRow } from '@shellraise/core';
+import { LEAST_SIDES, type LengthUnit, type ReadingRow } from '@shellraise/core';
 import { type Draft, isDraft, original } from 'immer';
 import type { Doc, DraftRow } from '../../state/doc.ts';
-import { type Cell, gapOf, readSide, SIDES } from './cells.ts';
+import { type Cell, gapOf, readSide } from './cells.ts';
 import { blankRow, checkRow, isBlank, keptText, named, type RowRef, tidied } from './rows.ts';
 
 /** Texts for the cells of one row. */
@@ -128,7 +128,7 @@ const emptyBeside = (doc: Draft<Doc>): DraftRow => ({
 /** The reading with what of a cell can be taken at once: names, faces, an emptied last side. */
 function withName(base: ReadingRow, cell: Cell, text: string): ReadingRow {
   if (typeof cell === 'number') {
-    const last = cell === base.sides.length - 1 && cell >= SIDES.least;
+    const last = cell === base.sides.length - 1 && cell >= LEAST_SIDES;
     return text === '' && last ? { ...base, sides: base.sides.slice(0, -1) } : base;
   }
   if (cell === 'seenFrom') return { ...base, seenFrom: text as ReadingRow['seenFrom'] };

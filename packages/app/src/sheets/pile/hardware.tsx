@@ -1,12 +1,12 @@
 // The hardware lots: a line each, opened to be changed.
 
-import type { HardwareRow } from '@shellraise/core';
+import { type HardwareRow, hardwareItems, hardwareStates } from '@shellraise/core';
 import { type ReactNode, useId, useState } from 'react';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
 import { type Lengths, lengthsIn } from '../../ui/lengths.ts';
 import { useWords, type Words } from '../../words/words.ts';
-import { type LotText, lotItems, lotStates, lotText, readLot } from './lots.ts';
+import { type LotText, lotText, readLot } from './lots.ts';
 
 /** The lots of the pile. */
 export function Hardware() {
@@ -137,9 +137,9 @@ function LotForm({ at, lot, close }: { at: number; lot: HardwareRow | null; clos
           <select
             {...props}
             value={text.item}
-            onChange={(event) => put({ item: oneOf(lotItems, event.target.value) })}
+            onChange={(event) => put({ item: oneOf(hardwareItems, event.target.value) })}
           >
-            {lotItems.map((item) => (
+            {hardwareItems.map((item) => (
               <option key={item} value={item}>
                 {words.hardware.items[item]}
               </option>
@@ -184,9 +184,9 @@ function LotForm({ at, lot, close }: { at: number; lot: HardwareRow | null; clos
           <select
             {...props}
             value={text.state}
-            onChange={(event) => put({ state: oneOf(lotStates, event.target.value) })}
+            onChange={(event) => put({ state: oneOf(hardwareStates, event.target.value) })}
           >
-            {lotStates.map((state) => (
+            {hardwareStates.map((state) => (
               <option key={state} value={state}>
                 {words.hardware.states[state]}
               </option>

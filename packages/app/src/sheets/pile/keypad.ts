@@ -1,8 +1,9 @@
 // The keys of the keypad for one hand, and what each does to the text. The order of asking: sides
 // that are missing, then the next panel.
 
+import { LEAST_SIDES } from '@shellraise/core';
 import type { LengthSystem } from '../../state/settings.ts';
-import { type Cell, SIDES } from './cells.ts';
+import type { Cell } from './cells.ts';
 import type { TallyRow } from './rows.ts';
 
 /** A key: a sign to be put, or an act. */
@@ -69,7 +70,7 @@ export const signOf = (key: string): string | null =>
 
 /** The side asked for after this cell; null where the row has all of its sides. */
 export function nextAsked(row: TallyRow, cell: Cell): number | null {
-  const sides = Math.max(SIDES.least, row.reading?.sides.length ?? 0, row.draft?.sides.length ?? 0);
+  const sides = Math.max(LEAST_SIDES, row.reading?.sides.length ?? 0, row.draft?.sides.length ?? 0);
   const from = typeof cell === 'number' ? cell + 1 : 0;
   if (row.reading) return from < sides && typeof cell === 'number' ? from : null;
   const missing = (i: number): boolean => (row.draft?.sides[i] ?? '') === '';

@@ -1,30 +1,14 @@
 // Hardware lots as text in a form, and read back. Lengths in metres.
 
-import { type HardwareRow, type LengthUnit, readLength } from '@shellraise/core';
+import {
+  type HardwareRow,
+  type LengthUnit,
+  LONGEST_ITEM,
+  MOST_COUNTED,
+  PLATE_CORNERS,
+  readLength,
+} from '@shellraise/core';
 import { named } from './rows.ts';
-
-/** The items and states of a lot, as the project file names them. */
-export const lotItems = [
-  'bolt',
-  'nut',
-  'lock nut',
-  'washer',
-  'plate',
-  'tape',
-  'sealant',
-  'anchor',
-  'other',
-] as const satisfies readonly HardwareRow['item'][];
-/** The states of a lot. */
-export const lotStates = [
-  'new',
-  'used',
-  'rusted',
-  'unknown',
-] as const satisfies readonly HardwareRow['state'][];
-
-/** Longest length and largest count of a lot that the project file allows. */
-export const LOT = { length: 200, count: 100_000 } as const;
 
 /** A lot as typed. */
 export interface LotText {
@@ -62,9 +46,12 @@ export function readLot(
   const faults: LotFault[] = [];
   const metres = lotLength(text.length, before, unit, length);
   if (typeof metres === 'object') faults.push(metres);
-  const count = wholeIn(text.count, 0, LOT.count);
+  const count = wholeIn(text.count, 0, MOST_COUNTED);
   if (count === null) faults.push({ field: 'count' });
-  const corners = text.corners.trim() === '' ? undefined : wholeIn(text.corners, 2, 20);
+  const corners =
+    text.corners.trim() === ''
+      ? undefined
+      : wholeIn(text.corners, PLATE_CORNERS.least, PLATE_CORNERS.most);
   if (corners === null) faults.push({ field: 'corners' });
   if (faults.length > 0 || count === null || typeof metres === 'object')
     return { lot: null, faults };
@@ -95,7 +82,7 @@ function lotLength(
   if (before?.length !== undefined && plain === length(before.length)) return before.length;
   const read = readLength(plain, { unit });
   if (!read.ok) return { field: 'length', expected: read.faults[0]?.expected ?? null };
-  return read.value > 0 && read.value <= LOT.length
+  return read.value > 0 && read.value <= LONGEST_ITEM
     ? read.value
     : { field: 'length', expected: null };
 }

@@ -1,12 +1,12 @@
 // The panel under the tape with the test that tells left from right.
 
-import type { Kind } from '@shellraise/core';
+import { type Kind, LEAST_SIDES } from '@shellraise/core';
 import { PanelDrawing } from '../../drawing/panel-drawing.tsx';
 import { HandDrawing, likeness } from '../../drawing/panel-drawing-hands.tsx';
 import { useLengths } from '../../ui/app-context.tsx';
 import type { Lengths } from '../../ui/lengths.ts';
 import { useWords, type Words } from '../../words/words.ts';
-import { readSide, SIDES } from './cells.ts';
+import { readSide } from './cells.ts';
 import type { FindingOf } from './findings-of.ts';
 import { type HandFound, handUnder } from './hand.ts';
 import { sideOf, type TallyRow } from './rows.ts';
@@ -24,7 +24,7 @@ export interface UnderTape {
 /** The row's sides, metres, at least three; null where not measured. */
 export function sidesUnder({ row, asked, typed }: UnderTape, lengths: Lengths): (number | null)[] {
   const count = Math.max(
-    SIDES.least,
+    LEAST_SIDES,
     row.reading?.sides.length ?? 0,
     row.draft?.sides.length ?? 0,
     asked === null ? 0 : asked + 1,

@@ -1,10 +1,10 @@
 // A block copied from a spreadsheet: its cells, whether it has a header, and which columns of the
 // tally its columns go into.
 
-import type { LengthUnit } from '@shellraise/core';
+import { LEAST_SIDES, type LengthUnit, MAX_SIDES } from '@shellraise/core';
 import type { Draft } from 'immer';
 import type { Doc } from '../../state/doc.ts';
-import { type Cell, readCondition, readCount, readFace, readSide, SIDES } from './cells.ts';
+import { type Cell, readCondition, readCount, readFace, readSide } from './cells.ts';
 import { type CellTexts, type Landed, otherTags, putCells } from './edits.ts';
 import { blankRow, type RowRef } from './rows.ts';
 
@@ -83,7 +83,7 @@ export function columnsOf(block: Block, start: Cell, unit: LengthUnit): readonly
   const base = typeof start === 'number' ? start : 0;
   return Array.from({ length: width }, (_, i) => {
     if (i < first) return names[i] ?? null;
-    if (i < after) return base + i - first < SIDES.most ? base + i - first : null;
+    if (i < after) return base + i - first < MAX_SIDES ? base + i - first : null;
     return byContent(block, i);
   });
 }
@@ -106,7 +106,7 @@ function sidesEnd(block: Block, first: number, unit: LengthUnit): number {
     const cells = block.map((row) => row[i] ?? '').filter((cell) => cell !== '');
     const words = cells.length > 0 && cells.every((cell) => readFace(cell) ?? readCondition(cell));
     const none = cells.length === 0 || cells.every((cell) => !readSide(cell, unit).ok);
-    if (i >= first + SIDES.least ? words || none : words) return i;
+    if (i >= first + LEAST_SIDES ? words || none : words) return i;
   }
   return width;
 }

@@ -1,18 +1,9 @@
 // The rows of the tally: readings in the order of the file, then rows that are not whole yet, then
 // one empty row to type into.
 
-import type { LengthUnit, ReadingRow } from '@shellraise/core';
+import { LEAST_SIDES, type LengthUnit, LONGEST_NAME, type ReadingRow } from '@shellraise/core';
 import type { DraftRow } from '../../state/doc.ts';
-import {
-  type Cell,
-  type CellFault,
-  gapOf,
-  NAME_LENGTH,
-  readCount,
-  readSide,
-  SIDES,
-  withUnit,
-} from './cells.ts';
+import { type Cell, type CellFault, gapOf, readCount, readSide, withUnit } from './cells.ts';
 
 /** Names a row: a reading by its index, a row that is none yet by its key. */
 export type RowRef =
@@ -127,7 +118,7 @@ export function checkRow(
     if (!read.ok) faults.set(i, read.fault);
     return read.ok ? read.metres : null;
   });
-  const whole = sides.every((side) => side !== null) && sides.length >= SIDES.least;
+  const whole = sides.every((side) => side !== null) && sides.length >= LEAST_SIDES;
   const over = whole ? gapOf(sides) : null;
   if (whole && over !== null)
     faults.set(
@@ -159,7 +150,7 @@ const draftNames = (draft: DraftRow): Omit<ReadingRow, 'sides'> => ({
 
 /** A name as the project file has it: no white space around it, not too long; undefined for none. */
 export function named(text: string): string | undefined {
-  const plain = text.trim().slice(0, NAME_LENGTH).trim();
+  const plain = text.trim().slice(0, LONGEST_NAME).trim();
   return plain === '' ? undefined : plain;
 }
 

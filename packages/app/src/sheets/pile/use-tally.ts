@@ -1,13 +1,14 @@
 // The tally as the sheet works on it: its rows, the cell that is typed in, and what can be done.
 // Every change goes through the app, so that it can be taken back.
 
+import { LEAST_SIDES, MAX_SIDES } from '@shellraise/core';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { type App, docOf } from '../../state/app-state.ts';
 import type { Doc, Recipe } from '../../state/doc.ts';
 import { useApp, useAppState } from '../../ui/app-context.tsx';
 import { type Lengths, lengthsIn } from '../../ui/lengths.ts';
 import { useWords, type Words } from '../../words/words.ts';
-import { type Cell, columnsFor, SIDES, sidesIn } from './cells.ts';
+import { type Cell, columnsFor, sidesIn } from './cells.ts';
 import { deleteRow, dropUnread, type Landed, putCells, sameAgain } from './edits.ts';
 import { type RowRef, rowsOf, sameRow, type TallyRow } from './rows.ts';
 import { type Place, type Walk, walked } from './walk.ts';
@@ -51,7 +52,7 @@ export function useTally(): Tally {
   const [active, setActive] = useState<Place | null>(null);
   const [extra, setExtra] = useState(0);
   const rows = useMemo(() => rowsOf(readings, drafts), [readings, drafts]);
-  const sides = Math.min(SIDES.most, Math.max(sidesIn(readings, drafts), SIDES.least) + extra);
+  const sides = Math.min(MAX_SIDES, Math.max(sidesIn(readings, drafts), LEAST_SIDES) + extra);
   const columns = useMemo(() => columnsFor(sides), [sides]);
   const from = useRef(0);
   const now = useRef({ rows, columns, active });
@@ -141,7 +142,7 @@ function tallyActions(
       if (!active) return false;
       const row = rows[active.row];
       const sides =
-        row?.reading?.sides.length ?? Math.max(SIDES.least, row?.draft?.sides.length ?? 0);
+        row?.reading?.sides.length ?? Math.max(LEAST_SIDES, row?.draft?.sides.length ?? 0);
       const next = walked(active, step, {
         columns,
         rows: rows.length,
