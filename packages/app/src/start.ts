@@ -4,11 +4,12 @@
 import { demoProject } from 'virtual:demo';
 import { longEngine, quickEngine } from './engine/bridge.ts';
 import { createDerived, type Want } from './engine/derived.ts';
+import { openKept } from './files/open-kept.ts';
 import { keepOffline } from './offline/register.ts';
 import { createApp, DEMO, projectOf, type Sheet, sheets } from './state/app-state.ts';
 import { readSettings, type Settings } from './state/settings.ts';
 import { browserStore, checkProject } from './store/browser-store.ts';
-import { keepLastWords, takeLastWords } from './store/last-words.ts';
+import { keepLastWords, LAST_WORDS, takeLastWords } from './store/last-words.ts';
 import type { Reach } from './ui/app-context.tsx';
 import type { Words } from './words/words.ts';
 
@@ -23,7 +24,12 @@ export function start({ frame }: Words): Reach {
   const { store, ready } = browserStore();
   let timer: ReturnType<typeof setTimeout> | undefined;
   const app = createApp(
-    { project: demoProject(), settings: readSettings(kept(SETTINGS)), sheet: sheetInAddress() },
+    {
+      project: demoProject(),
+      settings: readSettings(kept(SETTINGS)),
+      sheet: sheetInAddress(),
+      opening: (kept(LAST) ?? DEMO) !== DEMO || kept(LAST_WORDS) !== null,
+    },
     {
       store,
       now: () => Date.now(),
@@ -50,7 +56,10 @@ export function start({ frame }: Words): Reach {
     await app.listProjects();
     const last = left ?? kept(LAST);
     setTimeout(() => void dropOldPhotos(app), 10_000);
-    if (last && last !== DEMO && app.state.getState().projectId === DEMO) await app.open(last);
+    // A file that was dropped meanwhile stays.
+    const free = app.state.getState().projectId === DEMO;
+    if (free && last && last !== DEMO) await openKept(app, frame, last, true);
+    app.opened();
   });
   // Once the page is there: keeping the other files must not hold up the first sheet.
   addEventListener('load', () => setTimeout(() => void keepForOffline(app, frame), 500));
@@ -81,7 +90,7 @@ function keepForOffline(app: App, words: Words['frame']): Promise<void> {
 function followProject(app: App, derived: Reach['derived']): void {
   const follow = (): void => {
     const state = app.state.getState();
-    derived.follow(projectOf(state), wants[state.sheet]);
+    if (!state.opening) derived.follow(projectOf(state), wants[state.sheet]);
   };
   app.state.subscribe((state, before) => {
     if (state.projectId !== before.projectId) {
@@ -91,7 +100,8 @@ function followProject(app: App, derived: Reach['derived']): void {
         before.projectId === DEMO && state.history.past.length > 0 && state.revision === 0;
       if (!same) derived.reset();
     }
-    if (projectOf(state) !== projectOf(before) || state.sheet !== before.sheet) follow();
+    const others = state.sheet !== before.sheet || state.opening !== before.opening;
+    if (others || projectOf(state) !== projectOf(before)) follow();
   });
   follow();
 }

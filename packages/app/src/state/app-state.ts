@@ -50,6 +50,8 @@ export interface Choice {
 
 /** The page. */
 export interface AppState {
+  /** True until the project that was worked on last is open: nothing else is shown meanwhile. */
+  readonly opening: boolean;
   readonly sheet: Sheet;
   readonly projectId: string;
   readonly revision: number;
@@ -76,10 +78,11 @@ export const DEMO = 'demo';
 
 /** The page's state, opened on a project. */
 export function createApp(
-  start: { project: Project; settings: Settings; sheet: Sheet },
+  start: { project: Project; settings: Settings; sheet: Sheet; opening?: boolean },
   outside: AppOutside,
 ) {
   const state = createStore<AppState>(() => ({
+    opening: start.opening ?? false,
     sheet: start.sheet,
     projectId: DEMO,
     revision: 0,
@@ -228,6 +231,8 @@ export function createApp(
         selection: null,
       });
     },
+    /** Shows the sheets: the project that was worked on last is open, or can't be. */
+    opened: (): void => set({ opening: false }),
     /** Opens a project kept in this browser. */
     async open(id: string) {
       await save();

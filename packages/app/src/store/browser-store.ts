@@ -1,6 +1,7 @@
 // The store of this browser, there at once: calls wait until the database is open, and where the
 // browser refuses one every save is refused with the reason.
 
+import type { FileRead } from '../engine/api.ts';
 import { quickEngine } from '../engine/bridge.ts';
 
 import type { ProjectStore } from './project-store.ts';
@@ -36,7 +37,9 @@ export function browserStore(): { readonly store: ProjectStore; readonly ready: 
 
 /** A project from storage through the engine's parser. */
 export const checkProject: CheckProject = async (raw) => {
-  const read = await quickEngine.ask('checkProject', raw).answer;
+  const read = await quickEngine.ask('checkProject', raw).answer.catch((error: unknown) => error);
+  if (!isRead(read))
+    return { ok: false, newer: false, detail: `it could not be checked (${read})` };
   if (read.ok) return { ok: true, project: read.project };
   const detail = read.faults
     .slice(0, 3)
@@ -44,3 +47,6 @@ export const checkProject: CheckProject = async (raw) => {
     .join('; ');
   return { ok: false, newer: read.newer, detail };
 };
+
+const isRead = (answer: unknown): answer is FileRead =>
+  typeof answer === 'object' && answer !== null && 'ok' in answer;

@@ -26,7 +26,8 @@ const sheetOf = { pile: PileSheet, shape: ShapeSheet, places: PlacesSheet } as c
 export function AppFrame() {
   const words = useWords().frame;
   const sheet = useAppState((state) => state.sheet);
-  const title = useAppState((state) => projectOf(state).title);
+  const title = useAppState((state) => (state.opening ? words.opening : projectOf(state).title));
+  const opening = useAppState((state) => state.opening);
   useScheme();
   useSavingFaults();
   useEffect(() => {
@@ -48,9 +49,7 @@ export function AppFrame() {
           key={sheet}
           fallback={(fault, again) => <SheetFault fault={fault} again={again} />}
         >
-          <Suspense fallback={null}>
-            <Sheet />
-          </Suspense>
+          <Suspense fallback={null}>{opening ? null : <Sheet />}</Suspense>
         </FaultBoundary>
       </main>
       <Notices />

@@ -17,7 +17,7 @@ const Overlays = lazy(async () => ({ default: (await import('./overlays.tsx')).O
 export function HeadBar() {
   const words = useWords().frame;
   const app = useApp();
-  const title = useAppState((state) => projectOf(state).title);
+  const title = useAppState((state) => (state.opening ? words.opening : projectOf(state).title));
   const undo = useAppState((state) => state.history.past.at(-1)?.label);
   const redo = useAppState((state) => state.history.future[0]?.label);
   const [menu, setMenu] = useState(false);

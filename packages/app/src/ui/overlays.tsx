@@ -1,6 +1,7 @@
 // What lies over the sheet when asked for: the projects on this device, the view, the keys.
 
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { openKept } from '../files/open-kept.ts';
 import { type Colouring, type Scheme, schemes } from '../state/settings.ts';
 import { useWords } from '../words/words.ts';
 import { useApp, useAppState } from './app-context.tsx';
@@ -43,11 +44,7 @@ function Projects({ close }: { close: () => void }) {
   const current = useAppState((state) => state.projectId);
   if (projects.length === 0) return <p>{words.projectsEmpty}</p>;
   const open = async (id: string): Promise<void> => {
-    const outcome = await app.open(id);
-    if (outcome.status === 'loaded') close();
-    else if (outcome.status === 'newer') app.tell('fault', words.storedNewer);
-    else if (outcome.status === 'missing') app.tell('fault', words.storedMissing);
-    else app.tell('fault', words.storedDamaged(outcome.detail));
+    if (await openKept(app, words, id)) close();
   };
   return (
     <ul className="project-list">

@@ -11,6 +11,7 @@ export const frameWords = {
   },
   phases: 'Phases',
   untitled: 'A pile without a name',
+  opening: 'opening …',
   rename: 'Name of the project',
   skip: 'Skip to the sheet',
   block: {
