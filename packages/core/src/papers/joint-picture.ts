@@ -30,8 +30,10 @@ import {
   polygon,
   text,
 } from './drawing.ts';
+import { hullOf } from './hull.ts';
+import { fitLabel, labelShape, type Segment } from './label-fit.ts';
 import { type LengthsShown, lengthFirst, lengthSecond } from './length-text.ts';
-import { fittingSize } from './text-width.ts';
+import { capHeight, fittingSize, textWidth } from './text-width.ts';
 
 /** What the picture is drawn from. */
 export interface JointContent {
@@ -58,6 +60,8 @@ const PANEL = 78;
 /** How much of a neighbour is shown, millimetres from the seam. */
 const STRIP = 17;
 const MARGIN = 6;
+/** Kept clear of words at either end of a side: its hub, millimetres. */
+const HUB = 7;
 
 /** The joint picture of one place. */
 export function jointPicture(content: JointContent): JointPicture {
@@ -117,7 +121,7 @@ function seamItems(
   const out = outwards(a, b, centre);
   const mate = mateOf(shell, side);
   const own = bankWords(content, side, `side ${kindSide(shell, side) + 1}`);
-  const inside = words(a, b, scaled(out, -4.4), own, 4, true);
+  const inside = words(...bankOf(outline, i), scaled(out, -4.4), own, 4, true);
   if (mate === null) {
     const open = words(a, b, scaled(out, 4.2), 'open: nothing is bolted here', 3.4, false);
     return { strip: null, words: [inside, open], reach: [offset(a, out, 9), offset(b, out, 9)] };
@@ -150,6 +154,26 @@ function seamItems(
     words: [inside, ...far],
     reach: strip,
   };
+}
+
+/** The part of a side along which its words stand clear of those of the sides beside it. */
+function bankOf(outline: readonly Point[], i: number): [Point, Point] {
+  const n = outline.length;
+  const at = (k: number): Point => outline[(i + k + n) % n] as Point;
+  const [a, b] = [at(0), at(1)];
+  const length = apart(a, b);
+  const along: Point = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+  // Bands of one width along two sides meet on the bisector of their corner.
+  const from = BANK / Math.tan(angleAt(at(-1), a, b) / 2);
+  const to = BANK / Math.tan(angleAt(a, b, at(2)) / 2);
+  return [offset(a, along, from - HUB), offset(b, along, HUB - to)];
+}
+
+/** The angle between two sides that meet in `p`, radians. */
+function angleAt(before: Point, p: Point, after: Point): number {
+  const [ux, uy] = [before[0] - p[0], before[1] - p[1]];
+  const [vx, vy] = [after[0] - p[0], after[1] - p[1]];
+  return Math.atan2(Math.abs(ux * vy - uy * vx), ux * vx + uy * vy);
 }
 
 /** `side 2 · 1078 mm (42 7/16″)`: what the tape shows along this side. */
@@ -199,36 +223,80 @@ function hubItems({ shell, place }: JointContent, outline: readonly Point[]): It
   });
 }
 
-/** In the middle: the kind, the number of the place, and which face is towards the reader. */
+/** In the middle: the number of the place, its kind, and which face is towards the reader: as large
+ * as they can stand clear of the words along the sides. */
 function middleItems(
   { shell, place, numbers, kinds, fromInside }: JointContent,
   outline: readonly Point[],
 ): Item[] {
-  const [x, y] = middle(outline);
   const kind = kinds[shell.kind[place] as number];
-  const face = fromInside ? 'inside towards you' : 'outside towards you';
-  // The long line goes where the panel is wider.
-  const wideBelow = widthAt(outline, y + 8) >= widthAt(outline, y - 8);
-  const [faceAt, numberAt, kindAt] = wideBelow ? [8.6, -6, 2.6] : [-11, -3.6, 4.8];
-  const row = (words: string, at: number, largest: number, bold: boolean): Item => {
-    const room = widthAt(outline, y + at) - 13;
-    const size = fittingSize(words, largest, 2, room, bold) ?? 2;
-    return text([x, y + at], words, size, { anchor: 'middle', halo: 1, bold });
-  };
-  return [
-    row(numbers[place] ?? '', numberAt, 9.5, true),
-    row(`kind ${kind?.id ?? '?'}`, kindAt, 6, true),
-    row(face, faceAt, 3.4, false),
+  const lines = [
+    { words: numbers[place] ?? '', share: 1, bold: true },
+    { words: `kind ${kind?.id ?? '?'}`, share: 0.64, bold: true },
+    { words: fromInside ? 'inside towards you' : 'outside towards you', share: 0.36, bold: false },
   ];
+  // The long line goes where the panel is wider.
+  const fits = [lines, [lines[2], lines[0], lines[1]] as typeof lines].map((order) =>
+    fitLines(order, outline),
+  );
+  const [below, above] = fits as [FittedLines, FittedLines];
+  const { order, at, size } = above.size > 1.05 * below.size ? above : below;
+  const set = Math.min(size, LARGEST);
+  return rowsOf(order).map(({ words, share, bold, y }) =>
+    text([at[0], at[1] + y * set], words, share * set, { anchor: 'middle', halo: 1, bold }),
+  );
 }
 
-/** How wide an outline is at a height, 0 where it is not there. */
-function widthAt(outline: readonly Point[], y: number): number {
-  const met = outline.flatMap(([ax, ay], i) => {
-    const [bx, by] = outline[(i + 1) % outline.length] as Point;
-    return ay > y === by > y ? [] : [ax + ((y - ay) / (by - ay)) * (bx - ax)];
+/** Largest type in the middle, and the band along the sides that is their words', millimetres. */
+const LARGEST = 9.5;
+const BANK = 7.2;
+
+interface MiddleLine {
+  readonly words: string;
+  /** Of the block's size. */
+  readonly share: number;
+  readonly bold: boolean;
+}
+
+interface FittedLines {
+  readonly order: readonly MiddleLine[];
+  readonly at: Point;
+  readonly size: number;
+}
+
+/** The lines at size 1, one below the other about 0, with their heights. */
+function rowsOf(order: readonly MiddleLine[]): (MiddleLine & { readonly y: number })[] {
+  const gap = 0.32;
+  const heights = order.map(({ share }) => share * capHeight);
+  const whole = heights.reduce((sum, h) => sum + h, 0) + gap * (order.length - 1);
+  let top = -whole / 2;
+  return order.map((line, i) => {
+    const y = top + (heights[i] as number) / 2;
+    top += (heights[i] as number) + gap;
+    return { ...line, y };
   });
-  return met.length === 0 ? 0 : Math.max(...met) - Math.min(...met);
+}
+
+function fitLines(order: readonly MiddleLine[], outline: readonly Point[]): FittedLines {
+  const corners = rowsOf(order).flatMap(({ words, share, bold, y }): Point[] => {
+    const half = textWidth(words, share, bold) / 2;
+    const [up, down] = [y - (share * capHeight) / 2, y + (share * capHeight) / 2];
+    return [
+      [-half, up],
+      [half, up],
+      [half, down],
+      [-half, down],
+    ];
+  });
+  const centre = middle(outline);
+  const banks = outline.map((a, i): Segment => {
+    const b = outline[(i + 1) % outline.length] as Point;
+    const inwards = scaled(outwards(a, b, centre), -1);
+    return [offset(a, inwards, BANK), offset(b, inwards, BANK)];
+  });
+  const reach = Math.max(...outline.map((p) => apart(p, centre))) / 4;
+  const shape = labelShape(hullOf(corners));
+  return { order, ...fitLabel(shape, centre, banks, reach) };
 }
 
 /** Beside the panel: the way to the crown. */
@@ -274,7 +342,7 @@ function words(a: Point, b: Point, shift: Point, line: string, size: number, bol
   const degrees = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
   const rotate = degrees > 90.001 ? degrees - 180 : degrees < -89.999 ? degrees + 180 : degrees;
   const [x, y] = middle([a, b]);
-  const fitted = fittingSize(line, size, 1.6, apart(a, b) - 14, bold) ?? 1.6;
+  const fitted = fittingSize(line, size, 1.6, apart(a, b) - 2 * HUB, bold) ?? 1.6;
   return text([x + shift[0], y + shift[1]], line, fitted, {
     anchor: 'middle',
     rotate,

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { flatItems, type Item, type PathItem, type TextItem } from '../../src/papers/drawing.ts';
 import { kindFills } from '../../src/papers/hatch.ts';
 import { type JointContent, jointPicture } from '../../src/papers/joint-picture.ts';
+import { outlinesOverlap, textCorners } from '../../src/papers/text-box.ts';
 import { textWidth } from '../../src/papers/text-width.ts';
 import { sideLength } from '../../src/shell/geometry.ts';
 import type { PlaceId, SideId } from '../../src/shell/ids.ts';
@@ -125,5 +126,29 @@ describe('the joint picture', () => {
         expect(at[0] + half).toBeLessThan(Math.max(...met));
       }
     }
+  });
+
+  it('lets no words run into others, whatever the panel looks like', () => {
+    for (const of of [
+      standing({ solid: 'icosahedron', b: 4, c: 0, division: 'equal chords' }, 0),
+      standing({ solid: 'icosahedron', b: 3, c: 1, division: 'equal chords' }, -0.2),
+      standing({ solid: 'octahedron', b: 3, c: 0, division: 'equal chords' }, 0),
+    ])
+      for (let p = 0; p < placeCount(of.shell); p++)
+        for (const fromInside of [false, true]) {
+          const { items } = jointPicture({
+            ...content,
+            ...of,
+            fills: kindFills(of.kinds),
+            place: p as PlaceId,
+            fromInside,
+          });
+          const texts = flatItems(items).filter((item): item is TextItem => item.type === 'text');
+          texts.forEach((a, i) => {
+            for (const b of texts.slice(0, i))
+              if (outlinesOverlap(textCorners(a), textCorners(b), 0.3))
+                expect.fail(`${of.numbers[p]}: "${a.text}" runs into "${b.text}"`);
+          });
+        }
   });
 });
