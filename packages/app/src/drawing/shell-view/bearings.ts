@@ -106,6 +106,9 @@ function edgeArrow(point: Vec3, pose: Pose, label: string, size: PictureSize): S
 /** Kept free at the picture's edge, and the length of the arrow there: pixels. */
 const EDGE = 30;
 
+/** Kept free between words and the picture's edge, pixels. */
+const MARGIN = 8;
+
 /** About the width of a letter, pixels. */
 const LETTER = 8.5;
 
@@ -120,7 +123,7 @@ function heldIn(
   const left = dx > 4 ? 0 : dx < -4 ? wide : wide / 2;
   const hold = (value: number, least: number, most: number): number =>
     Math.max(least, Math.min(most, value));
-  return [hold(x, left, width - (wide - left)), hold(y, 16, height - 6)];
+  return [hold(x, MARGIN + left, width - MARGIN - (wide - left)), hold(y, 16, height - 6)];
 }
 
 /** Whether the part of the ball above the floor hides a point from the eye. */
