@@ -18,12 +18,13 @@ const RECORD = 1;
 interface ProjectRecord {
   readonly record: number;
   readonly id: string;
-  readonly entry: ProjectEntry;
   readonly stored: StoredProject;
 }
 
 interface Schema extends DBSchema {
   projects: { key: string; value: ProjectRecord };
+  /** The lines of the list beside them: it is made without reading a project. */
+  entries: { key: string; value: ProjectEntry };
 }
 
 /** Opens the browser's store. Throws where the browser refuses a database. */
@@ -31,17 +32,15 @@ export async function indexedStore(check: CheckProject): Promise<ProjectStore> {
   const db = await openDB<Schema>('shellraise', 1, {
     upgrade: (fresh) => {
       fresh.createObjectStore('projects', { keyPath: 'id' });
+      fresh.createObjectStore('entries', { keyPath: 'id' });
     },
   });
   const channel = new BroadcastChannel('shellraise-projects');
   const told = (id: string): void => channel.postMessage(id);
   return {
     list: async () => {
-      const all = await db.getAll('projects').catch(() => []);
-      return all
-        .filter(({ record }) => record === RECORD)
-        .map(({ entry }) => entry)
-        .sort((a, b) => b.savedAt - a.savedAt);
+      const all = await db.getAll('entries').catch(() => []);
+      return all.sort((one, other) => other.savedAt - one.savedAt);
     },
     load: (id) => loaded(db, id, check),
     save: async (project) => {
@@ -50,7 +49,7 @@ export async function indexedStore(check: CheckProject): Promise<ProjectStore> {
       return outcome;
     },
     remove: async (id) => {
-      await db.delete('projects', id).catch(() => undefined);
+      await removed(db, id).catch(() => undefined);
       told(id);
     },
     watch: (changed) => {
@@ -81,8 +80,9 @@ async function loaded(
 
 async function saved(db: IDBPDatabase<Schema>, project: StoredProject): Promise<SaveOutcome> {
   try {
-    const tx = db.transaction('projects', 'readwrite');
-    const before = await tx.store.get(project.id);
+    const tx = db.transaction(['projects', 'entries'], 'readwrite');
+    const projects = tx.objectStore('projects');
+    const before = await projects.get(project.id);
     if (before && before.record > RECORD) {
       await tx.done;
       return { status: 'refused', why: 'fault', detail: 'a newer Shellraise keeps this project' };
@@ -92,13 +92,21 @@ async function saved(db: IDBPDatabase<Schema>, project: StoredProject): Promise<
       return { status: 'conflict', stored: before.stored };
     }
     const stored = { ...project, revision: project.revision + 1 };
-    await tx.store.put({ record: RECORD, id: project.id, entry: entryOf(stored), stored });
+    await projects.put({ record: RECORD, id: project.id, stored });
+    await tx.objectStore('entries').put(entryOf(stored));
     await tx.done;
     return { status: 'saved', revision: stored.revision };
   } catch (error) {
     const full = error instanceof DOMException && error.name === 'QuotaExceededError';
     return { status: 'refused', why: full ? 'full' : 'fault', detail: messageOf(error) };
   }
+}
+
+async function removed(db: IDBPDatabase<Schema>, id: string): Promise<void> {
+  const tx = db.transaction(['projects', 'entries'], 'readwrite');
+  await tx.objectStore('projects').delete(id);
+  await tx.objectStore('entries').delete(id);
+  await tx.done;
 }
 
 const messageOf = (error: unknown): string =>
