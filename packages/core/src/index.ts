@@ -135,7 +135,7 @@ export { pileFaults, readPile } from './pile/check.ts';
 export { type CsvOptions, readPileCsv, writePileCsv } from './pile/csv.ts';
 export type { MaybeOne, MaybeTwo, MixedMark, SuspectReading, TooFew } from './pile/findings.ts';
 export type { UnsettledGroup } from './pile/groups.ts';
-export type { Hand, JoinedGroup, Kind } from './pile/kind.ts';
+export type { Hand, JoinedGroup, Kind, Lap, Measured } from './pile/kind.ts';
 export { kindsOfPile, type Miscount, type PileKinds } from './pile/kinds.ts';
 export type { ReadingNoise } from './pile/noise.ts';
 export type { PersonBias } from './pile/people.ts';
@@ -162,15 +162,26 @@ export {
 export { SIDE_LENGTHS } from './pile/tolerances.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';
 export { shapeQuestion } from './identify/question.ts';
-export type {
-  GrownPart,
-  Identification,
-  IdentifyProgress,
-  Shape,
-  ShapeQuestion,
-  Stuck,
-  Subdivision,
-  Suspect,
+export {
+  type AddedKind,
+  type AllowanceFound,
+  type CutPlane,
+  type GrassTrial,
+  type GrownPart,
+  type Identification,
+  type IdentifyProgress,
+  type JointConflict,
+  kindsOfShape,
+  type LooseGroup,
+  type Mend,
+  type NextReading,
+  type Shape,
+  type ShapeQuestion,
+  type StraightCourse,
+  type Stranger,
+  type Stuck,
+  type Subdivision,
+  type Suspect,
 } from './identify/shape.ts';
 export type { BuyLine } from './takeoff/buy-line.ts';
 export { type CountAccount, countAccount } from './takeoff/count-account.ts';

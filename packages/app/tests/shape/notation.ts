@@ -1,6 +1,7 @@
 // Short ways to say a shell, a shape and a pile.
 
 import {
+  type Identification,
   type Kind,
   namedNet,
   type Pile,
@@ -51,6 +52,33 @@ export const shapeOf = (
   misfitGroups: [],
   strangers: [],
   apart: '',
+  interchangeCosts: [],
+  explained: [],
+  added: [],
+  mends: [],
+  cut: null,
+  course: null,
+  allowance: null,
+  hands: 'known',
+  ...more,
+});
+
+/** An answer with these shapes, complete. */
+export const answerOf = (
+  shapes: readonly Shape[],
+  more: Partial<Identification> = {},
+): Identification => ({
+  shapes,
+  reasons: [],
+  settle: [],
+  complete: true,
+  furthest: null,
+  stuck: [],
+  next: [],
+  enough: false,
+  trial: null,
+  conflicts: [],
+  besides: null,
   ...more,
 });
 

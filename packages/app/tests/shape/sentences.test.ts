@@ -10,17 +10,11 @@ import {
 } from '../../src/sheets/shape/sentences.ts';
 import { lengthsIn } from '../../src/ui/lengths.ts';
 import { shapeWords } from '../../src/words/shape.ts';
-import { ball, pileOf, shapeOf } from './notation.ts';
+import { answerOf, ball, pileOf, shapeOf } from './notation.ts';
 
 const { shell, kinds } = ball(2);
-const found = (shapes: readonly Shape[], complete = true): Identification => ({
-  shapes,
-  reasons: [],
-  settle: [],
-  complete,
-  furthest: null,
-  stuck: [],
-});
+const found = (shapes: readonly Shape[], complete = true): Identification =>
+  answerOf(shapes, { complete });
 const one = shapeOf(shell, kinds);
 const metric = lengthsIn('metric');
 const say = (answer: Identification, relation: Relation | null = null, lengths = metric): string =>

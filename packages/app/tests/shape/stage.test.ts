@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { PileWork } from '../../src/engine/api.ts';
 import type { Ask } from '../../src/engine/derived.ts';
 import { askedQuestion, isStale, stageOf } from '../../src/sheets/shape/stage.ts';
-import { ball, kind, shapeOf } from './notation.ts';
+import { answerOf, ball, kind, shapeOf } from './notation.ts';
 
 const ask = <T>(more: Partial<Ask<T>>): Ask<T> => ({
   status: 'idle',
@@ -30,7 +30,7 @@ const found = (shapes = [shapeOf(shell, kinds)]): Ask<Identification> =>
     status: 'done',
     fresh: true,
     input: JSON.stringify(question),
-    value: { shapes, reasons: [], settle: [], complete: true, furthest: null, stuck: [] },
+    value: answerOf(shapes),
   });
 
 describe('where the sheet stands', () => {

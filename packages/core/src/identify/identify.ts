@@ -67,7 +67,7 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
   if (closed.length === 0) {
     const far = howFar(found, working);
     const reasons = reasonsFor(question, found, far);
-    return { shapes: [], reasons, settle: [], complete: found.complete, ...far };
+    return { ...NOTHING, reasons, complete: found.complete, ...far };
   }
   progress('fit', found.deepest, 1);
   const noise = noiseOf(working.kinds);
@@ -122,6 +122,21 @@ function reporter(
     onProgress(told);
   };
 }
+
+/** The answer where nothing closes, before its reasons. */
+const NOTHING: Identification = {
+  shapes: [],
+  reasons: [],
+  settle: [],
+  complete: false,
+  furthest: null,
+  stuck: [],
+  next: [],
+  enough: false,
+  trial: null,
+  conflicts: [],
+  besides: null,
+};
 
 /** Said where nets close but all are too improbable to be listed. */
 const NONE_FITS =
@@ -287,6 +302,11 @@ function answer(
     complete,
     furthest: null,
     stuck: [],
+    next: [],
+    enough: false,
+    trial: null,
+    conflicts: [],
+    besides: null,
   };
 }
 
@@ -329,7 +349,17 @@ function plainShape(
     freeTurns: kinds
       .filter((kind, k) => alike.turns[k] && !isRegular(fit, k, kind))
       .map((k) => k.id),
+    interchangeCosts: [],
     strangers: kinds.filter((_, k) => !used.has(k)).map((kind) => kind.id),
+    explained: kinds
+      .filter((_, k) => !used.has(k))
+      .map((kind) => ({ kind: kind.id, as: 'nothing' as const })),
+    added: [],
+    mends: [],
+    cut: null,
+    course: null,
+    allowance: null,
+    hands: 'known',
   };
 }
 

@@ -10,6 +10,17 @@ export interface ShapeQuestion {
   /** Standard deviation of an unknown length that is missing from every side alike (an unknown hub
    * allowance), metres; absent or 0 where the allowance is known. */
   readonly allowanceSd?: number;
+  /** Joined groups of which not every panel's kind is settled: each panel with the kinds (ids) it may
+   * be. */
+  readonly looseGroups?: readonly LooseGroup[];
+}
+
+/** Panels still joined around one hub, anticlockwise seen from outside, each with the kinds (ids) that
+ * it may be. */
+export interface LooseGroup {
+  readonly around: readonly (readonly string[])[];
+  readonly closed: boolean;
+  readonly count: number;
 }
 
 /** A side whose measured length does not fit the closed net. Sides count from 0. */
@@ -20,6 +31,87 @@ export interface Suspect {
   readonly measured: number;
   /** Metres, from the fit of the whole net without this side's own weight. */
   readonly expected: number;
+}
+
+/** A kind that a shape needs besides those of the question. Such kinds follow the question's in the
+ * shell's numbering: see {@link kindsOfShape}. */
+export interface AddedKind {
+  /** `wanted`: the pile has none, and these sides (with their deviations) are what it would have to
+   * be. `other hand`: the mirror image of a kind whose face was not noted. */
+  readonly why: 'wanted' | 'other hand';
+  /** Index in the question's list of the kind that it is the other hand of; null for a wanted one. */
+  readonly of: number | null;
+  readonly kind: Kind;
+}
+
+/** What was wrong with a kind's sides, where the net says what they should be. */
+export interface Mend {
+  /** Its id. */
+  readonly kind: string;
+  /** `length`: one or two sides misread. `swapped`: two sides written down in each other's place.
+   * `unit`: read in one unit and written in another. `face`: read from the other face. `shift`: every
+   * side off by one length, as by a broken hook. */
+  readonly slip: 'length' | 'swapped' | 'unit' | 'face' | 'shift';
+  /** The sides it is about, from 0. */
+  readonly sides: readonly number[];
+  /** All sides of the kind as measured and as the net has them, metres, same order. */
+  readonly measured: readonly number[];
+  readonly expected: readonly number[];
+}
+
+/** A kind that has no place in the sphere, and what it is instead. Lengths in metres. */
+export type Stranger = {
+  /** Its id. */
+  readonly kind: string;
+} & (
+  | {
+      /** A panel that the ground cut: a place's panel, cut along `cutSide` (from 0). */
+      readonly as: 'cut';
+      readonly cutSide: number;
+      /** Kind (index) that it was cut from, and where its side `turn` lies. */
+      readonly from: number;
+      /** How well it fits there: root mean square of its sides, metres. */
+      readonly misfit: number;
+    }
+  | {
+      /** A panel of a straight course between two halves, and the sides on the halves' rims. */
+      readonly as: 'course';
+      readonly rimSides: readonly number[];
+      readonly height: number;
+      readonly misfit: number;
+    }
+  /** Part of another shell: see {@link Identification.besides}. */
+  | { readonly as: 'other shell' }
+  /** Nothing explains it. */
+  | { readonly as: 'nothing' }
+);
+
+/** The plane that cuts the lowest panels. */
+export interface CutPlane {
+  /** Unit normal, upwards, in the shell's frame. */
+  readonly up: readonly [number, number, number];
+  /** Height of the plane above the sphere's centre, metres; negative below it. */
+  readonly height: number;
+  readonly heightSd: number;
+  /** Radius of the circle through the base corners, metres: the mean over them. */
+  readonly baseRadius: number;
+}
+
+/** A straight course between two halves of a ball. */
+export interface StraightCourse {
+  readonly up: readonly [number, number, number];
+  /** Metres, and the number of panels around. */
+  readonly height: number;
+  readonly panels: number;
+}
+
+/** How far hub-to-hub lengths lie beyond the measured ones, as the net says. */
+export interface AllowanceFound {
+  /** Metres, beyond the allowance that the question's sides already have. */
+  readonly value: number;
+  readonly sd: number;
+  /** False where it can't be told from the radius: the deviation is that of the radius's share. */
+  readonly tellable: boolean;
 }
 
 /** A subdivision with a name, as far as tape can tell. */
@@ -41,8 +133,9 @@ export interface Shape {
   readonly radius: number;
   /** Standard deviation of the radius, metres. */
   readonly radiusSd: number;
+  /** False for a part of a sphere with an open rim: it closes around every inner hub. */
   readonly closed: boolean;
-  /** Kind (index) → fitted length of each side, metres. */
+  /** Kind (index, the added ones too) → fitted length of each side, metres. */
   readonly fittedSides: readonly (readonly number[])[];
   /** Root mean square of side misfit over the kinds' sides, metres. */
   readonly residual: number;
@@ -58,10 +151,68 @@ export interface Shape {
   readonly freeTurns: readonly string[];
   /** Joined groups that occur nowhere in this shape. */
   readonly misfitGroups: readonly JoinedGroup[];
+  /** What the interchangeable kinds of each list differ by when one stands for another: root mean
+   * square of a side, metres. */
+  readonly interchangeCosts: readonly number[];
   /** Kinds (ids) it has no place for. */
   readonly strangers: readonly string[];
+  /** The same kinds, each with what it is instead. */
+  readonly explained: readonly Stranger[];
+  /** Kinds beyond the question's. */
+  readonly added: readonly AddedKind[];
+  /** Kinds that were measured or written down wrong, the worst first. */
+  readonly mends: readonly Mend[];
+  /** Where the ground cut the lowest panels. */
+  readonly cut: CutPlane | null;
+  readonly course: StraightCourse | null;
+  /** Null where the question knew the allowance. */
+  readonly allowance: AllowanceFound | null;
+  /** Whether the faces were noted: `mirrored`: of no panel that has a hand, so the mirror image of the
+   * whole fits as well, and one look settles it. */
+  readonly hands: 'known' | 'mirrored';
   /** What tells this shape from the others listed, in words; empty where it stands alone. */
   readonly apart: string;
+}
+
+/** What to read or look at next. */
+export interface NextReading {
+  /** `read`: a side to be measured (again). `look`: which run of kinds lies around a hub, or which way
+   * round a panel is. */
+  readonly act: 'read' | 'look';
+  /** Kind id and side (from 0) to be read; null for a look. */
+  readonly kind: string | null;
+  readonly side: number | null;
+  /** In the words of a person with a tape. */
+  readonly words: string;
+  /** Expected information on which shape it is, bits. */
+  readonly bits: number;
+  /** What one would find, and the probability of each shape then (index in the list of shapes; the
+   * last entry: none of them). Metres for a reading. */
+  readonly outcomes: readonly {
+    readonly find: string;
+    readonly shapes: readonly number[];
+  }[];
+}
+
+/** The one star to lay out on the grass before anyone commits. */
+export interface GrassTrial {
+  /** Kinds (ids) around the hub, anticlockwise seen from outside, and the side of each that starts at
+   * the hub: it meets the side before that of the panel before. */
+  readonly around: readonly { readonly kind: string; readonly side: number }[];
+  /** Gap that the last seam would show when the panels are bolted flat on the grass up to it: at the
+   * far end of the seam, metres; its standard deviation by readings. */
+  readonly gap: number;
+  readonly gapSd: number;
+  /** What a gap beyond this means, metres, and in words. */
+  readonly most: number;
+  readonly words: string;
+}
+
+/** Sides that ask for laps or hole patterns that nothing in the pile answers. */
+export interface JointConflict {
+  /** Kind ids and sides (from 0) that together can't be met. */
+  readonly sides: readonly { readonly kind: string; readonly side: number }[];
+  readonly words: string;
 }
 
 /** A part of a net that stood together while the search went on, as flat panels. One axis of the
@@ -105,7 +256,24 @@ export interface Identification {
   /** Where `furthest` stuck: the open side that was to be filled and that no panel fitted, together
    * with what stood; empty where the search ended for another reason. */
   readonly stuck: readonly Stuck[];
+  /** What to read or look at next, the most telling first; empty where nothing would tell more. */
+  readonly next: readonly NextReading[];
+  /** Whether more readings would change nothing that matters. */
+  readonly enough: boolean;
+  /** Null where there is no shape. */
+  readonly trial: GrassTrial | null;
+  /** Why laps or holes do not allow any net, the smallest conflict first. */
+  readonly conflicts: readonly JointConflict[];
+  /** What the kinds that the best shape has no place for close into on their own; null where they do
+   * not. */
+  readonly besides: Identification | null;
 }
+
+/** The kinds that a shape's shell is numbered by: the question's, then the added ones. */
+export const kindsOfShape = (
+  { added }: Pick<Shape, 'added'>,
+  kinds: readonly Kind[],
+): readonly Kind[] => (added.length === 0 ? kinds : [...kinds, ...added.map((one) => one.kind)]);
 
 /** How far the identification is: shown while it runs. */
 export interface IdentifyProgress {

@@ -1,5 +1,14 @@
 // What a pile says of each kind once its readings are worked up: the form every later step reads.
 
+/** How a side's flange lies on its neighbour's. */
+export type Lap = 'over' | 'under' | 'flush';
+
+/** A length or an angle as measured, with its standard deviation; metres or radians. */
+export interface Measured {
+  readonly value: number;
+  readonly sd: number;
+}
+
 /** Hand of a kind: `null` where it is its own mirror image. */
 export type Hand = 'L' | 'R' | null;
 
@@ -20,6 +29,16 @@ export interface Kind {
   readonly counted: boolean;
   /** Mass of one panel, kilograms, or null where unknown. */
   readonly mass: number | null;
+  /** True where nobody noted from which face it was read: `sides` may run the other way round, and
+   * panels of both hands may be among its counts. Absent: known. */
+  readonly faceUnknown?: boolean;
+  /** Side → how it laps, null where nobody looked. Absent: nobody looked at any. */
+  readonly laps?: readonly (Lap | null)[];
+  /** Side → number of holes, null where nobody counted. Absent: nobody counted any. */
+  readonly holes?: readonly (number | null)[];
+  /** Side → angle between the two panels that meet there, radians, π where they are level; null where
+   * nobody measured. Absent: nobody measured any. */
+  readonly dihedrals?: readonly (Measured | null)[];
 }
 
 /** Panels still joined: kind ids anticlockwise seen from outside around one hub. */
