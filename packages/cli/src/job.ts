@@ -11,6 +11,7 @@ import {
   frozenOf,
   type Identification,
   type Kind,
+  kindsOfShape,
   numbersOf,
   type PlaceNumbers,
   type Project,
@@ -32,6 +33,8 @@ export interface Stood {
   readonly loaded: LoadedPile;
   readonly found: Identification;
   readonly shape: Shape;
+  /** The kinds that the shape's places go by: the pile's, then those it needs besides. */
+  readonly kinds: readonly Kind[];
   readonly list: Arrangements;
 }
 
@@ -54,7 +57,13 @@ export async function stand(file: string, options: StandOptions): Promise<Stood>
   const loaded = await loadPile(file, options);
   const found = await identification(loaded.question);
   const shape = chooseShape(found, options.shape);
-  const list = arrangements(shape.shell, loaded.kinds, {
+  if (!shape.closed)
+    throw new Ending(1, [
+      'This is a part of a sphere with an open rim: panels are missing that close it, so nothing is stood up yet.',
+      '"shellraise shape" says what is missing.',
+    ]);
+  const kinds = kindsOfShape(shape, loaded.kinds);
+  const list = arrangements(shape.shell, kinds, {
     interchangeable: shape.interchangeable,
     repaired: options.repaired ?? loaded.project?.places?.repaired ?? false,
   });
@@ -62,7 +71,7 @@ export async function stand(file: string, options: StandOptions): Promise<Stood>
     throw new Ending(1, [`This shape can't be arranged: ${list.reason}.`]);
   if (list.arrangements.length === 0)
     throw new Ending(1, ['This shape has no sound cut at the ground: nothing can stand.']);
-  return { loaded, found, shape, list };
+  return { loaded, found, shape, kinds, list };
 }
 
 /** As `stand`, with one of the arrangements stood up and numbered: as painted, unless that is to be
@@ -88,7 +97,8 @@ export function chooseFrom(stood: Stood, asked?: number, unfreeze = false): Chos
   const way = list.waysUp[arrangement.wayUp] as WayUp;
   const datumTurn = kept?.datumTurn ?? 0;
   const standing = standingShell(shape.shell, way, arrangement.cut, datumTurn);
-  const { kinds, project } = stood.loaded;
+  const { kinds } = stood;
+  const { project } = stood.loaded;
   const frozen = unfreeze ? undefined : project?.places?.frozen;
   const { interchangeable } = shape;
   const numbers = numbersOf(shape.shell, kinds, way, standing, frozen, { interchangeable });
@@ -97,11 +107,16 @@ export function chooseFrom(stood: Stood, asked?: number, unfreeze = false): Chos
 
 /** The arrangement that the project file keeps, found again in the list; null where it keeps none.
  * Ends the command where the kept one is no longer there. */
-function keptIn({ loaded, shape, list }: Stood): { number: number; datumTurn: number } | null {
+function keptIn({
+  loaded,
+  shape,
+  kinds,
+  list,
+}: Stood): { number: number; datumTurn: number } | null {
   const decision = loaded.project?.places;
   if (!decision) return null;
   const options = { interchangeable: shape.interchangeable };
-  const decided = findDecided(shape.shell, loaded.kinds, decision, options);
+  const decided = findDecided(shape.shell, kinds, decision, options);
   if (!decided.found)
     throw new Ending(1, [
       `The arrangement that the file keeps ("places") is no longer there: ${decided.reason}.`,
@@ -124,15 +139,13 @@ function keptIn({ loaded, shape, list }: Stood): { number: number; datumTurn: nu
 
 /** The kinds with their sides as the whole net fits them: mirror images alike, and both sides of a
  * seam of one length. */
-export const fittedKinds = ({ loaded, shape }: Stood): readonly Kind[] =>
-  loaded.kinds.map((kind, k) => ({ ...kind, sides: shape.fittedSides[k] ?? kind.sides }));
+export const fittedKinds = ({ kinds, shape }: Stood): readonly Kind[] =>
+  kinds.map((kind, k) => ({ ...kind, sides: shape.fittedSides[k] ?? kind.sides }));
 
 /** Numbers of all shapes in which the chosen shell is the same: then what tells them apart does not
  * matter for it. */
-export const shapesWith = ({ found, shape, loaded, standing }: Chosen): number[] =>
-  shapesHolding(standing.shell, found.shapes, found.shapes.indexOf(shape), loaded.kinds).map(
-    (i) => i + 1,
-  );
+export const shapesWith = ({ found, shape, kinds, standing }: Chosen): number[] =>
+  shapesHolding(standing.shell, found.shapes, found.shapes.indexOf(shape), kinds).map((i) => i + 1);
 
 /** What to do with the numbers when a decision is kept. */
 export interface Keeping {

@@ -4,6 +4,7 @@ import {
   hubsOf,
   type Identification,
   type Kind,
+  kindsOfShape,
   type PlaceId,
   placeCount,
   type Shape,
@@ -19,11 +20,17 @@ export function shapeDocument(
     settle: found.settle,
     reasons: found.reasons,
     complete: found.complete,
+    next: found.next,
+    enough: found.enough,
+    trial: found.trial,
+    conflicts: found.conflicts,
+    besides: found.besides && shapeDocument(found.besides, kinds),
   };
 }
 
-function oneShape(shape: Shape, kinds: readonly Kind[]): object {
+function oneShape(shape: Shape, pileKinds: readonly Kind[]): object {
   const { shell } = shape;
+  const kinds = kindsOfShape(shape, pileKinds);
   const idOf = (kind: number): string => (kinds[kind] as Kind).id;
   return {
     radius: shape.radius,
@@ -43,6 +50,22 @@ function oneShape(shape: Shape, kinds: readonly Kind[]): object {
     probability: shape.probability,
     suspects: shape.suspects,
     interchangeable: shape.interchangeable,
+    interchangeCosts: shape.interchangeCosts,
+    mends: shape.mends,
+    strangers: shape.explained.map((one) =>
+      one.as === 'cut' ? { ...one, from: idOf(one.from) } : one,
+    ),
+    added: shape.added.map(({ why, of, kind }) => ({
+      why,
+      of: of === null ? null : idOf(of),
+      id: kind.id,
+      sides: kind.sides,
+      sideSds: kind.sideSds,
+    })),
+    cut: shape.cut,
+    course: shape.course,
+    allowance: shape.allowance,
+    hands: shape.hands,
     apart: shape.apart,
     openSides: shell.mate.reduce((open, mate) => open + (mate < 0 ? 1 : 0), 0),
     fittedSides: Object.fromEntries(kinds.map((kind, k) => [kind.id, shape.fittedSides[k] ?? []])),

@@ -62,6 +62,13 @@ export function wrap(text: string, indent: string, width = lineWidth): string {
   return [...lines, line].join('\n');
 }
 
+/** A list with a point before each item, under a title where there is one; empty without items. */
+export function bullets(title: string, items: readonly string[]): string {
+  if (items.length === 0) return '';
+  const lines = items.map((item) => wrap(`- ${item}`, '  '));
+  return [...(title === '' ? [] : [title]), ...lines].join('\n');
+}
+
 /** `1 panel`, `2 panels`. */
 export const count = (n: number, one: string, many = `${one}s`): string =>
   `${n.toLocaleString('en')} ${n === 1 ? one : many}`;

@@ -123,8 +123,8 @@ function upperFrom({ standing: { shell, courses } }: Chosen): number | null {
   return up.indexOf(true) + 1 || null;
 }
 
-function placesOf({ standing, loaded }: Chosen): number[] {
-  const places = loaded.kinds.map(() => 0);
+function placesOf({ standing, kinds }: Chosen): number[] {
+  const places = kinds.map(() => 0);
   for (const kind of standing.shell.kind) places[kind] = (places[kind] ?? 0) + 1;
   return places;
 }

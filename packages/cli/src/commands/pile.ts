@@ -5,7 +5,7 @@ import { type Lengths, lengthsIn } from '../lengths.ts';
 import { type LoadedPile, loadPile } from '../load.ts';
 import type { CommonOptions } from '../options.ts';
 import { sidesWords } from '../tape.ts';
-import { count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+import { bullets, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
 
 /** Runs the command. */
 export async function pile(file: string, options: CommonOptions): Promise<void> {
@@ -172,11 +172,6 @@ function nextLines({ worked, pile }: LoadedPile): string[] {
     const which = path === `kind ${kinds[0]}` ? '' : ` (kind ${kinds.join(' or ')})`;
     return `${what}${which}: ${reasons[why]}.`;
   });
-}
-
-function bullets(title: string, lines: readonly string[]): string {
-  if (lines.length === 0) return '';
-  return [title, ...lines.map((line) => wrap(`- ${line}`, '  '))].join('\n');
 }
 
 function pileDocument({ title, worked, pile }: LoadedPile): object {

@@ -95,7 +95,7 @@ export function placesReport(
   options: Pick<StandOptions, 'shape'>,
   lengths: Lengths,
 ): readonly string[] {
-  const { found, list, loaded } = chosen;
+  const { found, list } = chosen;
   return [
     heading('What can stand'),
     severalShapes(found.shapes.length, options.shape),
@@ -108,7 +108,7 @@ export function placesReport(
     sameShapes(chosen),
     numbersText(chosen),
     stockTable(chosen.arrangement.stock),
-    courseTable(chosen, loaded.kinds),
+    courseTable(chosen, chosen.kinds),
     caution(standCaution),
   ];
 }
@@ -295,7 +295,7 @@ function courseTable({ standing }: Chosen, kinds: readonly Kind[]): string {
 }
 
 function placesDocument(chosen: Chosen, options: StandOptions): object {
-  const { list, loaded, shape, found } = chosen;
+  const { list, shape, found } = chosen;
   return {
     shape: { number: options.shape, of: found.shapes.length, radius: shape.radius },
     tallest: list.tallest === null ? null : list.tallest + 1,
@@ -308,7 +308,7 @@ function placesDocument(chosen: Chosen, options: StandOptions): object {
       number: chosen.number,
       shapes: shapesWith(chosen),
       numbers: numbersDocument(chosen),
-      ...standingDocument(chosen, loaded.kinds),
+      ...standingDocument(chosen, chosen.kinds),
     },
     cautions: [standCaution],
   };

@@ -1,12 +1,20 @@
 // `shellraise shape`: every shell that the kinds close into.
 
-import { hubCount, type Identification, type Kind, placeCount, type Shape } from '@shellraise/core';
+import {
+  hubCount,
+  type Identification,
+  type Kind,
+  kindsOfShape,
+  placeCount,
+  type Shape,
+} from '@shellraise/core';
 import { identification } from '../identification.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import { type LoadedPile, loadPile } from '../load.ts';
 import type { CommonOptions } from '../options.ts';
 import { shapeDocument } from '../shape-document.ts';
-import { count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+import { conflictBlock, findingsOf } from '../shape-findings.ts';
+import { bullets, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
 
 /** Runs the command; sets exit code 1 where nothing closes. */
 export async function shape(file: string, options: CommonOptions): Promise<void> {
@@ -36,8 +44,9 @@ function noShape(found: Identification): readonly string[] {
   const cut = found.complete ? '' : ' The search was cut short, so this is no proof.';
   return [
     `These kinds close into no shell that was found.${cut}`,
-    found.reasons.map((reason) => wrap(`- ${reason}`, '  ')).join('\n'),
-    list('What to do next:', found.settle),
+    bullets('', found.reasons),
+    conflictBlock(found),
+    bullets('What to do next:', found.settle),
   ];
 }
 
@@ -55,10 +64,11 @@ function shapeBlock(
   one: Shape,
   i: number,
   found: Identification,
-  kinds: readonly Kind[],
+  pileKinds: readonly Kind[],
   lengths: Lengths,
 ): string {
   const several = found.shapes.length > 1;
+  const kinds = kindsOfShape(one, pileKinds);
   const facts = [
     [
       'radius',
@@ -75,7 +85,8 @@ function shapeBlock(
     facts.map(([name, value]) => `  ${(name ?? '').padEnd(13)}${value}`).join('\n'),
     i === 0 || !sameStock(one, found.shapes[0]) ? stockTable(one, kinds, lengths) : '',
     suspectBlock(one, lengths),
-    interchangeableBlock(one),
+    ...findingsOf(one, kinds, lengths),
+    interchangeableBlock(one, lengths),
     several && one.apart !== '' ? wrap(`  Told apart by: ${one.apart}`, '  ') : '',
   ]
     .filter((block) => block !== '')
@@ -84,7 +95,7 @@ function shapeBlock(
 
 function wholeBall({ shell, closed }: Shape): string {
   const counts = `${count(placeCount(shell), 'place')}, ${count(hubCount(shell), 'hub')}`;
-  return closed ? `${counts}, closed` : `${counts}, not closed`;
+  return closed ? `${counts}, closed` : `${counts}: a part with an open rim`;
 }
 
 function subdivisionText({ subdivision }: Shape): string {
@@ -142,23 +153,23 @@ function suspectBlock({ suspects }: Shape, lengths: Lengths): string {
   )}`;
 }
 
-function interchangeableBlock({ interchangeable }: Shape): string {
+function interchangeableBlock(
+  { interchangeable, interchangeCosts }: Shape,
+  lengths: Lengths,
+): string {
   return interchangeable
-    .map((kinds) =>
-      wrap(
-        `  Kinds ${kinds.join(' and ')} differ by less than the tape can tell; either may stand in the places of the other.`,
+    .map((kinds, i) => {
+      const cost = interchangeCosts[i];
+      const costs = cost === undefined ? '' : `, at a misfit of ${lengths.small(cost)} a side`;
+      return wrap(
+        `  Kinds ${kinds.join(' and ')} differ by less than the tape can tell; either may stand in the places of the other${costs}.`,
         '  ',
-      ),
-    )
+      );
+    })
     .join('\n');
 }
 
-const settleBlock = ({ settle }: Identification): string => list('To settle it:', settle);
-
-function list(title: string, items: readonly string[]): string {
-  if (items.length === 0) return '';
-  return [title, ...items.map((item) => wrap(`- ${item}`, '  '))].join('\n');
-}
+const settleBlock = ({ settle }: Identification): string => bullets('To settle it:', settle);
 
 const percent = (share: number): string =>
   share > 0.9995 ? 'over 99.9 %' : `${(100 * share).toFixed(1)} %`;
