@@ -135,7 +135,7 @@ export { pileFaults, readPile } from './pile/check.ts';
 export { type CsvOptions, readPileCsv, writePileCsv } from './pile/csv.ts';
 export type { MaybeOne, MaybeTwo, MixedMark, SuspectReading, TooFew } from './pile/findings.ts';
 export type { UnsettledGroup } from './pile/groups.ts';
-export type { Hand, JoinedGroup, Kind, Lap, Measured } from './pile/kind.ts';
+export type { Hand, HubPlate, JoinedGroup, Kind, Lap, Measured, RimLength } from './pile/kind.ts';
 export { kindsOfPile, type Miscount, type PileKinds } from './pile/kinds.ts';
 export type { ReadingNoise } from './pile/noise.ts';
 export type { PersonBias } from './pile/people.ts';
@@ -154,10 +154,13 @@ export {
   type Condition,
   type GroupRow,
   type HardwareRow,
+  type HubPlateRow,
   type KindRow,
+  type PersonRow,
   type Pile,
   pileSection,
   type ReadingRow,
+  type RimReading,
 } from './pile/schema.ts';
 export { SIDE_LENGTHS } from './pile/tolerances.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';

@@ -1,6 +1,6 @@
 // The answer of the identification: the shapes that the kinds of a pile close into.
 
-import type { JoinedGroup, Kind } from '../pile/kind.ts';
+import type { HubPlate, JoinedGroup, Kind } from '../pile/kind.ts';
 import type { Shell } from '../shell/shell.ts';
 
 /** What the identification reads. Kinds without counts, and no groups, are enough. */
@@ -13,6 +13,8 @@ export interface ShapeQuestion {
   /** Joined groups of which not every panel's kind is settled: each panel with the kinds (ids) it may
    * be. */
   readonly looseGroups?: readonly LooseGroup[];
+  /** Hub plates that somebody measured. */
+  readonly hubPlates?: readonly HubPlate[];
 }
 
 /** Panels still joined around one hub, anticlockwise seen from outside, each with the kinds (ids) that

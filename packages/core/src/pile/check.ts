@@ -27,6 +27,8 @@ export function pileFaults(raw: unknown, base = 'pile'): Fault[] {
     ...readings.flatMap((row, i) => tagAndCount(row, `${base}.readings[${i}]`)),
     ...tagsAgree(readings, `${base}.readings`),
     ...groupsKnown(rows(raw, 'groups'), kinds, readings, `${base}.groups`),
+    ...rows(raw, 'groups').flatMap((row, g) => rimsMatch(row, `${base}.groups[${g}]`)),
+    ...rows(raw, 'hubPlates').flatMap((row, i) => armsMatch(row, `${base}.hubPlates[${i}]`)),
   ];
 }
 
@@ -71,11 +73,11 @@ function idsAlike(kinds: readonly Row[], path: string): Fault[] {
   });
 }
 
-/** `holes` and `laps`, where given, have one entry a side. */
+/** `holes`, `laps` and `dihedrals`, where given, have one entry a side. */
 function listsMatch(row: Row, path: string): Fault[] {
   const sides = row.sides;
   if (!Array.isArray(sides)) return [];
-  return ['holes', 'laps'].flatMap((key) => {
+  return ['holes', 'laps', 'dihedrals'].flatMap((key) => {
     const list = row[key];
     if (!Array.isArray(list) || list.length === sides.length) return [];
     return [
@@ -149,3 +151,52 @@ function groupsKnown(
     });
   });
 }
+
+/** A rim reading goes from one spoke of its group to another. */
+function rimsMatch(row: Row, path: string): Fault[] {
+  const { around } = row;
+  if (!Array.isArray(around)) return [];
+  const last = row.closed === true ? around.length - 1 : around.length;
+  return rows(row, 'rim').flatMap((rim, i) => {
+    const ends = ['from', 'to'].flatMap((key): Fault[] => {
+      const spoke = rim[key];
+      if (typeof spoke !== 'number' || spoke <= last) return [];
+      return [
+        {
+          path: `${path}.rim[${i}].${key}`,
+          found: describeValue(spoke),
+          expected: `a spoke of this group, 0 to ${last}`,
+        },
+      ];
+    });
+    if (typeof rim.to !== 'number' || rim.from !== rim.to) return ends;
+    const same = { path: `${path}.rim[${i}].to`, found: describeValue(rim.to) };
+    return [...ends, { ...same, expected: 'another spoke than `from`' }];
+  });
+}
+
+/** Arms of a hub plate: an angle for each corner, all the way round. */
+function armsMatch(row: Row, path: string): Fault[] {
+  const { arms, corners } = row;
+  if (!Array.isArray(arms) || typeof corners !== 'number' || arms.length === 0) return [];
+  if (arms.length !== corners)
+    return [
+      {
+        path: `${path}.arms`,
+        found: arms.length === 1 ? '1 angle' : `${arms.length} angles`,
+        expected: `one for each of the ${corners} corners`,
+      },
+    ];
+  const sum = arms.reduce((all: number, arm: unknown) => all + (arm as number), 0);
+  if (!Number.isFinite(sum) || Math.abs(sum - 2 * Math.PI) <= ARMS_OFF) return [];
+  return [
+    {
+      path: `${path}.arms`,
+      found: `angles that add up to ${sum.toFixed(4)} rad`,
+      expected: `${(2 * Math.PI).toFixed(4)} rad, all the way round`,
+    },
+  ];
+}
+
+/** How far measured arms may be from all the way round, radians: some 10 degrees. */
+const ARMS_OFF = 0.18;

@@ -3,7 +3,7 @@
 
 import type { Fault, Read } from '../measure/fault.ts';
 import { type LengthUnit, lengthUnit } from '../measure/length.ts';
-import { type MassUnit, massUnit } from '../measure/units.ts';
+import { type AngleUnit, type MassUnit, massUnit } from '../measure/units.ts';
 import { MAX_SIDES } from './limits.ts';
 
 /** A column that stands once. */
@@ -17,6 +17,10 @@ export interface Columns {
   readonly sides: readonly { readonly at: number; readonly unit: LengthUnit | null }[];
   /** Side number less 1 → its column of holes, or null. */
   readonly holes: readonly (number | null)[];
+  /** The same of laps. */
+  readonly laps: readonly (number | null)[];
+  /** Side number less 1 → its column of angles and their unit, or null. */
+  readonly angles: readonly ({ readonly at: number; readonly unit: AngleUnit | null } | null)[];
 }
 
 const PLAIN: readonly PlainColumn[] = [
@@ -29,21 +33,30 @@ const PLAIN: readonly PlainColumn[] = [
   'note',
 ];
 const ALLOWED =
-  'tag, by, mark, count, side1, side2, side3 …, holes1 …, seen from, condition, mass, note; a unit may follow side and mass';
+  'tag, by, mark, count, side1, side2, side3 …, holes1 …, laps1 …, angle1 …, seen from, condition, mass, note; a unit may follow side, angle and mass';
 
 /** The columns of a header row, or every fault of it. */
 export function readColumns(header: readonly string[]): Read<Columns> {
-  const found: Found = { plain: new Map(), mass: null, sides: new Map(), holes: new Map() };
+  const found: Found = {
+    plain: new Map(),
+    mass: null,
+    sides: new Map(),
+    holes: new Map(),
+    laps: new Map(),
+    angles: new Map(),
+  };
   const faults: Fault[] = [];
   header.forEach((cell, at) => {
     const expected = takeColumn(found, cell, at);
     if (expected !== null)
       faults.push({ path: `column ${at + 1}`, found: JSON.stringify(cell), expected });
   });
-  const count = Math.max(3, ...found.sides.keys(), ...found.holes.keys());
+  const { sides, holes, laps, angles } = found;
+  const numbered = [...sides.keys(), ...holes.keys(), ...laps.keys(), ...angles.keys()];
+  const count = Math.max(3, ...numbered);
   const numbers = [...Array(count).keys()].map((n) => n + 1);
   for (const n of numbers)
-    if (!found.sides.has(n))
+    if (!sides.has(n))
       faults.push({
         path: 'header',
         found: `no column side${n}`,
@@ -55,8 +68,10 @@ export function readColumns(header: readonly string[]): Read<Columns> {
     value: {
       plain: found.plain,
       mass: found.mass,
-      sides: numbers.map((n) => found.sides.get(n) as { at: number; unit: LengthUnit | null }),
-      holes: numbers.map((n) => found.holes.get(n) ?? null),
+      sides: numbers.map((n) => sides.get(n) as { at: number; unit: LengthUnit | null }),
+      holes: numbers.map((n) => holes.get(n) ?? null),
+      laps: numbers.map((n) => laps.get(n) ?? null),
+      angles: numbers.map((n) => angles.get(n) ?? null),
     },
   };
 }
@@ -67,13 +82,15 @@ interface Found {
   mass: Columns['mass'];
   readonly sides: Map<number, { at: number; unit: LengthUnit | null }>;
   readonly holes: Map<number, number>;
+  readonly laps: Map<number, number>;
+  readonly angles: Map<number, { at: number; unit: AngleUnit | null }>;
 }
 
 /** Adds one column to those found; what was expected instead, or null. */
 function takeColumn(found: Found, cell: string, at: number): string | null {
   const column = columnOf(cell);
   if (column === null) return cell === '' ? 'a name for the column' : `one of ${ALLOWED}`;
-  if (column.name === 'side' || column.name === 'holes') return takeNumbered(found, column, at);
+  if ('number' in column) return takeNumbered(found, column, at);
   if (column.name === 'mass') {
     const unit = column.unit === '' ? null : massUnit(column.unit);
     if (found.mass) return 'mass only once';
@@ -86,20 +103,42 @@ function takeColumn(found: Found, cell: string, at: number): string | null {
   return null;
 }
 
+/** Where the columns of each numbered name are kept. */
+const KEPT = { side: 'sides', holes: 'holes', laps: 'laps', angle: 'angles' } as const;
+
 function takeNumbered(found: Found, column: Numbered, at: number): string | null {
   const { name, number, unit } = column;
-  if (found[name === 'side' ? 'sides' : 'holes'].has(number)) return `${name}${number} only once`;
+  if (found[KEPT[name]].has(number)) return `${name}${number} only once`;
   if (number < 1 || number > MAX_SIDES) return `a side from 1 to ${MAX_SIDES}`;
-  if (name === 'holes') {
-    if (unit !== '') return 'no unit for a number of holes';
-    found.holes.set(number, at);
+  if (name === 'holes' || name === 'laps') {
+    if (unit !== '') return name === 'holes' ? 'no unit for a number of holes' : 'no unit for laps';
+    found[name].set(number, at);
     return null;
   }
-  const known = unit === '' ? null : lengthUnit(unit);
-  if (unit !== '' && known === null) return 'a unit that is one of mm, cm, m, in, ft';
-  found.sides.set(number, { at, unit: known });
+  return name === 'angle'
+    ? takeUnit(found.angles, column, at, angleUnit, 'deg, rad')
+    : takeUnit(found.sides, column, at, lengthUnit, 'mm, cm, m, in, ft');
+}
+
+function takeUnit<U>(
+  kept: Map<number, { at: number; unit: U | null }>,
+  { number, unit }: Numbered,
+  at: number,
+  unitOf: (word: string) => U | null,
+  allowed: string,
+): string | null {
+  const known = unit === '' ? null : unitOf(unit);
+  if (unit !== '' && known === null) return `a unit that is one of ${allowed}`;
+  kept.set(number, { at, unit: known });
   return null;
 }
+
+const angleUnit = (word: string): AngleUnit | null =>
+  /^(deg|degs|degree|degrees|°)$/.test(word)
+    ? 'deg'
+    : /^(rad|rads|radian|radians)$/.test(word)
+      ? 'rad'
+      : null;
 
 type Column =
   | { readonly name: PlainColumn }
@@ -107,7 +146,7 @@ type Column =
   | Numbered;
 
 interface Numbered {
-  readonly name: 'side' | 'holes';
+  readonly name: 'side' | 'holes' | 'laps' | 'angle';
   readonly number: number;
   readonly unit: string;
 }
@@ -119,7 +158,7 @@ function columnOf(cell: string): Column | null {
     .trim();
   const name = PLAIN.find((plain) => plain.replace(' ', '') === words.replace(/ /g, ''));
   if (name) return { name };
-  const numbered = /^(side|holes) ?(\d{1,3})(.*)$/.exec(words);
+  const numbered = /^(side|holes|laps?|angle) ?(\d{1,3})(.*)$/.exec(words);
   const unit = (rest: string): string =>
     rest
       .replace(/^[\s,/:]+|[()[\]]/g, '')
@@ -127,7 +166,7 @@ function columnOf(cell: string): Column | null {
       .trim();
   if (numbered)
     return {
-      name: numbered[1] as 'side' | 'holes',
+      name: (numbered[1] === 'lap' ? 'laps' : numbered[1]) as Numbered['name'],
       number: Number(numbered[2]),
       unit: unit(numbered[3] as string),
     };

@@ -7,10 +7,11 @@ import Papa from 'papaparse';
 import type { Fault, Read } from '../measure/fault.ts';
 import { type LengthUnit, readLength } from '../measure/length.ts';
 import type { DecimalMark } from '../measure/number.ts';
-import { readMass } from '../measure/units.ts';
+import { readAngle, readMass } from '../measure/units.ts';
 import { readPile } from './check.ts';
 import { type Columns, type PlainColumn, readColumns } from './csv-columns.ts';
 import { readTable, type TableRow } from './csv-table.ts';
+import { DIHEDRALS } from './limits.ts';
 import type { Pile } from './schema.ts';
 import { SIDE_LENGTHS } from './tolerances.ts';
 
@@ -20,8 +21,8 @@ export interface CsvOptions {
   readonly unit?: LengthUnit;
 }
 
-/** The pile of a CSV text (columns of DESIGN: tag, by, mark, count, side1 …, holes1 …, seen from,
- * condition, mass, note), or every fault at once, each with its row and column. */
+/** The pile of a CSV text (columns tag, by, mark, count, side1 …, holes1 …, laps1 …, angle1 …,
+ * seen from, condition, mass, note), or every fault at once, each with its row and column. */
 export function readPileCsv(text: string, options: CsvOptions = {}): Read<Pile> {
   const table = readTable(text);
   if (!table.ok) return table;
@@ -44,24 +45,31 @@ export function readPileCsv(text: string, options: CsvOptions = {}): Read<Pile> 
   };
 }
 
-/** The readings of a pile as CSV, lengths in millimetres to a ten-thousandth, masses in kilograms;
+/** The readings of a pile as CSV, lengths in millimetres and angles in degrees to a ten-thousandth,
+ * masses in kilograms;
  * `readPileCsv` gives the same readings back, white space around a text apart. Kinds, groups and
  * hardware have no place in it. A text that a spreadsheet would run as a formula gets an apostrophe
  * before it, which the reader takes off again. */
 export function writePileCsv(pile: Pile): string {
   const count = Math.max(3, ...pile.readings.map((row) => row.sides.length));
   const numbers = [...Array(count).keys()];
-  const withHoles = pile.readings.some((row) => row.holes);
+  const [withHoles, withLaps, withAngles] = (['holes', 'laps', 'dihedrals'] as const).map((key) =>
+    pile.readings.some((row) => row[key]),
+  );
   const header = [
     ...['tag', 'by', 'mark', 'count'],
     ...numbers.map((n) => `side${n + 1} mm`),
     ...(withHoles ? numbers.map((n) => `holes${n + 1}`) : []),
+    ...(withLaps ? numbers.map((n) => `laps${n + 1}`) : []),
+    ...(withAngles ? numbers.map((n) => `angle${n + 1} deg`) : []),
     ...['seen from', 'condition', 'mass kg', 'note'],
   ];
   const rows = pile.readings.map((row) => [
     ...[row.tag ?? '', row.by ?? '', row.mark ?? '', row.count ?? ''],
     ...numbers.map((n) => millimetres(row.sides[n])),
     ...(withHoles ? numbers.map((n) => row.holes?.[n] ?? '') : []),
+    ...(withLaps ? numbers.map((n) => row.laps?.[n] ?? '') : []),
+    ...(withAngles ? numbers.map((n) => degrees(row.dihedrals?.[n])) : []),
     ...[row.seenFrom, row.condition ?? '', row.mass ?? '', row.note ?? ''],
   ]);
   return `${Papa.unparse([header, ...rows], { newline: '\n', escapeFormulae: FORMULA })}\n`;
@@ -72,6 +80,9 @@ const FORMULA = /^[=+\-@\t\r]/;
 
 const millimetres = (metres: number | undefined): number | '' =>
   metres === undefined ? '' : Math.round(metres * 1e7) / 1e4;
+
+const degrees = (radians: number | null | undefined): number | '' =>
+  typeof radians === 'number' ? Math.round((radians * 180e4) / Math.PI) / 1e4 : '';
 
 /** Reads row after row and gathers the faults of all; a column without any unit is told once. */
 class RowReader {
@@ -105,7 +116,13 @@ class RowReader {
       seenFrom: this.choice(row, 'seen from', word('seen from'), ['outside', 'inside', 'unknown']),
       condition: this.choice(row, 'condition', word('condition'), ['good', 'repair', 'scrap']),
       sides,
-      holes: this.holes(row, sides.length),
+      holes: this.perSide(row, 'holes', this.columns.holes, sides.length, (column, cell) =>
+        this.whole(row, column, cell, 0),
+      ),
+      laps: this.perSide(row, 'laps', this.columns.laps, sides.length, (column, cell) =>
+        this.choice(row, column, cell, ['over', 'under', 'flush']),
+      ),
+      dihedrals: this.angles(row, sides.length),
       mass: this.mass(row),
     });
   }
@@ -170,22 +187,40 @@ class RowReader {
     return undefined;
   }
 
-  private holes(row: TableRow, sides: number): (number | null)[] | undefined {
-    if (this.columns.holes.every((at) => at === null)) return undefined;
-    const counts = this.columns.holes.map((at, n) => {
-      const cell = at === null ? '' : (row.cells[at] as string);
-      return cell === '' ? null : (this.whole(row, `holes${n + 1}`, cell, 0) ?? null);
-    });
-    const extra = counts.findIndex((holes, n) => n >= sides && holes !== null);
+  /** Cells that belong to a side each; absent where all are empty. */
+  private perSide<T>(
+    row: TableRow,
+    name: string,
+    columns: readonly (number | null)[],
+    sides: number,
+    read: (column: string, cell: string, n: number) => T | undefined,
+  ): (T | null)[] | undefined {
+    const cells = columns.map((at) => (at === null ? '' : (row.cells[at] as string)));
+    const extra = cells.findIndex((cell, n) => n >= sides && cell !== '');
     if (extra >= 0 && sides >= 3)
       this.refuse(
         row,
-        `holes${extra + 1}`,
-        String(counts[extra]),
+        `${name}${extra + 1}`,
+        cells[extra] as string,
         `nothing: the panel has ${sides} sides`,
       );
-    const own = counts.slice(0, sides);
-    return own.every((holes) => holes === null) ? undefined : own;
+    const own = cells
+      .slice(0, sides)
+      .map((cell, n) => (cell === '' ? null : (read(`${name}${n + 1}`, cell, n) ?? null)));
+    return own.every((value) => value === null) ? undefined : own;
+  }
+
+  private angles(row: TableRow, sides: number): (number | null)[] | undefined {
+    const columns = this.columns.angles.map((column) => column?.at ?? null);
+    return this.perSide(row, 'angle', columns, sides, (column, cell, n) => {
+      const unit = this.columns.angles[n]?.unit;
+      const read = readAngle(cell, { ...this.decimal, ...(unit ? { unit } : {}) });
+      if (!read.ok) return this.refuse(row, column, cell, read.faults[0]?.expected as string);
+      const { min, max } = DIHEDRALS;
+      if (read.value >= min && read.value <= max) return read.value;
+      const [least, most] = [min, max].map((x) => Math.round((x * 180) / Math.PI));
+      return this.refuse(row, column, cell, `an angle between two panels, ${least} to ${most} deg`);
+    });
   }
 
   private whole(
@@ -244,4 +279,8 @@ function rowAndColumn(path: string, rows: readonly TableRow[]): string {
   return `${row}, column ${column}${match[3] === undefined ? '' : Number(match[3]) + 1}`;
 }
 
-const COLUMN_OF: Readonly<Record<string, string>> = { sides: 'side', seenFrom: 'seen from' };
+const COLUMN_OF: Readonly<Record<string, string>> = {
+  sides: 'side',
+  seenFrom: 'seen from',
+  dihedrals: 'angle',
+};

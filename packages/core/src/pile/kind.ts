@@ -47,4 +47,25 @@ export interface JoinedGroup {
   /** True where the run goes all the way round the hub. */
   readonly closed: boolean;
   readonly count: number;
+  /** Distances across it, as read; absent: none. */
+  readonly rim?: readonly RimLength[];
+}
+
+/** A distance across a joined group, metres, between the far ends of two spokes, taken between the
+ * same points as the sides were. Spoke i is the seam on the clockwise side of panel i; an open run has
+ * one more at its end. */
+export interface RimLength {
+  readonly from: number;
+  readonly to: number;
+  readonly length: number;
+  readonly sd: number;
+}
+
+/** What a sort of hub plate says. `radius`: metres from its middle to where the sides were measured
+ * from; null where nobody measured. `arms`: angles from each arm to the next, anticlockwise seen from
+ * outside, radians; empty where nobody did. */
+export interface HubPlate {
+  readonly corners: number;
+  readonly radius: Measured | null;
+  readonly arms: readonly Measured[];
 }

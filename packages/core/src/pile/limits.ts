@@ -34,3 +34,7 @@ export const LONGEST_ITEM = 200;
 
 /** Corners that a hub plate may have. */
 export const PLATE_CORNERS = { least: 2, most: 20 } as const;
+
+/** Angle between two panels that a seam may have, radians: flat is π; the sharpest that anybody
+ * builds is far above the tetrahedron's 1.23. */
+export const DIHEDRALS = { min: 1, max: 5.28 } as const;

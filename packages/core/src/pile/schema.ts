@@ -4,6 +4,7 @@
 
 import { z } from 'zod';
 import {
+  DIHEDRALS,
   hardwareItems,
   hardwareStates,
   LEAST_SIDES,
@@ -38,7 +39,26 @@ export const sidesSchema = z
     when: ({ value }) => isNumbers(value) && value.length >= 3 && value.every(inRange),
   });
 
+/** Side → number of holes; null for a side nobody counted. */
 const holes = z.array(wholeCount.max(200).nullable()).max(MAX_SIDES).nullable().optional();
+
+/** Side → its flange laps over, under or meets flush with the neighbour's, as seen from outside; null
+ * for a side nobody looked at. */
+const laps = z
+  .array(z.enum(['over', 'under', 'flush']).nullable())
+  .max(MAX_SIDES)
+  .nullable()
+  .optional();
+
+/** Side → angle between the faces of the two panels that meet there, measured inside, radians: π
+ * where they are level. On a lone panel twice the angle between its face and its flange. */
+const dihedrals = z
+  .array(z.number().min(DIHEDRALS.min).max(DIHEDRALS.max).nullable())
+  .max(MAX_SIDES)
+  .nullable()
+  .optional();
+
+const face = z.enum(['outside', 'inside', 'unknown']);
 
 /** One row of `kinds`. Without any of `good`, `repair`, `scrap` nobody counted this kind. */
 export const kindRow = z.strictObject({
@@ -49,14 +69,13 @@ export const kindRow = z.strictObject({
   repair: wholeCount.optional(),
   scrap: wholeCount.optional(),
   mass,
-  /** Side → its flange laps over, under or meets flush with the neighbour's. */
-  laps: z
-    .array(z.enum(['over', 'under', 'flush']))
-    .max(MAX_SIDES)
-    .nullable()
-    .optional(),
-  /** Side → number of holes; null for a side nobody counted. */
+  laps,
   holes,
+  dihedrals,
+  /** Face from which `sides` run anticlockwise; outside if not given. */
+  seenFrom: face.optional(),
+  /** True where a person says that it does not belong to the shell: the shape is sought without. */
+  leaveOut: z.boolean().optional(),
   note,
 });
 
@@ -68,12 +87,26 @@ export const readingRow = z.strictObject({
   mark: name.optional(),
   sides: sidesSchema,
   /** Sides run anticlockwise as the measurer sees the panel, from this face. */
-  seenFrom: z.enum(['outside', 'inside', 'unknown']).default('unknown'),
+  seenFrom: face.default('unknown'),
   condition: condition.optional(),
   count: wholeCount.min(1).optional(),
   mass,
+  laps,
   holes,
+  dihedrals,
   note,
+});
+
+/** A distance across joined panels, from the far end of one spoke to that of another, taken between
+ * the same points as the sides. Spoke i (from 0) is the seam on the clockwise side of panel i of
+ * `around`; an open run has one more at its end. */
+export const rimReading = z.strictObject({
+  from: wholeCount.max(MAX_SIDES),
+  to: wholeCount.max(MAX_SIDES),
+  length: z
+    .number()
+    .min(SIDE_LENGTHS.min)
+    .max(2 * SIDE_LENGTHS.max),
 });
 
 /** Panels still joined around one hub: kinds or marks, anticlockwise seen from outside; `count`
@@ -82,7 +115,25 @@ export const groupRow = z.strictObject({
   around: z.array(name).min(2).max(MAX_SIDES),
   count: wholeCount.min(1).default(1),
   closed: z.boolean().optional(),
+  rim: z.array(rimReading).max(50).optional(),
   note,
+});
+
+/** A sort of hub plate. `radius`: from its middle to the point that the sides were measured from,
+ * along an arm, metres. `arms`: angles from each arm to the next, anticlockwise seen from outside,
+ * radians. */
+export const hubPlateRow = z.strictObject({
+  corners: wholeCount.min(PLATE_CORNERS.least).max(PLATE_CORNERS.most),
+  radius: z.number().min(0).max(0.5).optional(),
+  arms: z.array(z.number().min(0.1).max(Math.PI)).max(PLATE_CORNERS.most).optional(),
+  count: wholeCount.optional(),
+  note,
+});
+
+/** What a person's tape adds to every length that he reads, metres: taken off before anything else. */
+export const personRow = z.strictObject({
+  by: name,
+  shift: z.number().min(-0.1).max(0.1),
 });
 
 /** One lot of hardware. `count` in pieces, rolls or cartridges; `length` of a bolt or a roll. */
@@ -109,10 +160,14 @@ export const pileSection = z.strictObject({
   hubAllowance: z.number().min(-0.2).max(0.5).nullable().default(null),
   /** Standard deviation of one reading, metres. */
   readingSd: z.number().min(0.00005).max(0.05).default(0.001),
+  /** Standard deviation of one angle, radians; half a degree if not given. */
+  angleSd: z.number().min(0.0001).max(0.2).optional(),
   kinds: z.array(kindRow).max(1000).default([]),
   readings: z.array(readingRow).max(20_000).default([]),
   groups: z.array(groupRow).max(1000).default([]),
   hardware: z.array(hardwareRow).max(1000).default([]),
+  hubPlates: z.array(hubPlateRow).max(100).optional(),
+  people: z.array(personRow).max(200).optional(),
   note,
 });
 
@@ -126,6 +181,12 @@ export type ReadingRow = z.infer<typeof readingRow>;
 export type GroupRow = z.infer<typeof groupRow>;
 /** One row of `hardware`. */
 export type HardwareRow = z.infer<typeof hardwareRow>;
+/** One distance across a joined group. */
+export type RimReading = z.infer<typeof rimReading>;
+/** One row of `hubPlates`. */
+export type HubPlateRow = z.infer<typeof hubPlateRow>;
+/** One row of `people`. */
+export type PersonRow = z.infer<typeof personRow>;
 /** What state a panel is in. */
 export type Condition = z.infer<typeof condition>;
 

@@ -120,9 +120,34 @@ describe('every fault of a pile names its place, what was found and what is allo
       'pile.kinds[0].laps[2]: found "up", expected one of over, under, flush',
     ],
     [
+      'an angle in degrees',
+      { kinds: [kind({ dihedrals: [165, null, null] })] },
+      'pile.kinds[0].dihedrals[0]: found 165, expected a number of at most 5.28',
+    ],
+    [
+      'a spoke that the group has not',
+      { kinds: [kind({})], groups: [{ around: ['1', '1'], rim: [{ from: 0, to: 3, length: 1 }] }] },
+      'pile.groups[0].rim[0].to: found 3, expected a spoke of this group, 0 to 2',
+    ],
+    [
+      'a rim from a spoke to itself',
+      { kinds: [kind({})], groups: [{ around: ['1', '1'], rim: [{ from: 1, to: 1, length: 1 }] }] },
+      'pile.groups[0].rim[0].to: found 1, expected another spoke than `from`',
+    ],
+    [
+      'a hub plate with an arm too few',
+      { hubPlates: [{ corners: 5, arms: [1.2, 1.2, 1.2, 1.2] }] },
+      'pile.hubPlates[0].arms: found 4 angles, expected one for each of the 5 corners',
+    ],
+    [
+      'arms that do not go round',
+      { hubPlates: [{ corners: 3, arms: [2, 2, 2] }] },
+      'pile.hubPlates[0].arms: found angles that add up to 6.0000 rad, expected 6.2832 rad, all the way round',
+    ],
+    [
       'an unknown key',
       { kinds: [kind({ colour: 'red' })] },
-      'pile.kinds[0].colour: found an unknown key, expected one of id, marks, sides, good, repair, scrap, mass, laps, holes, note',
+      'pile.kinds[0].colour: found an unknown key, expected one of id, marks, sides, good, repair, scrap, mass, laps, holes, dihedrals, seenFrom, leaveOut, note',
     ],
     [
       'an unknown face',
