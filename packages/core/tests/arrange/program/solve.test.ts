@@ -1,6 +1,6 @@
 import highsLoader from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { conflictingWishes } from '../../../src/arrange/program/conflict.ts';
+import { smallestConflict } from '../../../src/arrange/program/conflict.ts';
 import { type HighsRuntime, highsSolver } from '../../../src/arrange/program/highs-solver.ts';
 import {
   type IntegerProgram,
@@ -104,8 +104,15 @@ describe('the engine', () => {
     program.atLeast('much a', [[a, 1]], 4);
     program.atLeast('much b', [[b, 1]], 4);
     program.atMost('little b', [[b, 1]], 4);
-    const wishes = ['much a', 'much b', 'little b'];
-    expect(conflictingWishes(program, wishes, solver, 10)).toEqual(['much a', 'much b']);
-    expect(conflictingWishes(program, ['much a', 'little b'], solver, 10)).toEqual(['much a']);
+    const possible = (kept: readonly string[]): boolean => {
+      const rows = program.rows.filter(({ of }) => of === 'room' || kept.includes(of));
+      return solver.minimise({ ...program, rows }, [], PROOF).status !== 'infeasible';
+    };
+    expect(smallestConflict(['much a', 'little b', 'much b'], possible)).toEqual([
+      'much a',
+      'much b',
+    ]);
+    expect(smallestConflict(['much a', 'little b'], possible)).toEqual([]);
+    expect(smallestConflict(['much a'], () => null)).toEqual([]);
   });
 });
