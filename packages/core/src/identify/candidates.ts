@@ -7,7 +7,7 @@ import type { Fold } from './fold.ts';
 import { solidFolds } from './fold-starts.ts';
 import { type FittedNet, foldNets } from './folding.ts';
 import type { FoldedPart } from './grown.ts';
-import type { SideBelief } from './side-belief.ts';
+import { type SideBelief, unusedKinds } from './side-belief.ts';
 
 /** A net that may be the answer. */
 export interface Candidate extends FittedNet {
@@ -180,7 +180,8 @@ class CandidateSearch implements Candidates {
     this.complete &&= outcome.complete && !this.stopped;
     for (const net of outcome.nets) {
       const used = new Set(net.shell.kind);
-      const unused = readings.sides.length - used.size;
+      const kinds = readings.sides.length;
+      const unused = unusedKinds(kinds, (k) => used.has(k), readings.bothWays).length;
       this.nets.push({ ...net, readings, unused, fold });
     }
   }

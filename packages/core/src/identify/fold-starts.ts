@@ -47,6 +47,7 @@ export function foldStartsAt(
   if (!model) return [];
   const seeds: FoldSeed[] = [];
   readings.sides.forEach((own, k) => {
+    if (readings.bothWays?.mirrored[k]) return;
     if (mayTurn(readings, k, top, gate))
       seeds.push({ kindSide: model.first[k] as number, through: 'panel' });
     own.forEach((_, i) => {
@@ -65,19 +66,22 @@ export function foldStarts(readings: SideBelief, fold: Fold, gate: number): Fold
   const top = fold.axes[0];
   const least = radiusCovering(
     readings.sides,
-    readings.sides.map((_, k) => 1 / largestAxis(readings, k, fold, gate)),
+    readings.sides.map((_, k) =>
+      readings.bothWays?.added[k] ? 0 : 1 / largestAxis(readings, k, fold, gate),
+    ),
     1 / fold.order,
   );
   const most = least * Math.sqrt(MOST_USES / fold.order);
   if (top === undefined)
     return trialModels(readings, least, least * MOST_GROWTH, PANEL_STEP).map((model) => ({
-      seed: { kindSide: 0, through: 'nothing' },
+      seed: { kindSide: model.first[surelyUsed(readings)] as number, through: 'nothing' },
       model,
       kappaReach: reachOf(PANEL_STEP),
     }));
   const trials = trialModels(readings, least, most, HUB_STEP);
   const starts: FoldStart[] = [];
   readings.sides.forEach((own, k) => {
+    if (readings.bothWays?.mirrored[k]) return;
     if (mayTurn(readings, k, top, gate)) starts.push(...panelStarts(readings, k, least, most));
     own.forEach((_, i) => {
       const before = (i + own.length - 1) % own.length;
@@ -86,6 +90,17 @@ export function foldStarts(readings: SideBelief, fold: Fold, gate: number): Fold
     });
   });
   return starts.sort((a, b) => b.model.kappa - a.model.kappa);
+}
+
+/** A kind that every net with all kinds has a place for, up to mirror images. */
+function surelyUsed({ sides, bothWays }: SideBelief): number {
+  if (!bothWays) return 0;
+  const isSure = (k: number): boolean =>
+    bothWays.other[k] === null || bothWays.mirrored[bothWays.other[k] as number] === true;
+  return Math.max(
+    0,
+    sides.findIndex((_, k) => isSure(k)),
+  );
 }
 
 function panelStarts(readings: SideBelief, kind: number, least: number, most: number): FoldStart[] {

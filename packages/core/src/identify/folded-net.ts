@@ -17,7 +17,9 @@ import type { CornerModel } from './corner-model.ts';
 import { setSeamInto, setStarInto } from './equations.ts';
 import { type Fold, type FoldedNet, type FoldSeed, isFoldedSphere } from './fold.ts';
 import type { FoldedPart } from './grown.ts';
+import { type Joints, jointMatrix, mayBeOneMake, mayJoin } from './joints.ts';
 import { type HubRun, Pieces } from './pieces.ts';
+import { type BothWays, unusedKinds } from './side-belief.ts';
 
 /** Bounds of the search and what it calls on its way. */
 export interface FoldSearch {
@@ -27,6 +29,8 @@ export interface FoldSearch {
   readonly window: number;
   /** Kinds that may stay unused. */
   readonly spareKinds: number;
+  /** Kinds offered both ways round, of which one way will do. */
+  readonly bothWays?: BothWays;
   /** Largest change of κ / κ₀ that this search is answerable for. */
   readonly kappaReach: number;
   /** Most work, in tries to glue two sides of an ordinary pile (see `weight`). */
@@ -34,6 +38,8 @@ export interface FoldSearch {
   /** Kind → sides after which the panel looks the same again; its number of sides where no turn does
    * that. Turns beyond are not tried. */
   readonly periods: readonly number[];
+  /** How the kinds' sides are joined, which forbids some to meet; absent where nobody looked. */
+  readonly joints?: Joints;
   /** Called at every try with the number of pieces and the work it is; false stops the search. */
   readonly onTry: (pieces: number, work: number) => boolean;
   /** Called for every part that stands before its next side is tried, and again where nothing fits
@@ -77,6 +83,8 @@ class Gluing {
   private readonly axesLeft: number[];
   private readonly meets: readonly (readonly number[])[];
   private readonly mayMeet: Uint8Array;
+  /** Kind-side × kind-side: 1 where they may be one side of a panel turned. */
+  private readonly mayBeOne: Uint8Array;
   private readonly fillDepth: number;
   private readonly levels: Level[] = [];
   private readonly gain: Float64Array;
@@ -104,6 +112,7 @@ class Gluing {
     this.weight = Math.max(1, (prior.size / 64) ** 2);
     this.equation = makeEquation(prior.size);
     this.mayMeet = new Uint8Array(sides * sides);
+    this.mayBeOne = new Uint8Array(sides * sides);
     this.meets = this.sidesThatMayMeet(sides);
     const choices = this.meets.reduce((sum, list) => sum + list.length, 0) / sides;
     const depth = Math.floor(Math.log(MAX_FILLS) / Math.log(Math.max(2, choices)));
@@ -128,15 +137,20 @@ class Gluing {
 
   private sidesThatMayMeet(sides: number): number[][] {
     const meets: number[][] = [];
+    const joints = this.search.joints ?? null;
+    const joined = jointMatrix(joints, mayJoin);
+    const oneMake = jointMatrix(joints, mayBeOneMake);
     for (let s = 0; s < sides; s++) {
       const list: number[] = [];
       for (let t = 0; t < sides; t++) {
         this.setSeam(s, t);
         const { off, variance } = innovationOf(this.prior, this.equation);
-        if (off * off <= this.search.gate ** 2 * (variance + NEGLECTED ** 2)) {
-          list.push(t);
-          this.mayMeet[s * sides + t] = 1;
-        }
+        if (off * off > this.search.gate ** 2 * (variance + NEGLECTED ** 2)) continue;
+        const at = s * sides + t;
+        this.mayBeOne[at] = oneMake?.[at] ?? 1;
+        if (joined?.[at] === 0) continue;
+        list.push(t);
+        this.mayMeet[at] = 1;
       }
       meets.push(list);
     }
@@ -169,6 +183,7 @@ class Gluing {
     }
     const top = this.fold.axes[0] as number;
     if (seed.through === 'panel') {
+      if (this.search.joints && !this.isRegular(kind, top)) return false;
       this.useAxis(top);
       this.pieces.add(kind, top);
       return this.takeRegular(level, kind, top);
@@ -199,7 +214,7 @@ class Gluing {
     const sides = this.model.lengths.length;
     const step = count / axis;
     for (let i = 0; i + step < count; i++)
-      if (!this.mayMeet[(start + i) * sides + start + i + step]) return false;
+      if (!this.mayBeOne[(start + i) * sides + start + i + step]) return false;
     return true;
   }
 
@@ -355,6 +370,7 @@ class Gluing {
   private glue(side: number, mate: number, level: Level): boolean {
     this.pieces.join(side, mate);
     if (side === mate) this.useAxis(2);
+    if (this.search.joints && !this.mayBeGlued(side, mate)) return false;
     this.setSeam(this.pieces.kindSide[side] as number, this.pieces.kindSide[mate] as number);
     const { off, variance } = innovationOf(level.belief, this.equation);
     if (off * off > this.search.gate ** 2 * (variance + NEGLECTED ** 2)) return false;
@@ -369,6 +385,11 @@ class Gluing {
     if (second.closed && !same && !this.closeStar(mate, second.angle, level)) return false;
     this.refresh(level);
     return true;
+  }
+
+  private mayBeGlued(side: number, mate: number): boolean {
+    const [own, other] = [this.pieces.kindSide[side], this.pieces.kindSide[mate]];
+    return this.mayMeet[(own as number) * this.model.lengths.length + (other as number)] === 1;
   }
 
   /** Whether a hub's run is closed at a right sum, or can still be closed by further corners. */
@@ -464,6 +485,7 @@ class Gluing {
     const kappaOff = Math.abs(level.belief.mean[last] as number);
     if (kappaOff > this.search.kappaReach + this.search.gate * kappaSd) return false;
     const kinds = this.pieces.used.length;
+    const awaited = this.search.spareKinds === 0 ? this.unused() : [];
     let area = 0;
     const omega = new Float64Array(kinds);
     for (let k = 0; k < kinds; k++) {
@@ -472,7 +494,7 @@ class Gluing {
       let sum = (2 - (end - start)) * Math.PI;
       for (let c = start; c < end; c++) sum += level.angles[c] as number;
       omega[k] = sum;
-      if (this.pieces.used[k] === 0 && this.search.spareKinds === 0)
+      if (awaited.includes(k))
         area += sum / Math.max(1, ...this.axesLeft.filter((a) => this.isRegular(k, a)));
     }
     for (let p = 0; p < this.pieces.pieceKind.length; p++)
@@ -482,9 +504,15 @@ class Gluing {
     return area <= ((2 * TAU) / this.fold.order) * (1.02 + this.search.gate * kappaSd);
   }
 
+  /** Kinds that are still to be used. */
+  private unused(): number[] {
+    const { used } = this.pieces;
+    return unusedKinds(used.length, (k) => (used[k] as number) > 0, this.search.bothWays);
+  }
+
   private keep(level: Level): void {
     if (this.axesLeft.length > 0) return;
-    if (this.pieces.used.filter((n) => n === 0).length > this.search.spareKinds) return;
+    if (this.unused().length > this.search.spareKinds) return;
     const hubAxis = this.pieces.mate.map((_, side) =>
       Math.max(1, Math.round(TAU / this.pieces.hubRun(side, level).angle)),
     );

@@ -74,6 +74,8 @@ export function foldNets(
       gate: GATE,
       window: WINDOW,
       kappaReach,
+      ...(readings.joints && { joints: readings.joints }),
+      ...(readings.bothWays && { bothWays: readings.bothWays }),
       ...options,
     });
     complete &&= outcome.complete;

@@ -7,16 +7,24 @@ import type { SideId } from '../shell/ids.ts';
 import type { Shell } from '../shell/shell.ts';
 import { kindSide, placeAt, sideCount } from '../shell/shell.ts';
 import { cyclicPolygon, describePolygonFault } from '../sphere/cyclic.ts';
-import { type Alikeness, alikeness, labelsOf } from './alike.ts';
+import { type Alikeness, alikeness } from './alike.ts';
 import { type Candidate, type Candidates, candidatesFor, type Watch } from './candidates.ts';
 import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
 import { conditionsOf, fitNet, type NetFit, sideSd } from './fit.ts';
 import { misfitGroups } from './groups.ts';
 import { capOf, grownPart, stuckOf, unfoldedPart } from './grown.ts';
+import { type OfferedHands, offeredHands, placesTogether, withBothWays } from './hands.ts';
+import { settledHands, settledProgress } from './hands-answer.ts';
 import { layShell } from './lay.ts';
+import {
+  hasMirrorImage,
+  imageCode,
+  type Mirror,
+  mirrorImage,
+  workingMirror,
+} from './mirror-image.ts';
 import { nameNet } from './name-net.ts';
-import { netCode } from './net-code.ts';
 import { probabilities } from './odds.ts';
 import { relativesOf } from './relatives.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
@@ -52,8 +60,25 @@ const CLOSED = 1e-6;
 export function identify(question: ShapeQuestion, options: IdentifyOptions = {}): Identification {
   question.kinds.forEach(assertKind);
   assertAllowance(question.allowanceSd ?? 0);
+  const hands = offeredHands(question.kinds);
+  const { onProgress } = options;
+  const watched: IdentifyOptions = onProgress
+    ? { ...options, onProgress: (how) => onProgress(settledProgress(how, hands)) }
+    : options;
+  const found = identifyOffered({ ...question, kinds: hands.kinds }, hands, watched);
+  return settledHands(found, hands);
+}
+
+/** The answer in kinds that are offered both ways round where their faces are unknown. */
+function identifyOffered(
+  question: ShapeQuestion,
+  hands: OfferedHands,
+  options: IdentifyOptions,
+): Identification {
   const working = workingKinds(question.kinds);
-  const readings = sideBelief(working.kinds, question.allowanceSd ?? 0);
+  const stated = sideBelief(working.kinds, question.allowanceSd ?? 0);
+  const readings = withBothWays(stated, working, hands);
+  const mirror = workingMirror(hands, working);
   const report = reporter(working, options.onProgress);
   let stopped = false;
   const progress = (step: IdentifyProgress['step'], ...how: Parameters<Watch>): boolean => {
@@ -72,10 +97,19 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
   progress('fit', found.deepest, 1);
   const noise = noiseOf(working.kinds);
   const { sides } = best(closed).fit;
-  const alike = alikeness(sides, firstSides(sides), noise);
-  const { nets, complete: all } = withRelatives(merged(closed, alike), alike, noise, watch);
+  const alike = alikeness(sides, firstSides(sides), noise, readings.joints);
+  const { nets, complete: all } = withRelatives(
+    merged(closed, alike, mirror),
+    alike,
+    mirror,
+    noise,
+    watch,
+  );
   const complete = found.complete && all && !stopped;
-  const listed = answer(question, working, readings, nets, alike, complete);
+  const facing = mirror
+    ? nets.map((net) => turnedToGroups(net, question, working, alike, mirror))
+    : nets;
+  const listed = answer(question, working, readings, facing, alike, complete);
   return listed.shapes.length > 0
     ? listed
     : { ...listed, reasons: [NONE_FITS], furthest: howFar(found, working).furthest };
@@ -162,6 +196,8 @@ const LEVEL = 2;
 
 interface Placed {
   readonly shell: Shell;
+  /** See {@link Shape.hands}. */
+  readonly hands?: Shape['hands'];
   readonly candidate: Candidate;
   /** Natural logarithm. */
   readonly evidence: number;
@@ -179,12 +215,16 @@ function noiseOf(kinds: readonly Kind[]): number {
 }
 
 /** One net for each answer: those that differ only by what is alike are one. */
-function merged(nets: readonly Candidate[], alike: Alikeness): Map<string, Placed> {
+function merged(
+  nets: readonly Candidate[],
+  alike: Alikeness,
+  mirror: Mirror | null,
+): Map<string, Placed> {
   const least = evidence(best(nets)) - FAINT;
   const byCode = new Map<string, Placed>();
   for (const candidate of [...nets].sort((a, b) => evidence(b) - evidence(a))) {
     if (evidence(candidate) < least) continue;
-    const { code } = netCode(candidate.shell, labelsOf(candidate.shell, alike));
+    const code = imageCode(candidate.shell, alike, mirror);
     if (!byCode.has(code))
       byCode.set(code, {
         shell: candidate.shell,
@@ -199,6 +239,7 @@ function merged(nets: readonly Candidate[], alike: Alikeness): Map<string, Place
 function withRelatives(
   byCode: Map<string, Placed>,
   alike: Alikeness,
+  mirror: Mirror | null,
   noise: number,
   watch: Watch,
 ): { readonly nets: Placed[]; readonly complete: boolean } {
@@ -209,7 +250,7 @@ function withRelatives(
     const relatives = relativesOf(from.candidate, noise, alike.label, watch);
     complete &&= relatives.complete;
     for (const one of relatives.nets) {
-      const { code } = netCode(one.shell, labelsOf(one.shell, alike));
+      const code = imageCode(one.shell, alike, mirror);
       if (byCode.has(code)) continue;
       if (byCode.size >= MOST_SHAPES) {
         complete = false;
@@ -231,6 +272,35 @@ function evidenceOfRelative(from: Placed, relative: Candidate): number {
   const [own, other] = [relative.fit, from.candidate.fit];
   const asked = Math.max(0, own.conditions - other.conditions);
   return from.evidence - Math.max(0, own.chi2 - other.chi2 - asked) / 2;
+}
+
+/** The families of kinds, those of a kind and its other hand put together: a joined group whose
+ * panels' faces were not noted holds either. */
+const familiesTogether = ({ group }: Alikeness, { bothWays }: SideBelief): readonly number[] =>
+  group.map((own, k) => {
+    const base = bothWays?.added[k] ? (bothWays.other[k] ?? null) : null;
+    return base === null ? own : (group[base] as number);
+  });
+
+/** The net or its mirror image, whichever holds more of the joined groups, which were noted from
+ * outside; where they do not tell, both are meant. */
+function turnedToGroups(
+  net: Placed,
+  { groups }: ShapeQuestion,
+  { kinds }: WorkingKinds,
+  alike: Alikeness,
+  mirror: Mirror,
+): Placed {
+  if (!hasMirrorImage(net.shell, alike, mirror)) return net;
+  const family = familiesTogether(alike, net.candidate.readings);
+  const familyOf = (id: string): number | undefined =>
+    family[kinds.findIndex((kind) => kind.id === id)];
+  const misfits = (shell: Shell): number =>
+    misfitGroups(shell, family, familyOf, groups).reduce((sum, { count }) => sum + count, 0);
+  const image = mirrorImage(net.shell, mirror);
+  const [own, other] = [misfits(net.shell), image ? misfits(image) : Number.POSITIVE_INFINITY];
+  if (!image || own < other) return net;
+  return own > other ? { ...net, shell: image } : { ...net, hands: 'mirrored' };
 }
 
 function fitted(like: Candidate, shell: Shell): Candidate | null {
@@ -262,16 +332,17 @@ function answer(
   complete: boolean,
 ): Identification {
   const { kinds } = working;
+  const family = familiesTogether(alike, stated);
   const familyOf = (id: string): number | undefined =>
-    alike.group[kinds.findIndex((kind) => kind.id === id)];
+    family[kinds.findIndex((kind) => kind.id === id)];
   const cases = nets.map((net) => {
     const { shell, candidate } = net;
-    const misfits = misfitGroups(shell, alike.group, familyOf, question.groups);
+    const misfits = misfitGroups(shell, family, familyOf, question.groups);
     const misfitCount = misfits.reduce((sum, group) => sum + group.count, 0);
     return {
       fit: candidate.fit,
       evidence: net.evidence,
-      places: placesOf(shell, kinds),
+      places: placesTogether(placesOf(shell, kinds), stated.bothWays),
       misfits,
       misfitCount,
       unused: candidate.unused,
@@ -311,7 +382,7 @@ function answer(
 }
 
 function plainShape(
-  { shell, candidate }: Placed,
+  { shell, candidate, hands }: Placed,
   working: WorkingKinds,
   stated: SideBelief,
   alike: Alikeness,
@@ -359,7 +430,7 @@ function plainShape(
     cut: null,
     course: null,
     allowance: null,
-    hands: 'known',
+    hands: hands ?? 'known',
   };
 }
 

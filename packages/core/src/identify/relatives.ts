@@ -11,6 +11,7 @@ import { firstSides } from './corner-model.ts';
 import { conditionsOf, fitNet, type NetConditions, sideSd } from './fit.ts';
 import type { Fold } from './fold.ts';
 import { foldNets } from './folding.ts';
+import { makeOf, type SideJoint } from './joints.ts';
 import { nameNet } from './name-net.ts';
 import type { SideBelief } from './side-belief.ts';
 
@@ -46,7 +47,8 @@ export function relativesOf(
   const learned = namedSides(net) ?? learnedSides(net, (a, b) => Math.abs(a - b) <= noise);
   const found: Candidate[] = [];
   let complete = true;
-  const periods = learned.sides.map(periodOf);
+  const { joints } = learned.readings;
+  const periods = learned.sides.map((own, k) => periodOf(own, joints?.[k] ?? null));
   for (const fold of lowerFolds(net)) {
     const outcome = foldNets(learned.readings, fold, {
       maxTries: TRIES,
@@ -91,7 +93,11 @@ function namedSides({ readings, fit, shell }: Candidate): Learned | null {
     (sides[kind] as number[])[kindSide(shell, s as SideId)] = length;
   });
   const variances = sides.map((own) => own.map((length) => (LEARNED.length * length) ** 2));
-  return { sides, radius: fit.radius, readings: { sides, variances, sharedVariance: 0 } };
+  return {
+    sides,
+    radius: fit.radius,
+    readings: { ...readings, sides, variances, sharedVariance: 0 },
+  };
 }
 
 /** The fitted sides, with mirror images made equal where the readings allow it. */
@@ -114,7 +120,7 @@ function learnedSides(net: Candidate, alike: (a: number, b: number) => boolean):
   return {
     sides: best.sides,
     radius: best.radius,
-    readings: { sides: best.sides, variances, sharedVariance: 0 },
+    readings: { ...net.readings, sides: best.sides, variances, sharedVariance: 0 },
   };
 }
 
@@ -140,13 +146,16 @@ function mirrorPairs(
   return pairs.filter(([a, b]) => a !== b);
 }
 
-/** Sides after which a list of lengths repeats. */
-function periodOf(sides: readonly number[]): number {
+/** Sides after which a list of lengths, and of joints where they are known, repeats. */
+function periodOf(sides: readonly number[], joints: readonly SideJoint[] | null): number {
   const n = sides.length;
   for (let period = 1; period < n; period++) {
     if (n % period !== 0) continue;
     const repeats = sides.every(
-      (length, i) => Math.abs(length - (sides[(i + period) % n] as number)) <= SAME * length,
+      (length, i) =>
+        Math.abs(length - (sides[(i + period) % n] as number)) <= SAME * length &&
+        (!joints ||
+          makeOf(joints[i] as SideJoint) === makeOf(joints[(i + period) % n] as SideJoint)),
     );
     if (repeats) return period;
   }

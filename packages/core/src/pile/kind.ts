@@ -32,6 +32,9 @@ export interface Kind {
   /** True where nobody noted from which face it was read: `sides` may run the other way round, and
    * panels of both hands may be among its counts. Absent: known. */
   readonly faceUnknown?: boolean;
+  /** True where its own face is known but that of some of its panels is not, and none of the other
+   * hand is known: panels of both hands may be among its counts. Absent: of this hand alone. */
+  readonly bothHands?: boolean;
   /** Side → how it laps, null where nobody looked. Absent: nobody looked at any. */
   readonly laps?: readonly (Lap | null)[];
   /** Side → number of holes, null where nobody counted. Absent: nobody counted any. */
