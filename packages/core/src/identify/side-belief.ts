@@ -69,8 +69,13 @@ export function priorOf(readings: SideBelief, kappaSd: number): Belief {
   readings.bothWays?.same.forEach((t, s) => {
     if (t === s) return;
     const variance = Math.max(own[s] as number, own[t] as number) + readings.sharedVariance;
-    for (const at of [s * (sides + 1) + t, s * (sides + 2), t * (sides + 2)])
-      prior.covariance[at] = variance;
+    for (const [i, j] of [
+      [s, t],
+      [t, s],
+      [s, s],
+      [t, t],
+    ] as const)
+      prior.covariance[i * (sides + 1) + j] = variance;
   });
   prior.covariance[sides * (sides + 2)] = kappaSd ** 2;
   return prior;
