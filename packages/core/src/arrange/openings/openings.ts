@@ -1,0 +1,152 @@
+// Where a door or hatch may be: every set of places that lets the body asked for pass, and what
+// each costs in panels, seams and hubs. What it costs in strength is for the frame to say.
+
+import { assertNumber } from '../../math/doors.ts';
+import { componentsOf } from '../../shell/check.ts';
+import { hubPoint, placeCentre, sideLength } from '../../shell/geometry.ts';
+import type { HubId, PlaceId, SideId } from '../../shell/ids.ts';
+import type { Point } from '../../shell/inside.ts';
+import { partOf } from '../../shell/part.ts';
+import { hubCount, placeCount, type Shell, sideCount } from '../../shell/shell.ts';
+import { seamsInside } from '../fit/gap-laws.ts';
+import { isWithinWall, type Passage, placesInTheWay } from './passing.ts';
+
+/** An opening that the body passes. */
+export interface Opening {
+  readonly passage: Passage;
+  /** Places to be left out, ascending. */
+  readonly places: readonly number[];
+  /** Seams that are no longer bolted, and hubs that no panel has any more. */
+  readonly seamsCut: number;
+  readonly hubsFreed: number;
+  /** The edge that must be framed: sides of panels that stand, in turn, with their lengths in metres;
+   * those on the base ring are none of it. */
+  readonly reveal: readonly { readonly side: SideId; readonly length: number }[];
+  /** Whether the opening reaches the base ring, as a door does. */
+  readonly toBase: boolean;
+}
+
+/** What is asked of openings. */
+export interface OpeningQuestion {
+  /** Convex, anticlockwise, metres: u across, v up from the floor. */
+  readonly outline: readonly Point[];
+  /** Height of the floor in the shell's frame; the lowest hub unless told. */
+  readonly floor?: number;
+  /** Openings told, at most; 200 unless told. */
+  readonly most?: number;
+}
+
+/** Directions that are tried between one hub's and the next: none but these and the middles. */
+const SAME = 1e-6;
+
+/** Every distinct opening of a standing shell (crown up) for a body, those with the fewest places
+ * first, then fewest seams cut. Left out are sets without which a panel hangs by one seam, the shell
+ * falls into pieces, or the crown is gone. RangeError for an outline of fewer than three points. */
+export function openingsFor(shell: Shell, question: OpeningQuestion): Opening[] {
+  if (question.outline.length < 3)
+    throw new RangeError(`outline: found ${question.outline.length} points, 3 or more needed`);
+  assertNumber('most', question.most ?? 0, 0);
+  const floor = question.floor ?? lowest(shell);
+  const seen = new Set<string>();
+  const found: Opening[] = [];
+  for (const azimuth of directionsOf(shell)) {
+    const passage = { azimuth, aside: 0, floor, outline: question.outline };
+    if (!isWithinWall(shell, passage)) continue;
+    const places = placesInTheWay(shell, passage);
+    const key = places.join();
+    if (places.length === 0 || seen.has(key)) continue;
+    seen.add(key);
+    const opening = openingOf(shell, passage, places);
+    if (opening) found.push(opening);
+  }
+  return found
+    .sort(
+      (a, b) =>
+        a.places.length - b.places.length ||
+        a.seamsCut - b.seamsCut ||
+        a.passage.azimuth - b.passage.azimuth,
+    )
+    .slice(0, question.most ?? 200);
+}
+
+const lowest = (shell: Shell): number =>
+  Array.from({ length: hubCount(shell) }, (_, h) => hubPoint(shell, h as HubId)[2]).reduce(
+    (least, z) => Math.min(least, z),
+    Number.POSITIVE_INFINITY,
+  );
+
+/** Azimuths of hubs and of panels' middles, each once, and those half-way between. */
+function directionsOf(shell: Shell): number[] {
+  const points = [
+    ...Array.from({ length: hubCount(shell) }, (_, h) => hubPoint(shell, h as HubId)),
+    ...Array.from({ length: placeCount(shell) }, (_, p) => placeCentre(shell, p as PlaceId)),
+  ];
+  const own = points
+    .filter(([x, y]) => Math.hypot(x, y) > SAME * shell.radius)
+    .map(([x, y]) => Math.atan2(y, x))
+    .sort((a, b) => a - b);
+  const apart = own.filter((a, i) => i === 0 || a - (own[i - 1] as number) > SAME);
+  return apart.flatMap((a, i) => {
+    const next = apart[i + 1] ?? (apart[0] as number) + 2 * Math.PI;
+    return [a, (a + next) / 2];
+  });
+}
+
+/** The opening, or null where what is left would not stand as one. */
+function openingOf(shell: Shell, passage: Passage, places: readonly number[]): Opening | null {
+  const out = new Set(places);
+  const inside = Uint8Array.from({ length: placeCount(shell) }, (_, p) => (out.has(p) ? 0 : 1));
+  const all = new Uint8Array(inside.length).fill(1);
+  const before = seamsInside(shell, all);
+  const after = seamsInside(shell, inside);
+  if (takesCrown(shell, out) || hangs(inside, before, after)) return null;
+  const left = partOf(
+    shell,
+    [...inside.keys()].filter((p) => inside[p]),
+  );
+  if (new Set(componentsOf(left.shell)).size !== 1) return null;
+  const reveal: { side: SideId; length: number }[] = [];
+  let toBase = false;
+  for (let s = 0; s < sideCount(shell); s++) {
+    const mate = shell.mate[s] as number;
+    const isOut = out.has(shell.sidePlace[s] as number);
+    if (isOut && mate < 0) toBase = true;
+    if (!isOut && mate >= 0 && out.has(shell.sidePlace[mate] as number))
+      reveal.push({ side: s as SideId, length: sideLength(shell, s as SideId) });
+  }
+  return {
+    passage,
+    places,
+    seamsCut: before.length - after.length,
+    hubsFreed: hubCount(shell) - hubCount(left.shell),
+    reveal,
+    toBase,
+  };
+}
+
+/** Whether a panel that was held by two seams or more is left with one or none. */
+function hangs(
+  inside: Uint8Array,
+  before: readonly (readonly [number, number])[],
+  after: readonly (readonly [number, number])[],
+): boolean {
+  const count = (seams: readonly (readonly [number, number])[]): Int32Array => {
+    const held = new Int32Array(inside.length);
+    for (const pair of seams) for (const p of pair) held[p] = (held[p] as number) + 1;
+    return held;
+  };
+  const [had, has] = [count(before), count(after)];
+  return inside.some(
+    (stands, p) => stands === 1 && (has[p] as number) < Math.min(2, had[p] as number),
+  );
+}
+
+/** Whether a panel of the topmost hub is among them. */
+function takesCrown(shell: Shell, out: ReadonlySet<number>): boolean {
+  let top = 0;
+  for (let h = 1; h < hubCount(shell); h++)
+    if (hubPoint(shell, h as HubId)[2] > hubPoint(shell, top as HubId)[2]) top = h;
+  return Array.from(shell.sideHub).some(
+    (hub, s) => hub === top && out.has(shell.sidePlace[s] as number),
+  );
+}

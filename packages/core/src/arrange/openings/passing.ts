@@ -1,0 +1,112 @@
+// What must be left out of a shell so that a body may pass through its wall, straight along a level
+// line. Seen along that line the body is an outline (a door: a rectangle on the floor); every panel
+// of the near wall that the outline meets is in the way.
+//
+//   axes of the view: u to the left of who walks out, v up, both metres; u = 0 on the line, v = 0 on
+//   the floor.
+
+import { TAU } from '../../math/angle.ts';
+import { hubPoint, placeCentre } from '../../shell/geometry.ts';
+import type { HubId, PlaceId } from '../../shell/ids.ts';
+import type { Point } from '../../shell/inside.ts';
+import { hubCount, hubsOf, placeCount, type Shell } from '../../shell/shell.ts';
+
+/** Who passes where. */
+export interface Passage {
+  /** Which way out, radians anticlockwise seen from above from the datum (+x). */
+  readonly azimuth: number;
+  /** How far the line runs to the left of the axis, metres. */
+  readonly aside: number;
+  /** Height of the floor, metres in the shell's frame. */
+  readonly floor: number;
+  /** Convex, anticlockwise, in the view's axes. */
+  readonly outline: readonly Point[];
+}
+
+/** Overlaps of less than this are none, metres: what a panel's edge gives way. */
+const TOUCH = 1e-3;
+
+/** The outline of a door: a rectangle on a sill. */
+export const doorOutline = (width: number, height: number, sill = 0): readonly Point[] => [
+  [-width / 2, sill],
+  [width / 2, sill],
+  [width / 2, sill + height],
+  [-width / 2, sill + height],
+];
+
+/** The outline of a round opening as the polygon of 24 sides that holds it; `middle`: height of its
+ * centre above the floor. */
+export function roundOutline(diameter: number, middle: number): readonly Point[] {
+  const sides = 24;
+  const reach = diameter / 2 / Math.cos(Math.PI / sides);
+  return Array.from({ length: sides }, (_, i): Point => {
+    const angle = ((i + 0.5) * 2 * Math.PI) / sides;
+    return [reach * Math.sin(-angle), middle - reach * Math.cos(angle)];
+  }).reverse();
+}
+
+/** The places that are in the way, ascending. The line starts on the axis, so only the wall on its
+ * side counts. */
+export function placesInTheWay(shell: Shell, passage: Passage): number[] {
+  const view = viewAlong(passage);
+  return [...Array(placeCount(shell)).keys()].filter((p) => {
+    const place = p as PlaceId;
+    const [x, y] = placeCentre(shell, place);
+    if (x * Math.cos(passage.azimuth) + y * Math.sin(passage.azimuth) <= 0) return false;
+    return overlap(
+      hubsOf(shell, place).map((hub) => view(hubPoint(shell, hub))),
+      passage.outline,
+    );
+  });
+}
+
+/** Whether the wall on the line's side goes all round the outline, so that a hole in it can be passed:
+ * each of its points lies among the wall's hubs as they are seen. */
+export function isWithinWall(shell: Shell, passage: Passage): boolean {
+  const view = viewAlong(passage);
+  const [c, s] = [Math.cos(passage.azimuth), Math.sin(passage.azimuth)];
+  const wall = Array.from({ length: hubCount(shell) }, (_, h) => hubPoint(shell, h as HubId))
+    .filter(([x, y]) => x * c + y * s > 0)
+    .map(view);
+  return passage.outline.every((point) => isAmong(wall, point));
+}
+
+/** Whether no line through the point has all others on one side, a touch aside. */
+function isAmong(points: readonly Point[], [u, v]: Point): boolean {
+  const around = points
+    .filter(([x, y]) => Math.hypot(x - u, y - v) > TOUCH)
+    .map(([x, y]) => Math.atan2(y - v, x - u))
+    .sort((a, b) => a - b);
+  const gaps = around.map((angle, i) => (around[i + 1] ?? (around[0] as number) + TAU) - angle);
+  return Math.max(...gaps) <= Math.PI + LEVEL;
+}
+
+/** A floor that is level with the hubs around it counts as among them, radians. */
+const LEVEL = 1e-3;
+
+/** From the shell's frame to the view's axes. */
+export function viewAlong({ azimuth, aside, floor }: Passage): (at: readonly number[]) => Point {
+  const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)];
+  return ([x = 0, y = 0, z = 0]) => [-x * s + y * c - aside, z - floor];
+}
+
+/** Whether two convex outlines overlap by more than a touch, whichever way they run round. */
+function overlap(a: readonly Point[], b: readonly Point[]): boolean {
+  return ![...normalsOf(a), ...normalsOf(b)].some(([nu, nv]) => {
+    const along = (list: readonly Point[]): number[] => list.map(([u, v]) => u * nu + v * nv);
+    const [first, second] = [along(a), along(b)];
+    return (
+      Math.max(...first) - Math.min(...second) <= TOUCH ||
+      Math.max(...second) - Math.min(...first) <= TOUCH
+    );
+  });
+}
+
+function normalsOf(outline: readonly Point[]): Point[] {
+  return outline.flatMap((a, i) => {
+    const b = outline[(i + 1) % outline.length] as Point;
+    const [du, dv] = [b[0] - a[0], b[1] - a[1]];
+    const length = Math.hypot(du, dv);
+    return length < TOUCH ? [] : [[-dv / length, du / length] as const];
+  });
+}
