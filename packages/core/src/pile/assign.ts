@@ -187,8 +187,13 @@ function readingOf(
   const mirrored = way >= n;
   const turn = (2 * n - (way % n) - (names[k] as Named).turn) % n;
   const squares = mean.map((x, i) => ((reading.sides[way * n + i] as number) - x) ** 2);
-  const backwards = mirrored || rows[index]?.seenFrom === 'inside';
-  const liesOn = mean.map((_, i) => (turn + (backwards ? n - 1 - i : i)) % n);
+  const inside = rows[index]?.seenFrom === 'inside';
+  const remedy = part.remedies.get(index);
+  const liesOn = mean.map((_, i) => {
+    const seen = inside ? n - 1 - i : i;
+    const right = remedy ? remedy.order.indexOf(seen) : seen;
+    return (turn + (mirrored ? n - 1 - right : right)) % n;
+  });
   return {
     reading: index,
     tag: item.panel.tag,

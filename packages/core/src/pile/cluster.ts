@@ -12,19 +12,28 @@ import {
   type Variants,
 } from './mixture.ts';
 import { components, firstWay } from './neighbours.ts';
+import { isFaceKnown, type OddPanels, remediesOfOdd } from './odd-panels.ts';
 import { fromOtherFace, handOf, nearestTurn } from './polygon.ts';
 import { residuals, scatterAxes } from './scatter.ts';
+import type { Remedy } from './slips.ts';
 import { LEAST_SEPARATION, LEAST_SPLIT_GAIN, NEW_KIND_BLUNDERS } from './tolerances.ts';
 
 /** Readings that a kind must have before odd panels are taken for blunders of it. */
 const ESTABLISHED = 3;
 
+/** What a heap of panels holds. */
+export interface FoundKinds {
+  readonly seeds: readonly Seed[];
+  /** Readings that are no kind of their own but a slip, and how they become right. */
+  readonly remedies: ReadonlyMap<Variants, Remedy>;
+}
+
 /** Seeds of all kinds among items of one number of sides, the stated ones first and in order.
  * Stated kinds are never dropped or merged. */
-export function findKinds(items: readonly Item[], stated: readonly Seed[], sd: number): Seed[] {
+export function findKinds(items: readonly Item[], stated: readonly Seed[], sd: number): FoundKinds {
   const found: Seed[] = stated.map((seed) => seed);
   const sizes: number[] = stated.map(() => ESTABLISHED);
-  const odd: { seed: Seed; items: Item[] }[] = [];
+  const odd: OddPanels[] = [];
   for (const part of components(items, stated, sd)) {
     const fitted = splitUp(
       part.items,
@@ -49,12 +58,27 @@ export function findKinds(items: readonly Item[], stated: readonly Seed[], sd: n
       }
     });
   }
-  const targets = found.filter((_, k) => (sizes[k] as number) >= ESTABLISHED);
-  return [
-    ...found,
-    ...odd.filter((o) => !isBlunder(o.items, o.seed, targets, sd)).map((o) => o.seed),
-  ];
+  const isEstablished = (k: number): boolean => (sizes[k] as number) >= ESTABLISHED;
+  const targets = found.filter((_, k) => isEstablished(k));
+  const own = odd.filter((o) => isAsRead(o) || !isBlunder(o.items, o.seed, targets, sd));
+  const established = targets.map((seed, t) => ({
+    sides: seed.sides,
+    panels: sizes.filter((_, k) => isEstablished(k))[t] as number,
+  }));
+  const remedies = new Map<Variants, Remedy>();
+  const kept = own.filter((o) => {
+    const found = isAsRead(o) ? null : remediesOfOdd(o, established, own, sd);
+    found?.forEach((remedy, reading) => {
+      remedies.set(reading, remedy);
+    });
+    return found === null;
+  });
+  return { seeds: [...found, ...kept.map((o) => o.seed)], remedies };
 }
+
+/** Whether a person says that one of them stands as it was read. */
+const isAsRead = ({ items }: OddPanels): boolean =>
+  items.some((item) => item.panel.readings.some((reading) => reading.asRead));
 
 function membersOf(items: readonly Item[], mixture: Mixture, k: number): Item[] {
   const kinds = mixture.means.length;
@@ -129,9 +153,6 @@ function firstSeed(items: readonly Item[]): Seed {
   const turned = !isFaceKnown(middle) && handOf(sides) === 'L';
   return { sides: turned ? fromOtherFace(sides) : sides, given: null };
 }
-
-/** A reading of known face has a way for each side, another has two. */
-const isFaceKnown = ({ sides, ways }: Variants): boolean => sides.length === ways * ways;
 
 const splitPenalty = (items: readonly Item[], seed: Seed): number =>
   Math.max(

@@ -10,8 +10,12 @@ import {
   type Mixture,
   readingLikelihood,
   type Seed,
+  type Variants,
+  variantsOf,
 } from './mixture.ts';
+import { isFaceKnown, sidesAsSeen } from './odd-panels.ts';
 import type { KindRow } from './schema.ts';
+import { type Remedy, remedied } from './slips.ts';
 import { bestTie, type Tie } from './ties.ts';
 import { SIDE_SD_FLOOR } from './tolerances.ts';
 
@@ -39,18 +43,21 @@ export interface FittedKinds {
   readonly kinds: readonly FittedKind[];
   readonly items: readonly Item[];
   readonly mixture: Mixture;
+  /** Index of a reading that is a slip → how it becomes right; `items` hold such readings made right. */
+  readonly remedies: ReadonlyMap<number, Remedy>;
 }
 
 const LAST_PASSES = 12;
 
 /** Kinds of all items (panels of one number of sides) and rows; rows keep their place. */
 export function fitKinds(
-  items: readonly Item[],
+  asRead: readonly Item[],
   rows: readonly KindRow[],
   sd: number,
 ): FittedKinds {
   const stated = rows.map((row): Seed => ({ sides: row.sides, given: row.sides }));
-  const found = findKinds(items, stated, sd);
+  const { seeds: found, remedies } = findKinds(asRead, stated, sd);
+  const items = asRead.map((item) => madeRight(item, remedies));
   const first = fitMixture(items, found, sd, LAST_PASSES);
   const tied = tiedKinds(items, rows, found, first, sd);
   const mixture = fitMixture(
@@ -59,7 +66,45 @@ export function fitKinds(
     sd,
     LAST_PASSES,
   );
-  return { kinds: tied.map((kind, k) => fittedKind(kind, k, items, mixture, sd)), items, mixture };
+  return {
+    kinds: tied.map((kind, k) => fittedKind(kind, k, items, mixture, sd)),
+    items,
+    mixture,
+    remedies: byIndex(asRead, remedies),
+  };
+}
+
+/** The item with its slipped readings made right. What must be read again stays: it is too far off to
+ * pull on its kind. */
+function madeRight(item: Item, remedies: ReadonlyMap<Variants, Remedy>): Item {
+  if (!item.readings.some((reading) => remedies.has(reading))) return item;
+  return {
+    panel: item.panel,
+    readings: item.readings.map((reading) => {
+      const remedy = remedies.get(reading);
+      if (!remedy) return reading;
+      const asSeen = sidesAsSeen(reading);
+      const right = remedied(asSeen, remedy);
+      return variantsOf(
+        right.map((x, i) => (Number.isNaN(x) ? (asSeen[remedy.order[i] as number] as number) : x)),
+        isFaceKnown(reading),
+      );
+    }),
+  };
+}
+
+function byIndex(
+  items: readonly Item[],
+  remedies: ReadonlyMap<Variants, Remedy>,
+): Map<number, Remedy> {
+  const out = new Map<number, Remedy>();
+  for (const { panel, readings } of items)
+    readings.forEach((reading, r) => {
+      const remedy = remedies.get(reading);
+      const at = panel.readings[r];
+      if (remedy && at) out.set(at.index, remedy);
+    });
+  return out;
 }
 
 interface TiedKind {

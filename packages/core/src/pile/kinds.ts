@@ -6,6 +6,7 @@
 import { turned } from '../math/cyclic.ts';
 import { compareText } from '../math/order.ts';
 import { type AssignedReading, assignPanels, type PanelKind } from './assign.ts';
+import { facesOf, facingOut, panelsOfKind } from './faces.ts';
 import {
   type Compared,
   chiSquareDeviate,
@@ -18,15 +19,17 @@ import {
   type TooFew,
 } from './findings.ts';
 import type { FittedKind } from './fit-kinds.ts';
-import { fitParts, fitToNoise } from './fit-noise.ts';
+import { fitWithPeople } from './fit-people.ts';
 import { resolveGroups, type UnsettledGroup } from './groups.ts';
 import type { Hand, JoinedGroup, Kind } from './kind.ts';
 import { markedKinds } from './marks.ts';
-import { type ReadingNoise, readingNoise } from './noise.ts';
+import type { ReadingNoise } from './noise.ts';
 import { type Named, nameKinds } from './numbering.ts';
-import { type Panel, type PanelReading, panelsOf } from './panels.ts';
+import { type Panel, panelsOf } from './panels.ts';
 import { biasesOf, type PersonBias } from './people.ts';
-import type { Pile } from './schema.ts';
+import { slipsOf } from './reading-slips.ts';
+import type { Condition, Pile } from './schema.ts';
+import type { ReadingSlip } from './slips.ts';
 import { suspectsOf } from './suspects.ts';
 import { MAYBE_ONE_Z } from './tolerances.ts';
 
@@ -46,6 +49,8 @@ export interface PileKinds {
   /** One entry a reading, in the order of the file. */
   readonly assigned: readonly AssignedReading[];
   readonly suspects: readonly SuspectReading[];
+  /** Readings that are explained by a slip: no kinds of their own, and they pull on none. */
+  readonly slips: readonly ReadingSlip[];
   readonly maybeOne: readonly MaybeOne[];
   readonly maybeTwo: readonly MaybeTwo[];
   readonly mixedMarks: readonly MixedMark[];
@@ -64,20 +69,8 @@ export interface PileKinds {
  * row without a tag; a panel of which nobody says its condition is good. */
 export function kindsOfPile(pile: Pile): PileKinds {
   const panels = panelsOf(pile.readings);
-  const direct = biasesOf(
-    sharedReadings(panels, (_, p) => String(p)),
-    pile.readingSd,
-    'panels',
-  );
-  const biases = new Map(direct.filter((b) => b.applied).map((b) => [b.by, b.bias]));
-  const correct = (reading: PanelReading): readonly number[] => {
-    const bias = reading.by === null ? 0 : (biases.get(reading.by) ?? 0);
-    return bias === 0 ? reading.sides : reading.sides.map((x) => x - bias);
-  };
-  const { parts, noise } = fitToNoise(
-    (sd) => fitParts(panels, pile.kinds, sd, correct),
-    readingNoise(panels, pile.readingSd, correct),
-  );
+  const rows = pile.kinds.map((row) => facingOut(row, panels, pile.readingSd));
+  const { parts, noise, biases, people } = fitWithPeople(panels, rows, pile);
   const fitted = parts.flatMap((part) => part.kinds);
   const names = nameKinds(
     fitted.map((kind) => ({ ...kind, id: kind.row?.id ?? null })),
@@ -88,7 +81,7 @@ export function kindsOfPile(pile: Pile): PileKinds {
   const assignment = assignPanels(parts, names, pile.readings, noise.used);
   const marks = markedKinds(assignment.panels, pile.kinds);
   const kinds = order.map((k) =>
-    kindOf(fitted[k] as FittedKind, names[k] as Named, assignment.panels, marks.ofKind, pile),
+    kindOf(fitted[k] as FittedKind, names, k, assignment.panels, marks.ofKind, pile),
   );
   const groups = resolveGroups(pile.groups, kinds, marks.kindsOf);
   return {
@@ -96,12 +89,20 @@ export function kindsOfPile(pile: Pile): PileKinds {
     groups: groups.groups,
     unsettledGroups: groups.unsettled,
     assigned: assignment.readings,
-    suspects: suspectsOf(pile, compared, assignment.readings, noise.used, biases),
+    suspects: suspectsOf(pile, rows, compared, assignment.readings, noise.used, biases),
+    slips: slipsOf({
+      rows: pile.readings,
+      kinds: compared,
+      assigned: assignment.readings,
+      remedies: new Map(parts.flatMap((part) => [...part.remedies])),
+      biases,
+      sd: noise.used,
+    }),
     maybeOne: maybeOneOf(compared),
     maybeTwo: maybeTwoOf(compared, noise.used),
     mixedMarks: marks.mixed,
     tooFew: [...loneReadings(fitted, names, order), ...assignment.tooFew],
-    people: withKinds(direct, panels, assignment.panels, noise.used),
+    people: withKinds(people, panels, assignment.panels, noise.used),
     noise,
     miscounts: miscountsOf(pile, assignment.panels),
   };
@@ -135,16 +136,18 @@ function comparedOf(kind: FittedKind, name: Named): Compared {
 
 function kindOf(
   kind: FittedKind,
-  name: Named,
+  names: readonly Named[],
+  k: number,
   panels: readonly PanelKind[],
   marksOf: ReadonlyMap<string, readonly string[]>,
   pile: Pile,
 ): Kind {
+  const name = names[k] as Named;
+  const partner = name.partner === null ? null : (names[name.partner] as Named).id;
   const own = panels.filter((p) => p.kind === name.id);
   const { row } = kind;
   const stated = row && (row.good ?? row.repair ?? row.scrap) !== undefined ? row : null;
-  const found = (condition: string): number =>
-    own.filter((p) => p.panel.condition === condition).reduce((sum, p) => sum + p.panel.count, 0);
+  const found = (condition: Condition): number => panelsOfKind(name.id, partner, condition, panels);
   const masses = own.flatMap(({ panel }) =>
     panel.readings.map((r) => pile.readings[r.index]?.mass).filter((m) => typeof m === 'number'),
   );
@@ -160,6 +163,7 @@ function kindOf(
     counted: stated !== null || own.length > 0,
     mass:
       row?.mass ?? (masses.length > 0 ? masses.reduce((a, b) => a + b, 0) / masses.length : null),
+    ...facesOf({ id: name.id, hand: name.hand }, row, partner !== null, panels),
   };
 }
 
@@ -191,14 +195,16 @@ function withKinds(
   assigned: readonly PanelKind[],
   sd: number,
 ): PersonBias[] {
-  if (direct.every((b) => b.basis === 'panels')) return [...direct];
+  if (direct.every((b) => b.basis !== 'nothing' || b.stated)) return [...direct];
   const kindOf = new Map(assigned.map((a) => [a.panel, a.kind]));
   const weak = biasesOf(
     sharedReadings(panels, (panel) => kindOf.get(panel) ?? null),
     sd,
     'kinds',
   );
-  return direct.map((b) => (b.basis === 'panels' ? b : (weak.find((w) => w.by === b.by) ?? b)));
+  return direct.map((b) =>
+    b.basis !== 'nothing' || b.stated ? b : (weak.find((w) => w.by === b.by) ?? b),
+  );
 }
 
 function loneReadings(

@@ -57,7 +57,8 @@ export function itemOf(panel: Panel, correct: (reading: PanelReading) => readonl
   return { panel, readings: panel.readings.map((r) => variantsOf(correct(r), r.faceKnown)) };
 }
 
-function variantsOf(sides: readonly number[], faceKnown: boolean): Variants {
+/** A reading in every way it may lie, where its sides run as given. */
+export function variantsOf(sides: readonly number[], faceKnown: boolean): Variants {
   const faces = faceKnown ? [sides] : [sides, fromOtherFace(sides)];
   const all = faces.flatMap((face) => face.flatMap((_, by) => turned(face, by)));
   return { sides: Float64Array.from(all), ways: faces.length * sides.length };

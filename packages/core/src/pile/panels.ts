@@ -16,6 +16,8 @@ export interface PanelReading {
   /** Metres, as seen from outside (where the face is unknown: as written). */
   readonly sides: readonly number[];
   readonly faceKnown: boolean;
+  /** Whether a person says that it stands as it was read, and is no slip. */
+  readonly asRead?: boolean;
 }
 
 /** One panel, or several alike that were written down in one row. */
@@ -63,6 +65,7 @@ function panelOf(group: readonly { row: ReadingRow; index: number }[]): Panel {
       by: row.by ?? null,
       sides: row.seenFrom === 'inside' ? fromOtherFace(row.sides) : row.sides,
       faceKnown: row.seenFrom !== 'unknown',
+      ...(row.asRead && { asRead: true }),
     })),
     condition: WORSE[worst] as Condition,
     count: first.count ?? 1,

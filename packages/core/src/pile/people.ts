@@ -27,9 +27,12 @@ export interface PersonBias {
   readonly sd: number | null;
   /** What it rests on: panels measured by two people, only kinds measured by two people, nothing. */
   readonly basis: 'panels' | 'kinds' | 'nothing';
-  /** Whether it was taken off this person's readings: only a bias known from panels and beyond
-   * three of its standard deviations. */
+  /** Whether it was taken off this person's readings: a bias known from panels and beyond three of
+   * its standard deviations; one known from kinds only where whole kinds stand apart by it (see
+   * shifts.ts); what the file states. */
   readonly applied: boolean;
+  /** True where the file states it, 0 included; then nothing is estimated. */
+  readonly stated?: boolean;
 }
 
 const REJECT_Z = 4;

@@ -94,6 +94,8 @@ export const readingRow = z.strictObject({
   laps,
   holes,
   dihedrals,
+  /** True where a person says that it stands as it was read: it is never taken for a slip. */
+  asRead: z.boolean().optional(),
   note,
 });
 

@@ -9,9 +9,10 @@ import type { KindRow, Pile } from './schema.ts';
 import { MAYBE_ONE_Z, SUSPECT_Z } from './tolerances.ts';
 
 /** Suspect sides of readings and of rows, worst first. `biases` are those taken off each person's
- * readings, metres. */
+ * readings, metres; `rows` the pile's kinds with their sides as seen from outside. */
 export function suspectsOf(
   pile: Pile,
+  rows: readonly KindRow[],
   kinds: readonly Compared[],
   assigned: readonly AssignedReading[],
   sd: number,
@@ -29,10 +30,15 @@ export function suspectsOf(
       return [{ ...who, kind: kind.id, side, measured, expected: off.expected + bias, z: off.z }];
     });
   });
-  const ofRows = pile.kinds.flatMap((row) => [
-    ...rowAgainst(row, byId.get(row.id) as Compared, sd),
-    ...unreadRow(row, kinds, sd),
-  ]);
+  const ofRows = rows.flatMap((row, i) => {
+    const turnedOver = row.sides !== pile.kinds[i]?.sides;
+    const found = [
+      ...rowAgainst(row, byId.get(row.id) as Compared, sd),
+      ...unreadRow(row, kinds, sd),
+    ];
+    const back = (side: number): number => row.sides.length - 1 - side;
+    return turnedOver ? found.map((one) => ({ ...one, side: back(one.side) })) : found;
+  });
   return [...ofReadings, ...ofRows].sort(
     (a, b) => Math.abs(b.z) - Math.abs(a.z) || (a.reading ?? -1) - (b.reading ?? -1),
   );

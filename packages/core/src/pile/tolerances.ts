@@ -81,3 +81,28 @@ export const LONE_Z = 10;
 
 /** Step by which a larger noise is tried where no kind stands alone. */
 export const NOISE_STEP = 1.4;
+
+/** A side further from its kind than this, in standard deviations of the difference, is a slip and no
+ * longer noise: 4 in 10⁸. */
+export const SLIP_Z = 5.5;
+
+/** A side further than this from every side of every kind, in standard deviations of one reading,
+ * meets none of them. */
+export const LONE_SIDE_Z = 5;
+
+/** A tape that kinds alone show to be off is off by more than this, in standard deviations of one
+ * reading, and by no more than SHIFT_REACH, metres. */
+export const SHIFT_Z = 6;
+export const SHIFT_REACH = 0.1;
+
+/** Log odds against chance from which kinds that agree on a shift show a tape that is off: 20 000 to
+ * 1, as people do share out the kinds among them. */
+export const SHIFT_LOG_ODDS = 10;
+
+/** How often people slip, for each reading: our own judgement. `turned`: from the wrong face, or two
+ * sides in each other's place. `twoSides`: two sides misread. `stranger`: for each kind, the chance
+ * of a lone panel that belongs to no other and looks like one of these slips. */
+export const SLIP_RATES = { turned: 0.005, twoSides: 0.001, other: 0.002, stranger: 2e-4 } as const;
+
+/** Log odds from which an odd reading is taken for a slip and not for a kind of its own: 20 to 1. */
+export const SLIP_LOG_ODDS = 3;
