@@ -1,0 +1,139 @@
+// Case 4: mis-measured. One to three culprits in a pile: one or two sides wrong by 8 to 30 mm, two
+// sides swapped, an inch taken for a centimetre, a panel read from the wrong face; in a third of the
+// piles the tape of one of three people was broken at the hook and reads 25 mm long or short.
+
+import type { Shape } from '../../src/identify/shape.ts';
+import { turned } from '../../src/math/cyclic.ts';
+import type { Random } from '../../src/math/random.ts';
+import { type Base, randomBase } from './bases.ts';
+import type { HardCase, Run } from './heap.ts';
+import { type Demand, type Truth, wholeJudge } from './judging.ts';
+import { maybeCounts, pileOf, rowOf, rowsOf, type Written, written } from './rows.ts';
+
+/** Mis-measured. */
+export const culprits: HardCase = {
+  name: 'culprits',
+  about: 'one to three mis-measured kinds, or a whole tape',
+  make(random, most) {
+    const base = randomBase(random, { least: 80, most: Math.min(most, 320) });
+    return random.uniform() < 1 / 3 ? shortTape(base, random) : slips(base, random);
+  },
+};
+
+type Slip = 'length' | 'two lengths' | 'swapped' | 'unit' | 'face';
+
+const allSlips: readonly Slip[] = ['length', 'two lengths', 'swapped', 'unit', 'face'];
+
+function slips(base: Base, random: Random) {
+  const rows = rowsOf(base, random, maybeCounts(base.net, random));
+  const guilty = random
+    .shuffle(rows.map((_, i) => i))
+    .slice(0, Math.min(1 + random.below(3), rows.length >> 1));
+  const done = new Map<string, Slip>();
+  const all = rows.map((row, i) => {
+    if (!guilty.includes(i)) return row;
+    const slip = slipFor(row, random);
+    done.set(row.id, slip);
+    return slipped(row, slip, random);
+  });
+  return {
+    label: `${base.name}, ${rows.length} kinds, ${[...done].map(([id, slip]) => `${id} ${slip}`).join(', ')}`,
+    pile: pileOf({ readingSd: base.sd, kinds: all.map(rowOf) }),
+    radius: base.radius,
+    judge: wholeJudge({ net: base.net, rows: all, sd: base.sd }, (shape, run): Demand[] =>
+      [...done.keys()].map((id) => [
+        isNamed(all.find((row) => row.id === id) as Written, shape, run),
+        `${id} (${done.get(id)}) with what it should read`,
+      ]),
+    ),
+  };
+}
+
+/** A slip that this panel can suffer so that it shows. */
+function slipFor({ truth }: Written, random: Random): Slip {
+  const slip = allSlips[random.below(allSlips.length)] as Slip;
+  const gap = Math.min(...truth.map((x, i) => Math.abs(x - (truth[(i + 1) % 3] as number))));
+  return (slip === 'swapped' || slip === 'face') && gap < 0.008 ? 'length' : slip;
+}
+
+function slipped(row: Written, slip: Slip, random: Random): Written {
+  const sides = [...row.sides];
+  const off = (): number => (random.uniform() < 0.5 ? -1 : 1) * (0.008 + 0.022 * random.uniform());
+  const add = (i: number): void => {
+    sides[i] = written((sides[i] as number) + off());
+  };
+  const first = random.below(sides.length);
+  const second = (first + 1) % sides.length;
+  if (slip === 'length' || slip === 'two lengths') add(first);
+  if (slip === 'two lengths') add(second);
+  if (slip === 'swapped')
+    [sides[first], sides[second]] = [sides[second] as number, sides[first] as number];
+  // Read in inches and written down as centimetres: all sides of the row.
+  if (slip === 'unit') return { ...row, sides: sides.map((x) => written(x / 2.54)) };
+  return { ...row, sides: slip === 'face' ? sides.reverse() : sides };
+}
+
+/** Whether the shape mends a kind to what is true, or the pile's own findings name it. */
+function isNamed(row: Written, shape: Shape, { worked }: Run): boolean {
+  const near = (expected: readonly number[]): boolean =>
+    row.truth.some((_, by) =>
+      turned(row.truth, by).every((x, i) => Math.abs(x - (expected[i] ?? 0)) < 0.006),
+    );
+  const mend = shape.mends.find(({ kind }) => kind === row.id);
+  if (mend && near(mend.expected)) return true;
+  const said = [...shape.suspects, ...worked.suspects].filter(({ kind }) => kind === row.id);
+  const wrong = row.truth.flatMap((x, i) =>
+    Math.abs(x - (row.sides[i] as number)) > 0.006 ? [i] : [],
+  );
+  return (
+    wrong.length > 0 &&
+    wrong.every((i) =>
+      said.some(
+        ({ side, expected }) => side === i && Math.abs(expected - (row.truth[i] as number)) < 0.006,
+      ),
+    )
+  );
+}
+
+const people = ['Anouk', 'Bram', 'Cem'] as const;
+
+/** Every kind read by one or two of three people, one panel each; one tape is off by 25 mm. */
+function shortTape(base: Base, random: Random) {
+  const { net, sd } = base;
+  const guilty = people[random.below(3)] as string;
+  const shift = random.uniform() < 0.5 ? -0.025 : 0.025;
+  const rows = rowsOf(base, random, null);
+  const readings = rows.flatMap(({ truth, id }) => {
+    const shared = random.uniform() < 0.3;
+    const by = random.shuffle(people).slice(0, shared ? 2 : 1);
+    return by.map((who) => ({
+      tag: `panel ${id}`,
+      by: who,
+      seenFrom: 'outside',
+      sides: turned(truth, random.below(truth.length)).map((x) =>
+        written(x + sd * random.normal() + (who === guilty ? shift : 0)),
+      ),
+    }));
+  });
+  const truth: Truth = { net, rows: [], sd };
+  return {
+    label: `${base.name}, ${rows.length} kinds, ${guilty}'s tape ${(1000 * shift).toFixed(0)} mm`,
+    pile: pileOf({ readingSd: sd, readings: random.shuffle(readings) }),
+    radius: base.radius,
+    judge: wholeJudge(truth, (shape, run): Demand[] => [
+      [tapeNamed(shape, run, guilty, shift), `${guilty}'s tape`],
+    ]),
+  };
+}
+
+/** The pile says that the tape is off, or the shape mends the kinds that it alone read. */
+function tapeNamed(shape: Shape, { pile, worked }: Run, guilty: string, shift: number): boolean {
+  const said = worked.people.find(({ by }) => by === guilty);
+  if (said && Math.abs(said.bias - shift) < 0.006) return true;
+  const shifted = shape.mends.filter(({ slip }) => slip === 'shift').map(({ kind }) => kind);
+  const his = worked.assigned.filter(({ reading }) => pile.readings[reading]?.by === guilty);
+  return (
+    shifted.length > 0 &&
+    shifted.every((kind) => his.some(({ candidates }) => candidates[0] === kind))
+  );
+}

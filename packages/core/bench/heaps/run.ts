@@ -1,0 +1,44 @@
+// One hard pile from its seed to the judge's word, timed.
+
+import { performance } from 'node:perf_hooks';
+import { identify } from '../../src/identify/identify.ts';
+import { shapeQuestion } from '../../src/identify/question.ts';
+import type { Identification } from '../../src/identify/shape.ts';
+import { seededRandom } from '../../src/math/random.ts';
+import { kindsOfPile } from '../../src/pile/kinds.ts';
+import type { HardCase, HardPile, HardVerdict, Run } from './heap.ts';
+
+/** What one pile gave. */
+export interface Told {
+  readonly seed: number;
+  readonly label: string;
+  readonly radius: number | null;
+  readonly verdict: HardVerdict;
+  readonly answer: Identification;
+  readonly ms: number;
+}
+
+/** Most places of a base: one pile in eight up to 720, the others up to 320. */
+const mostPlaces = (seed: number): number => (seed % 8 === 0 ? 720 : 320);
+
+/** The pile of a case and seed. */
+export function heapOf(one: HardCase, seed: number): HardPile {
+  const salt = [...one.name].reduce((sum, letter) => 31 * sum + letter.charCodeAt(0), 7) % 100_000;
+  return one.make(seededRandom(1000 * salt + seed), mostPlaces(seed));
+}
+
+/** Runs one. */
+export function runPile(one: HardCase, seed: number): Told {
+  const { label, pile, radius, judge } = heapOf(one, seed);
+  const start = performance.now();
+  const run = answerOf({ pile });
+  const ms = performance.now() - start;
+  return { seed, label, radius, verdict: judge(run), answer: run.answer, ms };
+}
+
+/** The whole way from a pile to its answer. */
+export function answerOf({ pile }: Pick<HardPile, 'pile'>): Run {
+  const worked = kindsOfPile(pile);
+  const question = shapeQuestion(pile, worked);
+  return { pile, worked, question, answer: identify(question) };
+}
