@@ -12,10 +12,10 @@ import {
   type Variants,
 } from './mixture.ts';
 import { components, firstWay } from './neighbours.ts';
-import { isFaceKnown, type OddPanels, remediesOfOdd } from './odd-panels.ts';
+import { isFaceKnown, isTurnedOver, type OddPanels, remediesOfOdd } from './odd-panels.ts';
 import { fromOtherFace, handOf, nearestTurn } from './polygon.ts';
 import { residuals, scatterAxes } from './scatter.ts';
-import type { Remedy } from './slips.ts';
+import type { Remedy, Slip } from './slips.ts';
 import { LEAST_SEPARATION, LEAST_SPLIT_GAIN, NEW_KIND_BLUNDERS } from './tolerances.ts';
 
 /** Readings that a kind must have before odd panels are taken for blunders of it. */
@@ -60,18 +60,22 @@ export function findKinds(items: readonly Item[], stated: readonly Seed[], sd: n
   }
   const isEstablished = (k: number): boolean => (sizes[k] as number) >= ESTABLISHED;
   const targets = found.filter((_, k) => isEstablished(k));
-  const own = odd.filter((o) => isAsRead(o) || !isBlunder(o.items, o.seed, targets, sd));
-  const established = targets.map((seed, t) => ({
-    sides: seed.sides,
-    panels: sizes.filter((_, k) => isEstablished(k))[t] as number,
-  }));
+  const established = found.flatMap((seed, k) =>
+    isEstablished(k) ? [{ sides: seed.sides, panels: sizes[k] as number }] : [],
+  );
   const remedies = new Map<Variants, Remedy>();
-  const kept = own.filter((o) => {
-    const found = isAsRead(o) ? null : remediesOfOdd(o, established, own, sd);
+  const isSlip = (o: OddPanels, sorts: readonly Slip[]): boolean => {
+    const found = remediesOfOdd(o, established, odd, sd, sorts);
     found?.forEach((remedy, reading) => {
       remedies.set(reading, remedy);
     });
-    return found === null;
+    return found !== null;
+  };
+  const kept = odd.filter((o) => {
+    if (isAsRead(o)) return true;
+    if (isSlip(o, ['face', 'swapped'])) return false;
+    if (isBlunder(o.items, o.seed, targets, sd)) return false;
+    return !isSlip(o, isTurnedOver(o, established, sd) ? ['unit'] : ['unit', 'length']);
   });
   return { seeds: [...found, ...kept.map((o) => o.seed)], remedies };
 }

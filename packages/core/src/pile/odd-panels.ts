@@ -3,7 +3,14 @@
 
 import type { Item, Seed, Variants } from './mixture.ts';
 import { fromOtherFace, nearestTurn } from './polygon.ts';
-import { type HeapHabits, isLikelySlip, type Remedy, remediesFor, type Target } from './slips.ts';
+import {
+  type HeapHabits,
+  isLikelySlip,
+  type Remedy,
+  remediesFor,
+  type Slip,
+  type Target,
+} from './slips.ts';
 import { LONE_SIDE_Z } from './tolerances.ts';
 
 /** Panels that are alike and unlike all others. */
@@ -34,6 +41,7 @@ export function remediesOfOdd(
   established: readonly Established[],
   others: readonly OddPanels[],
   sd: number,
+  sorts: readonly Slip[],
 ): Map<Variants, Remedy> | null {
   const middle = medianLength([...established, ...others.map(({ seed }) => seed)]);
   const far = ({ sides }: { sides: readonly number[] }): number =>
@@ -42,32 +50,53 @@ export function remediesOfOdd(
     .filter((other) => other !== odd && far(other.seed) < far(odd.seed))
     .map(({ seed, items }) => ({ sides: seed.sides, panels: items.length }));
   const habits = habitsOf(odd, established, sd);
-  for (const target of [...established, ...nearer].sort((a, b) => b.panels - a.panels)) {
-    const found = remediesAgainst(odd, target, habits, sd);
-    if (found) return found;
+  const targets = [...established, ...nearer].sort((a, b) => b.panels - a.panels);
+  for (const sort of sorts) {
+    const likely = targets
+      .flatMap((target) => remediesAgainst(odd, target, sort, sd) ?? [])
+      .find((remedies) =>
+        [...remedies].every(([reading, { remedy, target }]) =>
+          isLikelySlip(remedy, habits(target, remedy, sidesAsSeen(reading))),
+        ),
+      );
+    if (likely) return new Map([...likely].map(([reading, { remedy }]) => [reading, remedy]));
   }
   return null;
 }
 
+/** Whether the odd panels are the other hand of a kind to the millimetre: then they are that, or a
+ * slip of just that sort. */
+export const isTurnedOver = (
+  odd: OddPanels,
+  established: readonly Established[],
+  sd: number,
+): boolean => established.some((target) => remediesAgainst(odd, target, 'face', sd) !== null);
+
 type Habits = (target: Established, remedy: Remedy, reading: readonly number[]) => HeapHabits;
 
+interface Against {
+  readonly remedy: Remedy;
+  readonly target: Established;
+}
+
+/** The likeliest remedy of this sort for every reading of the odd panels, or null where one has
+ * none. */
 function remediesAgainst(
   { items }: OddPanels,
   target: Established,
-  habits: Habits,
+  sort: Slip,
   sd: number,
-): Map<Variants, Remedy> | null {
-  const out = new Map<Variants, Remedy>();
+): Map<Variants, Against> | null {
+  const out = new Map<Variants, Against>();
   const own = sd / Math.sqrt(target.panels);
   const held: Target = { sides: target.sides, sds: target.sides.map(() => own) };
   for (const { readings } of items)
     for (const reading of readings) {
-      const sides = sidesAsSeen(reading);
-      const remedy = remediesFor(sides, isFaceKnown(reading), held, sd)
-        .filter(({ slip }) => slip === 'unit' || readings.length === 1)
-        .find((one) => isLikelySlip(one, habits(target, one, sides)));
+      const remedy = remediesFor(sidesAsSeen(reading), isFaceKnown(reading), held, sd).find(
+        ({ slip }) => slip === sort && (slip === 'unit' || readings.length === 1),
+      );
       if (!remedy) return null;
-      out.set(reading, remedy);
+      out.set(reading, { remedy, target });
     }
   return out;
 }

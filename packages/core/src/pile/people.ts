@@ -47,15 +47,15 @@ export function biasesOf(
   const people = [...new Set(readings.map((r) => r.by))].sort();
   const index = new Map(people.map((by, q) => [by, q]));
   const shared = sharedGroups(readings);
-  const components = linkedPeople(shared, index);
+  const components = linkedPeople(shared, index, () => 1);
   let weights = shared.map((group) => group.map((r) => r.sideCount));
-  let solved = solve(shared, index, components, weights);
+  let solved = solve(shared, index, weights);
   for (let pass = 0; pass < PASSES; pass++) {
     const limit = REJECT_Z * Math.max(1, (PASSES - 2 - pass) / 2);
     weights = shared.map((group, g) =>
       keep(group, weights[g] as number[], solved, index, sd, limit),
     );
-    solved = solve(shared, index, components, weights);
+    solved = solve(shared, index, weights);
   }
   return people.map((by, q) => {
     const known = components.filter((c) => c === components[q]).length > 1;
@@ -83,15 +83,19 @@ function sharedGroups(readings: readonly SharedReading[]): SharedReading[][] {
   return [...groups.values()].filter((group) => new Set(group.map((r) => r.by)).size > 1);
 }
 
-/** Person → lowest of the people linked to them by shared things. */
+/** Person → lowest of the people linked to them by shared things, by readings of some weight. */
 function linkedPeople(
   groups: readonly (readonly SharedReading[])[],
   index: ReadonlyMap<string, number>,
+  weight: (group: number, reading: number) => number,
 ): number[] {
   const linked = singletons(index.size);
   const at = (reading: SharedReading | undefined): number =>
     index.get((reading as SharedReading).by) as number;
-  for (const group of groups) for (const r of group) joinInto(linked, at(group[0]), at(r));
+  groups.forEach((group, g) => {
+    const counted = group.filter((_, i) => weight(g, i) > 0);
+    for (const r of counted) joinInto(linked, at(counted[0]), at(r));
+  });
   return [...linked.keys()].map((q) => rootInto(linked, q));
 }
 
@@ -106,10 +110,10 @@ interface Solved {
 function solve(
   groups: readonly (readonly SharedReading[])[],
   index: ReadonlyMap<string, number>,
-  components: readonly number[],
   weights: readonly (readonly number[])[],
 ): Solved {
   const n = index.size;
+  const components = linkedPeople(groups, index, (g, i) => weights[g]?.[i] as number);
   const a = Array.from({ length: n }, () => new Array<number>(n).fill(0));
   const b = new Array<number>(n).fill(0);
   const load = new Array<number>(n).fill(0);

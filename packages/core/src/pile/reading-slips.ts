@@ -5,7 +5,7 @@ import type { AssignedReading } from './assign.ts';
 import type { Compared } from './findings.ts';
 import { fromOtherFace, nearestTurn } from './polygon.ts';
 import type { ReadingRow } from './schema.ts';
-import { type ReadingSlip, type Remedy, remedied, remediesFor } from './slips.ts';
+import { isInchSlip, type ReadingSlip, type Remedy, remedied, remediesFor } from './slips.ts';
 import { SLIP_Z } from './tolerances.ts';
 
 /** Readings that a kind must have before one that disagrees is the one at fault. */
@@ -35,9 +35,12 @@ export function slipsOf({ rows, kinds, assigned, remedies, biases, sd }: Reading
     const inside = row.seenFrom === 'inside';
     const asSeen = (inside ? fromOtherFace(row.sides) : row.sides).map((x) => x - bias);
     const known = remedies.get(entry.reading);
-    const remedy = known ?? remedyOf(asSeen, row, entry, kind, bias, sd);
-    if (!remedy) return [];
-    const expected = expectedOf(asSeen, remedy, kind, row.seenFrom === 'unknown');
+    const found = known
+      ? { kind, remedy: known }
+      : remedyOf({ asSeen, row, entry, bias, sd }, kind, kinds);
+    if (!found) return [];
+    const { kind: of, remedy } = found;
+    const expected = expectedOf(asSeen, remedy, of, row.seenFrom === 'unknown');
     const n = row.sides.length;
     const sides = sidesAtFault(remedy).map((side) => (inside ? n - 1 - side : side));
     return [
@@ -45,7 +48,7 @@ export function slipsOf({ rows, kinds, assigned, remedies, biases, sd }: Reading
         reading: entry.reading,
         tag: row.tag ?? null,
         by: row.by ?? null,
-        kind: kind.id,
+        kind: of.id,
         slip: remedy.slip,
         orElse: remedy.orElse,
         sides: sides.sort((a, b) => a - b),
@@ -56,26 +59,41 @@ export function slipsOf({ rows, kinds, assigned, remedies, biases, sd }: Reading
   });
 }
 
+interface OneReading {
+  /** As seen from outside, the person's bias taken off. */
+  readonly asSeen: readonly number[];
+  readonly row: ReadingRow;
+  readonly entry: AssignedReading;
+  readonly bias: number;
+  readonly sd: number;
+}
+
 /** What makes a reading right that lies on a kind of which enough was read, or null where it is right
- * or nothing does. */
+ * or nothing does. Kinds that differ in one side fit a reading with that side off alike; one that a
+ * wrong unit explains goes before. */
 function remedyOf(
-  asSeen: readonly number[],
-  row: ReadingRow,
-  entry: AssignedReading,
+  { asSeen, row, entry, bias, sd }: OneReading,
   kind: Compared,
-  bias: number,
-  sd: number,
-): Remedy | null {
-  if (kind.readings < ESTABLISHED) return null;
+  kinds: readonly Compared[],
+): { readonly kind: Compared; readonly remedy: Remedy } | null {
+  if (!isEstablished(kind)) return null;
   const isOff = row.sides.some((measured, side) => {
     const on = entry.liesOn[side] as number;
-    if ((kind.rivals[on] ?? null) !== null) return false;
     const off = Math.abs(measured - bias - (kind.sides[on] as number));
     return off > SLIP_Z * Math.hypot(sd, kind.sds[on] as number);
   });
-  if (!isOff || kind.rivals.some((rival) => rival !== null)) return null;
-  return remediesFor(asSeen, row.seenFrom !== 'unknown', kind, sd)[0] ?? null;
+  if (!isOff) return null;
+  const faceKnown = row.seenFrom !== 'unknown';
+  const remedies = [kind, ...kinds.filter((other) => other !== kind)].flatMap((other) => {
+    if (!isEstablished(other)) return [];
+    const [remedy] = remediesFor(asSeen, faceKnown, other, sd);
+    return remedy && (other === kind || isInchSlip(remedy)) ? [{ kind: other, remedy }] : [];
+  });
+  return remedies.find(({ remedy }) => remedy.slip !== 'length') ?? remedies[0] ?? null;
 }
+
+const isEstablished = ({ readings, rivals }: Compared): boolean =>
+  readings >= ESTABLISHED && rivals.every((rival) => rival === null);
 
 /** What the reading should say, in the order of its sides as seen from outside. */
 function expectedOf(

@@ -86,12 +86,24 @@ function shiftOf(
     if (!best || found.read > best.read) best = found;
   }
   if (!best || best.pairs.length < 2 || best.read < AGREE * count(alone)) return null;
-  if (logOdds(best.pairs, others, sd) < SHIFT_LOG_ODDS) return null;
+  const needed = haveMixed(others) ? SHIFT_LOG_ODDS.mixed : SHIFT_LOG_ODDS.sharedOut;
+  if (logOdds(best.pairs, others, sd) < needed) return null;
   const weight = best.pairs.reduce((sum, { variance }) => sum + 1 / variance, 0);
   const shift = best.pairs.reduce((sum, one) => sum + one.shift / one.variance, 0) / weight;
   if (Math.abs(shift) < SHIFT_Z * sd) return null;
   return { by, shift, sd: 1 / Math.sqrt(weight), kinds: best.pairs.length };
 }
+
+/** Whether the other people did not share out the kinds among themselves: most was read of kinds that
+ * several of them read. */
+function haveMixed(others: readonly ReadKind[]): boolean {
+  const count = (list: readonly ReadKind[]): number =>
+    list.reduce((sum, kind) => sum + readingsOf(kind), 0);
+  return count(others.filter((kind) => kind.readings.size > 1)) > MIXED * count(others);
+}
+
+/** Share of the readings that is most of them. */
+const MIXED = 0.8;
 
 /** The ways in which a kind is another but for one length on every side. */
 function pairsOf(own: ReadKind, other: ReadKind): Pair[] {

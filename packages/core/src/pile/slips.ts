@@ -71,7 +71,9 @@ export function remediesFor(
     ...(faceKnown ? turnedOver(reading, target, sd) : []),
     ...swappedSides(reading, target, sd),
     ...wrongUnit(reading, target, sd),
-    ...misreadSides(reading, target, sd),
+    ...misreadSides(reading, target, sd, 1),
+    ...wrongFeet(reading, target, sd),
+    ...misreadSides(reading, target, sd, 2),
   ];
 }
 
@@ -142,9 +144,29 @@ function wrongUnit(reading: readonly number[], target: Target, sd: number): Reme
   for (const factor of INCH)
     for (const chosen of choices(n))
       consider(order(n).map((i) => (chosen.includes(i) ? factor : 1)));
-  for (const right of [decimalFeet, feetAndTenths]) consider(reading.map((x) => right(x) / x));
   return out;
 }
+
+function wrongFeet(reading: readonly number[], target: Target, sd: number): Remedy[] {
+  const n = reading.length;
+  return [decimalFeet, feetAndTenths].flatMap((right) =>
+    combinations(reading.map(right)).flatMap((sides): Remedy[] => {
+      if (!fits(sides, target, sd)) return [];
+      const factors = sides.map((x, i) => x / (reading[i] as number));
+      return [{ slip: 'unit', orElse: null, order: order(n), factors }];
+    }),
+  );
+}
+
+/** Every choice of one from each list; the first of each where there are many lists. */
+const combinations = (lists: readonly (readonly number[])[]): number[][] =>
+  lists.reduce<number[][]>(
+    (all, list) =>
+      all.flatMap((head) =>
+        (lists.length > FEW_SIDES ? list.slice(0, 1) : list).map((x) => [...head, x]),
+      ),
+    [[]],
+  );
 
 /** Sides that may have slipped together: every choice where there are few, else one or all. */
 function choices(n: number): number[][] {
@@ -154,28 +176,34 @@ function choices(n: number): number[][] {
   );
 }
 
-/** 3 ft 7 in that was written down as 3.7 ft. */
-function decimalFeet(length: number): number {
+/** 3 ft 7 in that was written down as 3.7 ft, or 3 ft 10 in as 3.10 ft. */
+function decimalFeet(length: number): number[] {
   const feet = Math.floor(length / FOOT);
-  return FOOT * (feet + (length / FOOT - feet) / 1.2);
+  const rest = length / FOOT - feet;
+  const inches = [10 * rest, 100 * rest].filter((x, i) => i === 0 || (x >= 10 && x < 12));
+  return inches.map((x) => FOOT * (feet + x / 12));
 }
 
 /** 3.7 ft that was written down as 3 ft 7 in. */
-function feetAndTenths(length: number): number {
+function feetAndTenths(length: number): number[] {
   const feet = Math.floor(length / FOOT);
-  return FOOT * (feet + (length / FOOT - feet) * 1.2);
+  return [FOOT * (feet + (length / FOOT - feet) * 1.2)];
 }
 
-function misreadSides(reading: readonly number[], target: Target, sd: number): Remedy[] {
+function misreadSides(
+  reading: readonly number[],
+  target: Target,
+  sd: number,
+  count: 1 | 2,
+): Remedy[] {
   const n = reading.length;
-  const out: Remedy[] = [];
-  for (let a = 0; a < n; a++)
-    for (let b = a; b < n; b++) {
-      const factors = ones(n).map((one, i) => (i === a || i === b ? Number.NaN : one));
-      if (!misreadFits(reading, factors, target, sd)) continue;
-      out.push({ slip: 'length', orElse: null, order: order(n), factors });
-    }
-  return out;
+  const one = order(n).map((a) => [a]);
+  const two = order(n).flatMap((a) => order(a).map((b) => [b, a]));
+  return (count === 1 ? one : two).flatMap((misread): Remedy[] => {
+    const factors = order(n).map((i) => (misread.includes(i) ? Number.NaN : 1));
+    if (!misreadFits(reading, factors, target, sd)) return [];
+    return [{ slip: 'length', orElse: null, order: order(n), factors }];
+  });
 }
 
 /** Whether the other sides fit where these are off by no more than people misread. */
@@ -223,13 +251,17 @@ export interface HeapHabits {
  * were met. */
 export function isLikelySlip(remedy: Remedy, habits: HeapHabits): boolean {
   const { slip, factors } = remedy;
-  const inches = factors.some((f) => INCH.some((inch) => f === inch));
-  if (slip === 'unit' && inches) return habits.target >= 1;
+  if (isInchSlip(remedy)) return habits.target >= 1;
   if (slip === 'face' || (slip === 'swapped' && factors.length === 3))
     return turnedOdds(habits) > SLIP_LOG_ODDS;
-  const rate = slip === 'length' ? SLIP_RATES.twoSides : SLIP_RATES.other;
-  return plainOdds(rate, habits) > SLIP_LOG_ODDS;
+  if (slip === 'length') return plainOdds(SLIP_RATES.twoSides, habits) > SLIP_LOG_ODDS;
+  const agreeing = factors.length * SLIP_RATES.agreeing;
+  return plainOdds(SLIP_RATES.other, habits) + agreeing > SLIP_LOG_ODDS;
 }
+
+/** Whether inches and centimetres were taken for each other: nothing else looks like that. */
+export const isInchSlip = ({ factors }: Remedy): boolean =>
+  factors.some((factor) => INCH.some((inch) => factor === inch));
 
 /** The other hand of a kind would be met as often as the kind itself, where it exists. */
 function turnedOdds({ target, own, paired, unpaired }: HeapHabits): number {
@@ -238,14 +270,21 @@ function turnedOdds({ target, own, paired, unpaired }: HeapHabits): number {
   return slips - logAtMost(own, target + own) + Math.log((unpaired + 0.5) / (paired + 0.5));
 }
 
-/** Another kind would be met as often as kinds are, and its sides would meet those of others. */
+/** Another kind would be met about as often as kinds are (some are four times as rare as others), and
+ * its sides would meet those of others. */
 function plainOdds(rate: number, { target, own, typical, loneSides, others }: HeapHabits): number {
-  const met = own * Math.log(typical) - typical - logFactorial(own);
-  const kind = Math.log(Math.exp(met) + SLIP_RATES.stranger);
+  const met = RARITIES.map((rarity) => {
+    const mean = typical * rarity;
+    return Math.exp(own * Math.log(mean) - mean - logFactorial(own)) / RARITIES.length;
+  });
+  const kind = Math.log(met.reduce((sum, x) => sum + x, SLIP_RATES.stranger));
   return (
     own * Math.log(rate * target) - kind + loneSides * Math.log(1 + Math.min(others, MOST_OTHERS))
   );
 }
+
+/** How often a kind is met against the typical one, each as likely. */
+const RARITIES = [1 / 4, 1 / 2, 1, 2] as const;
 
 /** A side that is as long as no other of many kinds still is a kind's own one time in ten. */
 const MOST_OTHERS = 9;

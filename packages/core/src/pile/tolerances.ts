@@ -96,13 +96,20 @@ export const SHIFT_Z = 6;
 export const SHIFT_REACH = 0.1;
 
 /** Log odds against chance from which kinds that agree on a shift show a tape that is off: 20 000 to
- * 1, as people do share out the kinds among them. */
-export const SHIFT_LOG_ODDS = 10;
+ * 1 where people may have shared out the kinds among them, 50 to 1 where the others did not. */
+export const SHIFT_LOG_ODDS = { sharedOut: 10, mixed: 4 } as const;
 
 /** How often people slip, for each reading: our own judgement. `turned`: from the wrong face, or two
  * sides in each other's place. `twoSides`: two sides misread. `stranger`: for each kind, the chance
- * of a lone panel that belongs to no other and looks like one of these slips. */
-export const SLIP_RATES = { turned: 0.005, twoSides: 0.001, other: 0.002, stranger: 2e-4 } as const;
+ * of a lone panel that belongs to no other and looks like one of these slips. `agreeing`: log odds
+ * against a side's agreeing by chance with what another unit makes of it. */
+export const SLIP_RATES = {
+  turned: 0.005,
+  twoSides: 0.001,
+  other: 0.002,
+  stranger: 2e-4,
+  agreeing: 2,
+} as const;
 
 /** Log odds from which an odd reading is taken for a slip and not for a kind of its own: 20 to 1. */
 export const SLIP_LOG_ODDS = 3;
