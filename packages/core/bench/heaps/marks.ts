@@ -22,7 +22,6 @@ export const marks: HardCase = {
       least: 80,
       most: Math.min(most, 320),
       moved: 0,
-      plain: true,
     });
     const base = { ...given, sd: Math.min(given.sd, 0.0012) };
     const painted = paint(base, random);

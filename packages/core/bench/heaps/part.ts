@@ -6,9 +6,10 @@ import { turned } from '../../src/math/cyclic.ts';
 import type { Random } from '../../src/math/random.ts';
 import { dot, normalize, pointAt, type Vec3 } from '../../src/math/vector.ts';
 import type { NetShell } from '../../src/nets/kinds.ts';
+import { namedNet } from '../../src/nets/named.ts';
 import type { PlaceId } from '../../src/shell/ids.ts';
 import { hubsOf, placeCount, type Shell } from '../../src/shell/shell.ts';
-import { randomBase } from './bases.ts';
+import { type Base, baseOf, onlyFivefold, randomBase } from './bases.ts';
 import type { HardCase } from './heap.ts';
 import { type Demand, likeness, type Truth, verdictOf } from './judging.ts';
 import { pileOf, rowOf, rowsOf } from './rows.ts';
@@ -18,7 +19,7 @@ export const part: HardCase = {
   name: 'part',
   about: 'part of a sphere, counts of the part, kinds absent',
   make(random, most) {
-    const base = randomBase(random, { least: 80, most, solids: ['icosahedron', 'octahedron'] });
+    const base = random.uniform() < 0.5 ? oneAxis(random) : manyFold(random, most);
     const share = 0.3 + 0.65 * random.uniform();
     const counts = countsAbove(base.net, crownOf(base.net.shell, random), share);
     const all = rowsOf(base, random, counts);
@@ -47,6 +48,23 @@ export const part: HardCase = {
     };
   },
 };
+
+const manyFold = (random: Random, most: number): Base =>
+  randomBase(random, { least: 80, most, solids: ['icosahedron', 'octahedron'] });
+
+/** Few turns bring it onto itself, so that its kinds are many and some lie low down. */
+function oneAxis(random: Random): Base {
+  const [b, c] = few[random.below(few.length)] as (typeof few)[number];
+  const named = namedNet({ solid: 'icosahedron', b, c, division: 'equal chords' });
+  const net = onlyFivefold(named, 0.06, random);
+  return baseOf(`(${b}, ${c}) of one axis`, net, random);
+}
+
+const few = [
+  [2, 0],
+  [2, 1],
+  [3, 0],
+] as const;
 
 const sum = (counts: readonly number[]): number => counts.reduce((a, b) => a + b, 0);
 
