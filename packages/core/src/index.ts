@@ -162,6 +162,7 @@ export {
   type ReadingRow,
   type RimReading,
 } from './pile/schema.ts';
+export type { ReadingSlip } from './pile/slips.ts';
 export { SIDE_LENGTHS } from './pile/tolerances.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';
 export { shapeQuestion } from './identify/question.ts';
@@ -247,10 +248,66 @@ export {
   labelsOf,
   type NetLabels,
 } from './arrange/families.ts';
+export type { Filled, Source } from './arrange/fit/fill.ts';
+export {
+  type Demand,
+  type Fit,
+  type FitAnswer,
+  type FitOptions,
+  fitStock,
+} from './arrange/fit/fit-stock.ts';
+export { type InfillPanel, infillOf } from './arrange/fit/infill.ts';
+export {
+  defaultWishes,
+  type Objective,
+  objectives,
+  type Wishes,
+  wishesSection,
+} from './arrange/fit/wishes.ts';
+export { type Trim, trims } from './arrange/make/trim.ts';
 export { frozenOf, numbersOf, type PlaceNumbers } from './arrange/numbers.ts';
+export { type Opening, type OpeningQuestion, openingsFor } from './arrange/openings/openings.ts';
+export {
+  doorOutline,
+  type Passage,
+  placesInTheWay,
+  roundOutline,
+  type ViewPoint,
+} from './arrange/openings/passing.ts';
+export {
+  type HighsEvent,
+  type HighsModel,
+  type HighsOptions,
+  type HighsProgram,
+  type HighsRuntime,
+  highsSolver,
+} from './arrange/program/highs-solver.ts';
+export type { IntegerProgram, Row, Terms, Variable } from './arrange/program/integer-program.ts';
+export type { ProgramAnswer, ProgramSolver, SolveOptions } from './arrange/program/solve.ts';
 export { type FrozenDecision, type PlacesDecision, placesSection } from './arrange/schema.ts';
 export { shapesHolding } from './arrange/same-in.ts';
+export {
+  bestSplit,
+  type SecondOptions,
+  type SecondShell,
+  type Split,
+  secondShells,
+} from './arrange/second/second-shell.ts';
+export {
+  placeSingles,
+  type SinglePanel,
+  type SinglesAnswer,
+  type SinglesQuestion,
+} from './arrange/singles/single-panels.ts';
 export { needOf, type StockRow, stockRows } from './arrange/stock.ts';
+export { HOLE_ROOM, holesTake, type NearFit, nearFit } from './arrange/swaps/near-fit.ts';
+export {
+  type BuildState,
+  type Move,
+  type Replacement,
+  type ReplacementOptions,
+  replacementsFor,
+} from './arrange/swaps/replacements.ts';
 export { type CrownAt, type WayUp, type WaysUp, waysUpOf } from './arrange/ways-up.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
 export {

@@ -1,6 +1,7 @@
 // The project file: one JSON object, versioned, joined from the sections that each folder owns.
 
 import { z } from 'zod';
+import { wishesSection } from '../arrange/fit/wishes.ts';
 import { placesSection } from '../arrange/schema.ts';
 import { pileSection } from '../pile/schema.ts';
 import { takeoffSection } from '../takeoff/schema.ts';
@@ -15,6 +16,7 @@ export const projectSchema = z.strictObject({
   notes: z.string().max(100_000).optional(),
   pile: pileSection,
   takeoff: takeoffSection.optional(),
+  wishes: wishesSection.optional(),
   places: placesSection.optional(),
 });
 

@@ -171,7 +171,7 @@ describe('a text that is no project file is refused', () => {
     ['{"shellraise":1}', 'pile: found nothing, expected an object { … }'],
     [
       '{"shellraise":1,"pile":{},"plie":2}',
-      /^plie: found an unknown key, expected one of shellraise, title, notes, pile, takeoff, places/,
+      /^plie: found an unknown key, expected one of shellraise, title, notes, pile, takeoff, wishes, places/,
     ],
     ['{"shellraise":1,"pile":{},"title":3}', 'title: found 3, expected text'],
     [

@@ -43,7 +43,7 @@ export interface Fit {
 
 /** What was found. */
 export interface FitAnswer {
-  /** `fitted`; `conflict`: not all conditions can be kept; `none`: the net is not closed, or has no
+  /** `fitted`; `conflict`: not all demands can be kept; `none`: the net is not closed, or has no
    * cut. */
   readonly status: 'fitted' | 'conflict' | 'none';
   /** Why not, in words. */
@@ -55,14 +55,14 @@ export interface FitAnswer {
   /** Outlines that were filled, and all there are. */
   readonly tried: number;
   readonly outlines: number;
-  /** The conditions that can't be kept together, none to spare. */
-  readonly conflict: readonly Condition[];
+  /** The demands that can't be kept together, none to spare. */
+  readonly conflict: readonly Demand[];
 }
 
-/** Conditions that can stand against each other. */
-export type Condition = 'flatBase' | 'leastHeight' | 'leastFloor' | 'mostFloor' | 'mostBought';
+/** Demands that can stand against each other. */
+export type Demand = 'flatBase' | 'leastHeight' | 'leastFloor' | 'mostFloor' | 'mostBought';
 
-const conditions: readonly Condition[] = [
+const demands: readonly Demand[] = [
   'flatBase',
   'leastHeight',
   'leastFloor',
@@ -92,7 +92,7 @@ export function fitStock(
   const search = new FitSearch(shell, kinds, list, wishes, solver, options);
   const found = search.run(wishes);
   if (found.fits.length > 0) return { status: 'fitted', reason: '', conflict: [], ...found };
-  const asked = conditions.filter((one) => wishes[one] !== undefined && wishes[one] !== false);
+  const asked = demands.filter((one) => wishes[one] !== undefined && wishes[one] !== false);
   const conflict = smallestConflict(asked, (kept) => search.possible(only(wishes, kept)));
   const reason = 'no way up and cut keeps all that was asked for';
   return { status: 'conflict', reason, ...found, conflict };
@@ -101,8 +101,8 @@ export function fitStock(
 /** Outlines looked at, at most. */
 const MOST_OUTLINES = 2000;
 
-/** The wishes with only some of the conditions. */
-function only(wishes: Wishes, kept: readonly Condition[]): Wishes {
+/** The wishes with only some of the demands. */
+function only(wishes: Wishes, kept: readonly Demand[]): Wishes {
   const { flatBase, leastHeight, leastFloor, mostFloor, mostBought, ...rest } = wishes;
   return {
     ...rest,
@@ -185,7 +185,7 @@ class FitSearch {
     return { fits, proved: proved && fits.length > 0, tried, outlines: outlines.length };
   }
 
-  /** Whether some outline keeps these conditions; null where the time was up first. */
+  /** Whether some outline keeps these demands; null where the time was up first. */
   possible(wishes: Wishes): boolean | null {
     const outlines = this.outlinesFor(wishes);
     if (wishes.mostBought === undefined) return outlines.length > 0;
@@ -204,7 +204,7 @@ class FitSearch {
     return this.options.now() >= this.until || (this.options.shouldStop?.() ?? false);
   }
 
-  /** The outlines that keep the conditions on shape. */
+  /** The outlines that keep the demands on shape. */
   private outlinesFor(wishes: Wishes): Outline[] {
     return this.list.arrangements
       .filter(({ cut }) => {

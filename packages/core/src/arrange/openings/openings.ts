@@ -5,11 +5,10 @@ import { assertNumber } from '../../math/doors.ts';
 import { componentsOf } from '../../shell/check.ts';
 import { hubPoint, placeCentre, sideLength } from '../../shell/geometry.ts';
 import type { HubId, PlaceId, SideId } from '../../shell/ids.ts';
-import type { Point } from '../../shell/inside.ts';
 import { partOf } from '../../shell/part.ts';
 import { hubCount, placeCount, type Shell, sideCount } from '../../shell/shell.ts';
 import { seamsInside } from '../fit/gap-laws.ts';
-import { isWithinWall, type Passage, placesInTheWay } from './passing.ts';
+import { isWithinWall, type Passage, placesInTheWay, type ViewPoint } from './passing.ts';
 
 /** An opening that the body passes. */
 export interface Opening {
@@ -29,7 +28,7 @@ export interface Opening {
 /** What is asked of openings. */
 export interface OpeningQuestion {
   /** Convex, anticlockwise, metres: u across, v up from the floor. */
-  readonly outline: readonly Point[];
+  readonly outline: readonly ViewPoint[];
   /** Height of the floor in the shell's frame; the lowest hub unless told. */
   readonly floor?: number;
   /** Openings told, at most; 200 unless told. */

@@ -8,8 +8,10 @@
 import { TAU } from '../../math/angle.ts';
 import { hubPoint, placeCentre } from '../../shell/geometry.ts';
 import type { HubId, PlaceId } from '../../shell/ids.ts';
-import type { Point } from '../../shell/inside.ts';
 import { hubCount, hubsOf, placeCount, type Shell } from '../../shell/shell.ts';
+
+/** A point of the view, metres. */
+export type ViewPoint = readonly [number, number];
 
 /** Who passes where. */
 export interface Passage {
@@ -20,14 +22,14 @@ export interface Passage {
   /** Height of the floor, metres in the shell's frame. */
   readonly floor: number;
   /** Convex, anticlockwise, in the view's axes. */
-  readonly outline: readonly Point[];
+  readonly outline: readonly ViewPoint[];
 }
 
 /** Overlaps of less than this are none, metres: what a panel's edge gives way. */
 const TOUCH = 1e-3;
 
 /** The outline of a door: a rectangle on a sill. */
-export const doorOutline = (width: number, height: number, sill = 0): readonly Point[] => [
+export const doorOutline = (width: number, height: number, sill = 0): readonly ViewPoint[] => [
   [-width / 2, sill],
   [width / 2, sill],
   [width / 2, sill + height],
@@ -36,10 +38,10 @@ export const doorOutline = (width: number, height: number, sill = 0): readonly P
 
 /** The outline of a round opening as the polygon of 24 sides that holds it; `middle`: height of its
  * centre above the floor. */
-export function roundOutline(diameter: number, middle: number): readonly Point[] {
+export function roundOutline(diameter: number, middle: number): readonly ViewPoint[] {
   const sides = 24;
   const reach = diameter / 2 / Math.cos(Math.PI / sides);
-  return Array.from({ length: sides }, (_, i): Point => {
+  return Array.from({ length: sides }, (_, i): ViewPoint => {
     const angle = ((i + 0.5) * 2 * Math.PI) / sides;
     return [reach * Math.sin(-angle), middle - reach * Math.cos(angle)];
   }).reverse();
@@ -72,7 +74,7 @@ export function isWithinWall(shell: Shell, passage: Passage): boolean {
 }
 
 /** Whether no line through the point has all others on one side, a touch aside. */
-function isAmong(points: readonly Point[], [u, v]: Point): boolean {
+function isAmong(points: readonly ViewPoint[], [u, v]: ViewPoint): boolean {
   const around = points
     .filter(([x, y]) => Math.hypot(x - u, y - v) > TOUCH)
     .map(([x, y]) => Math.atan2(y - v, x - u))
@@ -85,15 +87,19 @@ function isAmong(points: readonly Point[], [u, v]: Point): boolean {
 const LEVEL = 1e-3;
 
 /** From the shell's frame to the view's axes. */
-export function viewAlong({ azimuth, aside, floor }: Passage): (at: readonly number[]) => Point {
+export function viewAlong({
+  azimuth,
+  aside,
+  floor,
+}: Passage): (at: readonly number[]) => ViewPoint {
   const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)];
   return ([x = 0, y = 0, z = 0]) => [-x * s + y * c - aside, z - floor];
 }
 
 /** Whether two convex outlines overlap by more than a touch, whichever way they run round. */
-function overlap(a: readonly Point[], b: readonly Point[]): boolean {
+function overlap(a: readonly ViewPoint[], b: readonly ViewPoint[]): boolean {
   return ![...normalsOf(a), ...normalsOf(b)].some(([nu, nv]) => {
-    const along = (list: readonly Point[]): number[] => list.map(([u, v]) => u * nu + v * nv);
+    const along = (list: readonly ViewPoint[]): number[] => list.map(([u, v]) => u * nu + v * nv);
     const [first, second] = [along(a), along(b)];
     return (
       Math.max(...first) - Math.min(...second) <= TOUCH ||
@@ -102,9 +108,9 @@ function overlap(a: readonly Point[], b: readonly Point[]): boolean {
   });
 }
 
-function normalsOf(outline: readonly Point[]): Point[] {
+function normalsOf(outline: readonly ViewPoint[]): ViewPoint[] {
   return outline.flatMap((a, i) => {
-    const b = outline[(i + 1) % outline.length] as Point;
+    const b = outline[(i + 1) % outline.length] as ViewPoint;
     const [du, dv] = [b[0] - a[0], b[1] - a[1]];
     const length = Math.hypot(du, dv);
     return length < TOUCH ? [] : [[-dv / length, du / length] as const];

@@ -40,7 +40,8 @@ export interface HighsModel {
   getSolution(): { readonly colValue: Float64Array };
 }
 
-type HighsOptions = Readonly<Record<string, boolean | number | string>>;
+/** The engine's own settings. */
+export type HighsOptions = Readonly<Record<string, boolean | number | string>>;
 
 /** What the engine tells on its way. */
 export interface HighsEvent {
