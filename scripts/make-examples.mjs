@@ -3,6 +3,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { demoCsv, demoProject } from './examples/demo.mjs';
+import { hardPiles } from './examples/hard.mjs';
 import {
   fiveFrequency,
   hexAndPent,
@@ -29,6 +30,9 @@ const files = {
   'one-handed.json': pretty(oneHanded()),
   'suspect-reading.json': pretty(suspectReading()),
   'inches.csv': inchesCsv(),
+  ...Object.fromEntries(
+    Object.entries(hardPiles()).map(([name, project]) => [`hard/${name}`, pretty(project)]),
+  ),
 };
-mkdirSync(join(folder, 'demo'), { recursive: true });
+for (const part of ['demo', 'hard']) mkdirSync(join(folder, part), { recursive: true });
 for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);

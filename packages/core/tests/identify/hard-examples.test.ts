@@ -1,0 +1,83 @@
+// The hard piles under examples/hard, one for each thing that a real heap does: what must be found
+// in each. Their truth is in scripts/examples/hard.mjs.
+
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { answerOf } from '../../bench/heaps/run.ts';
+import type { Identification, Shape } from '../../src/identify/shape.ts';
+import type { PileKinds } from '../../src/pile/kinds.ts';
+import { placeCount } from '../../src/shell/shell.ts';
+import { pileOf } from '../pile/heap.ts';
+
+const folder = new URL('../../../../examples/hard/', import.meta.url);
+
+interface Found {
+  readonly answer: Identification;
+  readonly worked: PileKinds;
+  /** The shapes that are whole balls. */
+  readonly balls: readonly Shape[];
+}
+
+function find(name: string): Found {
+  const project: unknown = JSON.parse(readFileSync(new URL(`${name}.json`, folder), 'utf8'));
+  const { pile } = project as { pile: object };
+  const { answer, worked } = answerOf({ pile: pileOf(pile) });
+  return { answer, worked, balls: answer.shapes.filter(({ closed }) => closed) };
+}
+
+/** The best shape, which must be a ball of so many places and, within four deviations, radius. */
+function ball({ answer }: Found, places: number, radius: number): Shape {
+  const [best] = answer.shapes;
+  expect(best && placeCount(best.shell)).toBe(places);
+  expect(best?.closed).toBe(true);
+  expect(Math.abs((best as Shape).radius - radius)).toBeLessThan(4 * (best as Shape).radiusSd);
+  return best as Shape;
+}
+
+const checks: Record<string, (found: Found) => void> = {
+  strangers: (found) => {
+    const shape = ball(found, 320, 3.4);
+    expect([...shape.strangers].sort()).toEqual(['odd 1', 'odd 2']);
+  },
+  'near-equal': (found) => {
+    const shape = ball(found, 180, 3);
+    expect(shape.strangers).toEqual([]);
+    expect(shape.mends).toEqual([]);
+  },
+  hands: (found) => {
+    const shape = ball(found, 180, 2.9);
+    expect(shape.hands).toBe('mirrored');
+  },
+  marks: (found) => {
+    const shape = ball(found, 80, 2.6);
+    expect(shape.misfitGroups).toEqual([]);
+  },
+  laps: (found) => {
+    const shape = ball(found, 80, 2.7);
+    expect(found.answer.shapes).toHaveLength(1);
+    expect(shape.strangers).toEqual([]);
+    expect(found.answer.conflicts).toEqual([]);
+  },
+  nothing: ({ answer }) => {
+    expect(answer.shapes).toEqual([]);
+    expect(answer.complete).toBe(true);
+    expect(answer.reasons.length).toBeGreaterThan(0);
+  },
+  ambiguity: (found) => {
+    ball(found, 80, 2.3);
+    expect(found.balls).toHaveLength(2);
+    for (const { probability } of found.balls) expect(probability).toBeCloseTo(0.5, 1);
+    expect(found.answer.settle.length).toBeGreaterThan(0);
+  },
+};
+
+test.each(Object.keys(checks))('examples/hard/%s.json', (name) => {
+  (checks[name] as (found: Found) => void)(find(name));
+});
+
+test('every hard example says what is hard about it', () => {
+  for (const file of readdirSync(folder)) {
+    const { notes } = JSON.parse(readFileSync(new URL(file, folder), 'utf8')) as { notes?: string };
+    expect(notes, file).toMatch(/^Hard: .+\.$/s);
+  }
+});
