@@ -34,6 +34,16 @@ export interface PlacesOptions extends StandOptions {
   readonly freeze?: boolean;
   /** Forgets the numbers that are kept. */
   readonly unfreeze?: boolean;
+  /** The best shells by the wishes of the file, in place of the list. */
+  readonly fit?: boolean;
+  /** Place number of a broken panel. */
+  readonly broken?: string;
+  /** Courses that are up; absent: all. */
+  readonly built?: number;
+  /** What the leftovers can stand. */
+  readonly second?: boolean;
+  /** Width x height of a door, as typed. */
+  readonly door?: string;
 }
 
 /** Options of the commands that write files. */

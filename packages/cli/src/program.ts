@@ -2,7 +2,8 @@
 // so that help comes at once.
 
 import { Command, InvalidArgumentError, Option } from 'commander';
-import { lengthSystems, lengthUnits } from './options.ts';
+import { badInput } from './ending.ts';
+import { lengthSystems, lengthUnits, type PlacesOptions } from './options.ts';
 
 /** The command line, ready to parse. */
 export function program(): Command {
@@ -23,8 +24,13 @@ export function program(): Command {
     .option('--keep', 'write the arrangement into the project file as the decision')
     .option('--freeze', 'as --keep; its place numbers are painted, so keep them from now on')
     .option('--unfreeze', 'forget the painted numbers')
+    .option('--fit', 'the best shells by the wishes of the file, with a proof')
+    .option('--broken <place>', 'a panel is broken: what now, with the least undoing')
+    .option('--built <courses>', 'with --broken: courses that are up (else all)', whole)
+    .option('--second', 'what the panels left over can stand')
+    .option('--door <size>', 'where a door may be: width x height, such as "0.9 m x 2 m"')
     .addHelpText('after', '  $ shellraise places my-shell.json --arrangement 3 --keep')
-    .action(async (file, options) => (await import('./commands/places.ts')).places(file, options));
+    .action(placesAs);
   standing(phase(top, 'takeoff', 'bolts, nuts, washers and plates: in hand and to buy')).action(
     async (file, options) => (await import('./commands/takeoff.ts')).takeoff(file, options),
   );
@@ -35,6 +41,19 @@ export function program(): Command {
     .addHelpText('after', '\nExample:\n  $ shellraise demo')
     .action(async (options) => (await import('./commands/demo.ts')).demo(options));
   return top;
+}
+
+/** The command in the form that its options ask for. */
+async function placesAs(file: string, options: PlacesOptions): Promise<void> {
+  const asked = [options.fit, options.broken, options.second, options.door].filter(Boolean).length;
+  if (asked > 1) throw badInput('Give one of --fit, --broken, --second and --door at a time.');
+  if (options.fit) return (await import('./commands/places-fit.ts')).placesFit(file, options);
+  if (options.broken)
+    return (await import('./commands/places-broken.ts')).placesBroken(file, options);
+  if (options.second)
+    return (await import('./commands/places-second.ts')).placesSecond(file, options);
+  if (options.door) return (await import('./commands/places-door.ts')).placesDoor(file, options);
+  return (await import('./commands/places.ts')).places(file, options);
 }
 
 const topHelp = `

@@ -1,0 +1,123 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { example, fileOf, run, runOnce } from './run.ts';
+
+const demo = example('demo/project.json');
+
+interface FitDoc {
+  readonly status: string;
+  readonly proved: boolean;
+  readonly outlines: number;
+  readonly conflict: readonly string[];
+  readonly fits: readonly {
+    readonly height: number;
+    readonly bought: number;
+    readonly mended: number;
+    readonly gaps: number;
+    readonly places: readonly { readonly kind: string; readonly source: string }[];
+  }[];
+}
+
+describe('places --fit', () => {
+  it('solves the wishes of who said nothing, with a proof, for the demo', async () => {
+    const doc = JSON.parse((await runOnce('places', demo, '--fit', '--json')).out) as FitDoc;
+    expect(doc).toMatchObject({ status: 'fitted', proved: true });
+    expect(doc.fits[0]).toMatchObject({ bought: 0, mended: 0, gaps: 0 });
+    expect(doc.fits[0]?.height).toBeCloseTo(3.65, 2);
+    for (const fit of doc.fits) {
+      const count = (source: string): number =>
+        fit.places.filter((place) => place.source === source).length;
+      expect([count('bought'), count('mended'), count('open')]).toEqual([
+        fit.bought,
+        fit.mended,
+        fit.gaps,
+      ]);
+    }
+  });
+
+  it('says what it was asked, that it is proved, and what it does not say', async () => {
+    const { out, code } = await runOnce('places', demo, '--fit');
+    expect(code).toBe(0);
+    expect(out).toContain('fewest bought, tallest, fewest mended');
+    expect(out).toContain('Proved:');
+    expect(out).toContain('Caution.');
+  });
+
+  it('names wishes that stand against each other, with exit code 1', async () => {
+    const project = JSON.parse(readFileSync(demo, 'utf8')) as object;
+    const wishes = { leastHeight: 6, mostFloor: 2.5, flatBase: true, mostBought: 400 };
+    const file = fileOf(JSON.stringify({ ...project, wishes }));
+    const { out, code } = await run(['places', file, '--fit', '--json']);
+    expect(code).toBe(1);
+    const doc = JSON.parse(out) as FitDoc;
+    expect(doc).toMatchObject({ status: 'conflict', fits: [] });
+    expect(doc.conflict.length).toBeGreaterThan(0);
+    expect(doc.conflict).not.toContain('mostBought');
+  });
+});
+
+describe('places --broken', () => {
+  it('takes a spare where there is one, and undoes nothing', async () => {
+    const { out, code } = await run(['places', demo, '--broken', '2-03', '--json']);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({
+      broken: '2-03',
+      ways: [{ act: 'move', undone: 0, moves: [{ from: null, to: '2-03' }] }, { act: 'make' }],
+    });
+  });
+
+  it('refuses a number that is no place, and says what one looks like', async () => {
+    const { err, code } = await run(['places', demo, '--broken', '9-99']);
+    expect(code).toBe(2);
+    expect(err).toContain('--broken: found 9-99, expected a place number');
+  });
+
+  it('keeps the caution beside it', async () => {
+    const { out } = await run(['places', demo, '--broken', '2-03', '--built', '3']);
+    expect(out).toContain('115 of 160 panels are taken to be up');
+    expect(out).toContain('Caution.');
+  });
+});
+
+describe('places --second', () => {
+  it('stands caps and rings of the leftovers, no more than there are', async () => {
+    const { out, code } = await run(['places', demo, '--second', '--json']);
+    expect(code).toBe(0);
+    const doc = JSON.parse(out) as {
+      left: Record<string, number>;
+      second: { what: string; panels: number; lacks: number }[];
+    };
+    const panels = Object.values(doc.left).reduce((sum, n) => sum + n, 0);
+    for (const one of doc.second) expect(one.panels - one.lacks).toBeLessThanOrEqual(panels);
+    expect(new Set(doc.second.map(({ what }) => what))).toEqual(new Set(['cap', 'ring']));
+  });
+});
+
+describe('places --door', () => {
+  it('says where a door may be, the fewest panels first', async () => {
+    const { out, code } = await run(['places', demo, '--door', '0.8 m x 1.8 m', '--json']);
+    expect(code).toBe(0);
+    const { openings } = JSON.parse(out) as { openings: { places: string[]; toBase: boolean }[] };
+    expect(openings.length).toBeGreaterThan(1);
+    expect(openings.every((one) => one.toBase)).toBe(true);
+    expect(openings[0]?.places.length).toBeLessThanOrEqual(openings[1]?.places.length ?? 0);
+  });
+
+  it('says no to a door that is larger than the shell, with exit code 1', async () => {
+    const { out, code } = await run(['places', demo, '--door', '8 m x 2 m']);
+    expect(code).toBe(1);
+    expect(out).toContain('No door');
+  });
+
+  it('refuses a size without units', async () => {
+    const { err, code } = await run(['places', demo, '--door', '1 x 2']);
+    expect(code).toBe(2);
+    expect(err).toContain('--door: found 1 x 2');
+  });
+});
+
+it('takes one question at a time', async () => {
+  const { err, code } = await run(['places', demo, '--fit', '--second']);
+  expect(code).toBe(2);
+  expect(err).toContain('one of --fit, --broken, --second and --door');
+});
