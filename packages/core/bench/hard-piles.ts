@@ -62,10 +62,10 @@ function printCase(one: HardCase, piles: number, first: number, details: boolean
 }
 
 function printPile({ seed, label, verdict, ms, answer }: Told): void {
-  const best = answer.shapes[0];
+  const best = answer?.shapes[0];
   const said = best
-    ? `${answer.shapes.length} shapes, best ${best.shell.placeStart.length - 1} places at ${(100 * best.probability).toFixed(0)} %`
-    : (answer.reasons[0] ?? 'no reason');
+    ? `${answer?.shapes.length} shapes, best ${best.shell.placeStart.length - 1} places at ${(100 * best.probability).toFixed(0)} %`
+    : (answer?.reasons[0] ?? 'no reason');
   const lacks = verdict.lacks.length > 0 ? `; not said: ${verdict.lacks.join('; ')}` : '';
   console.log(`  ${seed} ${verdict.outcome}: ${label}; ${said}${lacks}; ${ms.toFixed(0)} ms`);
 }

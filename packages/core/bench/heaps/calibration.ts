@@ -1,6 +1,7 @@
 // Are the probabilities what they say? Plain and hard piles in turn; the best shape's stated
 // probability against the share that is right, and how often the radius's interval holds the truth.
 
+import type { Shape } from '../../src/identify/shape.ts';
 import { ambiguity } from './ambiguity.ts';
 import { culprits } from './culprits.ts';
 import { gap } from './gap.ts';
@@ -55,19 +56,21 @@ export function printCalibration(piles: number): void {
   console.log(`of those at 90 % or more right: ${share(sure)} (wanted: 90 % at least)`);
   const round = answered.filter(({ run }) => run.radius !== null && run.verdict.bestRight);
   const held = round.filter(({ run }) => {
-    const best = run.answer.shapes[0] as Told['answer']['shapes'][number];
+    const best = run.answer?.shapes[0] as Shape;
     return Math.abs(best.radius - (run.radius as number)) < 1.96 * best.radiusSd;
   });
   console.log(
     `radius within 1.96 sd of the truth: ${held.length}/${round.length} ${percent(held.length / Math.max(1, round.length))} (wanted: 95 % ± 2 %)`,
   );
-  const lies = answered.filter(({ run }) => !run.verdict.bestRight && isCertain(run.answer));
+  const lies = answered.filter(
+    ({ run }) => !run.verdict.bestRight && run.answer !== null && isCertain(run.answer),
+  );
   console.log(`wrong but certain: ${lies.length} (wanted: 0)`);
   for (const { one, run } of sure.filter(({ run }) => !run.verdict.bestRight))
     console.log(`  ${one.name} ${run.seed} at ${percent(stated(run))}: ${run.label}`);
 }
 
-const stated = (run: Told): number => run.answer.shapes[0]?.probability ?? 0;
+const stated = (run: Told): number => run.answer?.shapes[0]?.probability ?? 0;
 
 const percent = (part: number): string => `${(100 * part).toFixed(0)} %`.padStart(5);
 

@@ -15,8 +15,15 @@ export const culprits: HardCase = {
   name: 'culprits',
   about: 'one to three mis-measured kinds, or a whole tape',
   make(random, most) {
-    const base = randomBase(random, { least: 80, most: Math.min(most, 320) });
-    return random.uniform() < 1 / 3 ? shortTape(base, random) : slips(base, random);
+    const base = randomBase(random, {
+      least: 100,
+      most: Math.min(most, 320),
+      solids: ['icosahedron', 'octahedron'],
+      moved: 0.4,
+    });
+    const sort = random.uniform();
+    if (sort < 0.3) return shortTape(base, random);
+    return sort < 0.6 ? slipsAmongMany(base, random) : slips(base, random);
   },
 };
 
@@ -92,6 +99,62 @@ function isNamed(row: Written, shape: Shape, { worked }: Run): boolean {
         ({ side, expected }) => side === i && Math.abs(expected - (row.truth[i] as number)) < 0.006,
       ),
     )
+  );
+}
+
+/** Three panels of every kind read; up to three of the readings are wrong, no two of one kind. */
+function slipsAmongMany(base: Base, random: Random) {
+  const rows = rowsOf(base, random, null);
+  const panels = random.shuffle(
+    rows.flatMap((row) =>
+      [1, 2, 3].map((n): Written => {
+        const from = random.below(row.truth.length);
+        const truth = turned(row.truth, from);
+        const sides = truth.map((x) => written(x + base.sd * random.normal()));
+        return { ...row, id: `${row.id}-${n}`, truth, sides };
+      }),
+    ),
+  );
+  const firsts = panels.filter((row, i) => panels.findIndex(({ kind }) => kind === row.kind) === i);
+  const wrong = firsts.slice(0, Math.min(1 + random.below(3), firsts.length >> 1));
+  const guilty = new Map(wrong.map((row) => [row.id, slipFor(row, random)]));
+  const all = random.shuffle(
+    panels.map((row) => {
+      const slip = guilty.get(row.id);
+      return slip ? slipped(row, slip, random) : row;
+    }),
+  );
+  return {
+    label: `${base.name}, ${panels.length} readings, ${[...guilty.values()].join(', ')}`,
+    pile: pileOf({
+      readingSd: base.sd,
+      readings: all.map(({ id, sides }) => ({ tag: id, sides: [...sides], seenFrom: 'outside' })),
+    }),
+    radius: base.radius,
+    judge: wholeJudge({ net: base.net, rows: [], sd: base.sd }, (shape, run): Demand[] =>
+      [...guilty].map(([id, slip]) => [
+        isReadingNamed(all.find((row) => row.id === id) as Written, shape, run),
+        `${slip} of panel ${id} with what it should read`,
+      ]),
+    ),
+  };
+}
+
+/** Whether the pile names a panel's reading and what it should read, or the shape mends its kind. */
+function isReadingNamed(row: Written, shape: Shape, { worked, pile }: Run): boolean {
+  const near = (expected: readonly number[]): boolean =>
+    row.truth.some((_, by) =>
+      turned(row.truth, by).every((x, i) => Math.abs(x - (expected[i] ?? 0)) < 0.006),
+    );
+  const index = pile.readings.findIndex(({ tag }) => tag === row.id);
+  if (worked.slips.some(({ reading, expected }) => reading === index && near(expected)))
+    return true;
+  const suspect = worked.suspects.filter(({ reading }) => reading === index);
+  const kind = worked.assigned[index]?.candidates[0];
+  return (
+    shape.mends.some((mend) => mend.kind === kind && near(mend.expected)) ||
+    (suspect.length > 0 &&
+      suspect.every(({ side, expected }) => Math.abs(expected - (row.truth[side] ?? 0)) < 0.006))
   );
 }
 
