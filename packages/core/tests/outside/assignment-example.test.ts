@@ -61,6 +61,6 @@ describe('the published assignment', () => {
 
   it('costs something else where its costs are changed', () => {
     expect(cheapest(costs.map((row) => row.map((cost) => cost + 10)))).toBe(PUBLISHED + 40);
-    expect(cheapest(costs.slice(0, 4))).not.toBe(PUBLISHED);
+    expect(cheapest(costs.slice(1))).not.toBe(PUBLISHED);
   });
 });
