@@ -7,6 +7,7 @@ import { lowestTurn, turned } from '../math/cyclic.ts';
 import { compareLists } from '../math/order.ts';
 import type { SideId } from '../shell/ids.ts';
 import { kindSide, placeAt, type Shell, sideCount } from '../shell/shell.ts';
+import { type Joints, makeOf } from './joints.ts';
 
 /** Labels of kind-sides, numbered through all kinds; alike sides of alike kinds share one. */
 export interface Alikeness {
@@ -18,14 +19,15 @@ export interface Alikeness {
   readonly turns: readonly boolean[];
 }
 
-/** Kinds (side lengths, metres) whose sides differ by less than `noise` metres are alike. Lengths
- * in a chain, each nearer than that to the next, are all alike. */
+/** Kinds (side lengths, metres) whose sides differ by less than `noise` metres are alike, if they are
+ * joined alike. Lengths in a chain, each nearer than that to the next, are all alike. */
 export function alikeness(
   sides: readonly (readonly number[])[],
   first: Int32Array,
   noise: number,
+  joints: Joints | null = null,
 ): Alikeness {
-  const classes = classesByGap(sides, noise);
+  const classes = withMakes(classesByGap(sides, noise), joints);
   const rounds = classes.map(lowestRound);
   const keys = rounds.map((round) => round.key);
   const names = [...new Set(keys)].sort();
@@ -64,6 +66,16 @@ function classesByGap(sides: readonly (readonly number[])[], noise: number): num
   const lengths = sides.flat().sort((a, b) => a - b);
   const ends = lengths.filter((length, i) => (lengths[i + 1] ?? Infinity) - length > noise);
   return sides.map((own) => own.map((length) => ends.findIndex((end) => length <= end)));
+}
+
+/** Classes told apart by how the sides are joined as well, numbered by class first. */
+function withMakes(classes: number[][], joints: Joints | null): number[][] {
+  if (!joints) return classes;
+  const makes = joints.map((own) => own.map(makeOf));
+  const most = 1 + Math.max(...makes.flat());
+  return classes.map((own, k) =>
+    own.map((c, i) => c * most + ((makes[k] as number[])[i] as number)),
+  );
 }
 
 /** The lowest turn of a cyclic list, and the shortest period it repeats with. */

@@ -5,6 +5,7 @@ import { lowestTurn, turned } from '../math/cyclic.ts';
 import { compareLists, compareText } from '../math/order.ts';
 import type { Kind } from '../pile/kind.ts';
 import type { Shell } from '../shell/shell.ts';
+import { jointsOf, makeOf } from './joints.ts';
 
 /** Kinds in working order. */
 export interface WorkingKinds {
@@ -18,9 +19,8 @@ export interface WorkingKinds {
 /** The kinds in working order; the inverse is {@link toSource}. */
 export function workingKinds(kinds: readonly Kind[]): WorkingKinds {
   const rows = kinds.map((kind, source) => {
-    const offset = lowestTurn(kind.sides);
-    const sides = turned(kind.sides, offset);
-    return { kind: { ...kind, sides, sideSds: turned(kind.sideSds, offset) }, source, offset };
+    const offset = firstSideOf(kind);
+    return { kind: turnedKind(kind, offset), source, offset };
   });
   rows.sort(
     (a, b) =>
@@ -32,6 +32,31 @@ export function workingKinds(kinds: readonly Kind[]): WorkingKinds {
     kinds: rows.map(({ kind }) => kind),
     source: rows.map(({ source }) => source),
     offset: rows.map(({ offset }) => offset),
+  };
+}
+
+/** The side from which the sides run lowest; of equals the one from which the joints do. */
+function firstSideOf(kind: Kind): number {
+  const lowest = lowestTurn(kind.sides);
+  const makes = jointsOf([kind])?.[0]?.map(makeOf);
+  if (!makes) return lowest;
+  const best = turned(kind.sides, lowest);
+  return kind.sides
+    .map((_, turn) => turn)
+    .filter((turn) => compareLists(turned(kind.sides, turn), best) === 0)
+    .reduce((a, b) => (compareLists(turned(makes, b), turned(makes, a)) < 0 ? b : a));
+}
+
+/** The same panel with its sides counted from another. */
+export function turnedKind(kind: Kind, offset: number): Kind {
+  const { laps, holes, dihedrals } = kind;
+  return {
+    ...kind,
+    sides: turned(kind.sides, offset),
+    sideSds: turned(kind.sideSds, offset),
+    ...(laps && { laps: turned(laps, offset) }),
+    ...(holes && { holes: turned(holes, offset) }),
+    ...(dihedrals && { dihedrals: turned(dihedrals, offset) }),
   };
 }
 
