@@ -1,11 +1,11 @@
 // `shellraise places --broken 3-07`: what to do when a panel breaks, the least undoing first.
 
-import { type Kind, type Replacement, replacementsFor } from '@shellraise/core';
+import { type Kind, type Replacement, replacementsFor, type Trim, trims } from '@shellraise/core';
 import { badInput } from '../ending.ts';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import type { PlacesOptions } from '../options.ts';
-import { caution, count, heading, paint, print, printJson, wrap } from '../terminal.ts';
+import { bullets, caution, count, heading, paint, print, printJson, wrap } from '../terminal.ts';
 
 /** What moving panels in a shell that stands must say beside it. */
 const moveCaution =
@@ -17,16 +17,41 @@ export async function placesBroken(file: string, options: PlacesOptions): Promis
   const { numbers } = chosen.numbers;
   const place = placeOf(numbers, options.broken ?? '');
   const built = builtOf(chosen, options.built);
+  const kinds = fittedKinds(chosen);
+  const spares = sparesOf(chosen);
   const ways = replacementsFor(
     chosen.standing.shell,
-    fittedKinds(chosen),
+    kinds,
     place,
-    { built, spares: sparesOf(chosen) },
+    { built, spares },
     { interchangeable: chosen.shape.interchangeable },
   );
+  const cuts = cutDown(kinds, chosen.standing.shell.kind[place] as number, spares);
   if (ways.every((one) => one.act === 'make')) process.exitCode = 1;
-  if (options.json) printJson(brokenDocument(chosen, place, built, ways));
-  else print(...brokenReport(chosen, place, built, ways, lengthsIn(options.lengths)));
+  if (options.json) printJson(brokenDocument(chosen, place, built, ways, cuts));
+  else print(...brokenReport(chosen, place, built, ways, cuts, lengthsIn(options.lengths)));
+}
+
+/** Room that a saw and a new flange want at each cut side, metres: our own judgement. */
+const CUT_ROOM = 0.01;
+
+/** A surplus panel that could be cut down. */
+interface CutDown {
+  readonly kind: string;
+  readonly spare: number;
+  readonly trim: Trim;
+}
+
+/** Kinds with panels to spare that the one wanted could be cut from, the most room first. */
+function cutDown(kinds: readonly Kind[], wanted: number, spares: readonly number[]): CutDown[] {
+  const { sides } = kinds[wanted] as Kind;
+  return kinds
+    .flatMap((kind, k) => {
+      const spare = spares[k] as number;
+      const [trim] = k === wanted || spare === 0 ? [] : trims(kind.sides, sides, CUT_ROOM);
+      return trim ? [{ kind: kind.id, spare, trim }] : [];
+    })
+    .sort((a, b) => b.trim.margin - a.trim.margin);
 }
 
 function placeOf(numbers: readonly string[], asked: string): number {
@@ -58,6 +83,7 @@ function brokenReport(
   place: number,
   built: Uint8Array,
   ways: readonly Replacement[],
+  cuts: readonly CutDown[],
   lengths: Lengths,
 ): readonly string[] {
   const number = chosen.numbers.numbers[place] as string;
@@ -67,6 +93,13 @@ function brokenReport(
     heading(`${number} is broken`),
     wrap(`It takes a panel of kind ${id}; ${up} of ${built.length} panels are taken to be up.`, ''),
     ...ways.map((one, i) => wayText(chosen, one, i, lengths)),
+    bullets(
+      'To make one, a panel to spare could be cut down, keeping one flange:',
+      cuts.map(
+        ({ kind, spare, trim }) =>
+          `kind ${kind} (${spare} to spare): its side ${trim.keptSide + 1} becomes side ${trim.becomes + 1}, from ${lengths.side(trim.from)} on; ${lengths.side(trim.margin)} of room at the sides that are cut`,
+      ),
+    ),
     caution(moveCaution),
   ];
 }
@@ -99,6 +132,7 @@ function brokenDocument(
   place: number,
   built: Uint8Array,
   ways: readonly Replacement[],
+  cuts: readonly CutDown[],
 ): object {
   const nameOf = (at: number | null): string | null =>
     at === null ? null : (numbers.numbers[at] as string);
@@ -110,6 +144,7 @@ function brokenDocument(
       leaves: nameOf(one.leaves),
       moves: one.moves.map((move) => ({ ...move, from: nameOf(move.from), to: nameOf(move.to) })),
     })),
+    cutDown: cuts,
     cautions: [moveCaution],
   };
 }
