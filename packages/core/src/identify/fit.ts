@@ -11,6 +11,7 @@ import { compareLists } from '../math/order.ts';
 import type { SideId } from '../shell/ids.ts';
 import { kindSide, placeAt, type Shell } from '../shell/shell.ts';
 import { starsOf } from '../shell/stars.ts';
+import { type SharedLength, sharedLength } from './allowance.ts';
 import { type Belief, conditionInto, type Equation, innovationOf, makeEquation } from './belief.ts';
 import { type CornerModel, cornerModel } from './corner-model.ts';
 import { setSeamInto, setStarInto } from './equations.ts';
@@ -39,6 +40,8 @@ export interface NetFit {
   readonly conditions: number;
   /** Natural logarithm of the evidence. */
   readonly evidence: number;
+  /** The length that all readings lack, metres; null where none is unknown. */
+  readonly shared?: SharedLength | null;
 }
 
 /** Prior deviation of κ / κ₀, wide enough to leave it to the readings. */
@@ -108,7 +111,12 @@ export function fitNet(
     );
     kappa *= 1 + kappaStep;
     if (!(moved < 10)) return null;
-    if (moved < SETTLED) return { sides, ...summary(result, kappa) };
+    if (moved < SETTLED)
+      return {
+        sides,
+        ...summary(result, kappa),
+        shared: sharedLength(belief, sides.flat(), result.belief),
+      };
   }
   return null;
 }
@@ -166,7 +174,7 @@ function ownVariance(own: readonly number[], equation: Equation): number {
   return sum;
 }
 
-function summary(result: Conditioned, kappa: number): Omit<NetFit, 'sides'> {
+function summary(result: Conditioned, kappa: number): Omit<NetFit, 'sides' | 'shared'> {
   const { belief, chi2, count, evidence } = result;
   const last = belief.size - 1;
   const radius = 1 / Math.sqrt(kappa);

@@ -8,6 +8,7 @@ import type { Shell } from '../shell/shell.ts';
 import { kindSide, placeAt, sideCount } from '../shell/shell.ts';
 import { cyclicPolygon, describePolygonFault } from '../sphere/cyclic.ts';
 import { type Alikeness, alikeness } from './alike.ts';
+import { isTold } from './allowance.ts';
 import { type Candidate, type Candidates, candidatesFor, type Watch } from './candidates.ts';
 import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
@@ -429,7 +430,12 @@ function plainShape(
     mends: [],
     cut: null,
     course: null,
-    allowance: null,
+    allowance: fit.shared
+      ? {
+          ...fit.shared,
+          tellable: isTold(fit.shared, Math.sqrt(readings.sharedVariance)),
+        }
+      : null,
     hands: hands ?? 'known',
   };
 }
