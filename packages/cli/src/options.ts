@@ -42,6 +42,8 @@ export interface PlacesOptions extends StandOptions {
   readonly built?: number;
   /** What the leftovers can stand. */
   readonly second?: boolean;
+  /** Which tagged panel goes where. */
+  readonly singles?: boolean;
   /** Width x height of a door, as typed. */
   readonly door?: string;
 }

@@ -28,6 +28,7 @@ export function program(): Command {
     .option('--broken <place>', 'a panel is broken: what now, with the least undoing')
     .option('--built <courses>', 'with --broken: courses that are up (else all)', whole)
     .option('--second', 'what the panels left over can stand')
+    .option('--singles', 'which tagged panel goes where, so that seams come out even')
     .option('--door <size>', 'where a door may be: width x height, such as "0.9 m x 2 m"')
     .addHelpText('after', '  $ shellraise places my-shell.json --arrangement 3 --keep')
     .action(placesAs);
@@ -45,14 +46,15 @@ export function program(): Command {
 
 /** The command in the form that its options ask for. */
 async function placesAs(file: string, options: PlacesOptions): Promise<void> {
-  const asked = [options.fit, options.broken, options.second, options.door].filter(Boolean).length;
-  if (asked > 1) throw badInput('Give one of --fit, --broken, --second and --door at a time.');
-  if (options.fit) return (await import('./commands/places-fit.ts')).placesFit(file, options);
-  if (options.broken)
-    return (await import('./commands/places-broken.ts')).placesBroken(file, options);
-  if (options.second)
-    return (await import('./commands/places-second.ts')).placesSecond(file, options);
-  if (options.door) return (await import('./commands/places-door.ts')).placesDoor(file, options);
+  const { fit, broken, second, singles, door } = options;
+  const asked = [fit, broken, second, singles, door].filter(Boolean).length;
+  if (asked > 1)
+    throw badInput('Give one of --fit, --broken, --second, --singles and --door at a time.');
+  if (fit) return (await import('./commands/places-fit.ts')).placesFit(file, options);
+  if (broken) return (await import('./commands/places-broken.ts')).placesBroken(file, options);
+  if (second) return (await import('./commands/places-second.ts')).placesSecond(file, options);
+  if (singles) return (await import('./commands/places-singles.ts')).placesSingles(file, options);
+  if (door) return (await import('./commands/places-door.ts')).placesDoor(file, options);
   return (await import('./commands/places.ts')).places(file, options);
 }
 

@@ -116,8 +116,24 @@ describe('places --door', () => {
   });
 });
 
+describe('places --singles', () => {
+  it('places each tagged panel once, on a place of its kind, closer than as they come', async () => {
+    const { out, code } = await run(['places', demo, '--singles', '--json']);
+    expect(code).toBe(0);
+    const doc = JSON.parse(out) as {
+      before: number;
+      after: number;
+      places: { kind: string; tag: string | null }[];
+    };
+    expect(doc.after).toBeLessThan(doc.before);
+    const tags = doc.places.flatMap(({ tag }) => tag ?? []);
+    expect(new Set(tags).size).toBe(tags.length);
+    expect(tags.length).toBeGreaterThan(100);
+  });
+});
+
 it('takes one question at a time', async () => {
   const { err, code } = await run(['places', demo, '--fit', '--second']);
   expect(code).toBe(2);
-  expect(err).toContain('one of --fit, --broken, --second and --door');
+  expect(err).toContain('one of --fit, --broken, --second, --singles and --door');
 });
