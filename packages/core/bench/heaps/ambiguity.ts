@@ -4,7 +4,7 @@
 import { namedNet } from '../../src/nets/named.ts';
 import { placeAt } from '../../src/shell/shell.ts';
 import { starsOf } from '../../src/shell/stars.ts';
-import { baseOf } from './bases.ts';
+import { twinBase } from './bases.ts';
 import type { HardCase } from './heap.ts';
 import { type Demand, wholeJudge } from './judging.ts';
 import { maybeCounts, pileOf, rowOf, rowsOf } from './rows.ts';
@@ -24,7 +24,7 @@ export const ambiguity: HardCase = {
   make(random) {
     const [solid, b, c] = nets[random.below(nets.length)] as (typeof nets)[number];
     const net = namedNet({ solid, b, c, division: 'equal chords' });
-    const base = baseOf(`${solid} (${b}, ${c})`, net, random);
+    const base = twinBase(`${solid} (${b}, ${c})`, net, random);
     const rows = rowsOf(base, random, maybeCounts(base.net, random));
     const ids = new Map(rows.map(({ id, kind }) => [kind, id]));
     const { shell } = base.net;

@@ -28,6 +28,8 @@ export interface BaseWish {
   readonly moved?: number;
   /** Only nets that can't be turned by a half: no twins. */
   readonly plain?: boolean;
+  /** False where a net must stand as its name says. */
+  readonly turned?: boolean;
 }
 
 const faces: Record<SolidName, number> = { icosahedron: 20, octahedron: 8, tetrahedron: 4 };
@@ -44,8 +46,46 @@ export function randomBase(random: Random, wish: BaseWish): Base {
   const fraction = 0.01 + 0.05 * random.uniform();
   const net = moved ? movedNet(named, { solid, fraction, random }) : named;
   const name = `${solid} (${b}, ${c})${moved ? ` moved ${(100 * fraction).toFixed(1)} %` : ''}`;
-  return baseOf(name, net, random);
+  if (moved || wish.turned === false || !twinned.has(`${b},${c}`)) return baseOf(name, net, random);
+  return twinBase(name, net, random);
 }
+
+/** A net that sides can't tell from its twin: one of the two, by chance. */
+export function twinBase(name: string, net: Net, random: Random): Base {
+  const twin = random.uniform() < 0.5 ? halfTurned(net) : null;
+  return baseOf(twin ? `${name}, half turned` : name, twin ?? net, random);
+}
+
+/** The net with all below the equator turned by a step of 36° or 45°; null where the equator is no
+ * run of sides that comes onto itself so. */
+export function halfTurned({ hubs, places }: Net): Net | null {
+  const count = hubs.length / 3;
+  const all = Array.from({ length: count }, (_, h) => pointAt(hubs, h));
+  const onEquator = all.map((p) => Math.abs(p[2]) < 1e-9);
+  if (places.some((place) => crosses(place.map((h) => (onEquator[h] ? 0 : (all[h] as Vec3)[2])))))
+    return null;
+  for (const step of [Math.PI / 5, Math.PI / 4]) {
+    const image = all.map((p) => rotateAbout(p, [0, 0, 1], step));
+    const onto = image.map((p, h) => (onEquator[h] ? nearest(hubs, p) : h));
+    const fits = image.every(
+      (p, h) => !onEquator[h] || distance(p, all[onto[h] as number] as Vec3) < 1e-9,
+    );
+    if (!fits || !onEquator.includes(true)) continue;
+    const turned = image.flatMap((p, h) =>
+      (all[h] as Vec3)[2] < -1e-9 ? [...p] : [...(all[h] as Vec3)],
+    );
+    const below = (place: readonly number[]): boolean =>
+      place.some((h) => (all[h] as Vec3)[2] < -1e-9);
+    return {
+      hubs: Float64Array.from(turned),
+      places: places.map((place) => (below(place) ? place.map((h) => onto[h] as number) : place)),
+    };
+  }
+  return null;
+}
+
+const crosses = (heights: readonly number[]): boolean =>
+  heights.some((z) => z > 0) && heights.some((z) => z < 0);
 
 /** A mixed net at random. */
 export function mixedBase(random: Random, names: readonly MixedNetName[]): Base {

@@ -12,8 +12,12 @@ import type { Written } from './rows.ts';
 import { type KnownSides, liesOn } from './same-net.ts';
 
 /** Sides nearer than this many deviations of a reading may stand for one another where the answer
- * says so. */
-const WITHIN_NOISE = 2.5;
+ * lists exchanges or free turns, and those of the kinds that it lists where they are nearer than
+ * the second. */
+const WITHIN_NOISE = [2.5, 4] as const;
+
+/** The radius must be this near, deviations, or the shape has the wrong size. */
+const RADIUS_Z = 6;
 
 /** A wanted kind's sides must be this near, deviations of theirs. */
 const WANTED_Z = 5;
@@ -36,8 +40,10 @@ export function likeness(shape: Shape, kinds: readonly Kind[], truth: Truth): Li
   const places = placeCount(shape.shell);
   if (shape.closed && places !== placeCount(truth.net.shell)) return null;
   const exact = 1e-7 * truth.net.shell.radius;
-  const loose = shape.interchangeable.length + shape.freeTurns.length > 0;
-  for (const within of loose ? [exact, WITHIN_NOISE * truth.sd] : [exact])
+  const listed = new Set([...shape.interchangeable.flat(), ...shape.freeTurns]);
+  const [all, some] = WITHIN_NOISE.map((z) => z * truth.sd) as [number, number];
+  const loose = (kind: string): number => (listed.has(kind) ? some : all);
+  for (const within of listed.size > 0 ? [() => exact, loose] : [() => exact])
     if (liesOn(shape.shell, knownSides(shape, kinds, truth, within), truth.net))
       return shape.closed ? 'whole' : 'part';
   return null;
@@ -48,7 +54,7 @@ function knownSides(
   shape: Shape,
   kinds: readonly Kind[],
   truth: Truth,
-  within: number,
+  within: (kind: string) => number,
 ): (KnownSides | null)[] {
   const byId = new Map(truth.rows.map((row) => [row.id, row]));
   const mended = new Set(shape.mends.map(({ kind }) => kind));
@@ -59,11 +65,12 @@ function knownSides(
     const sides = plain
       ? inOrderOf(kind.sides, row)
       : nearestKind(shape.fittedSides[k] ?? kind.sides, truth.net, row?.kind);
-    return { sides, within };
+    return { sides, within: within(kind.id) };
   });
   const added = shape.added.map(({ why, kind }, i): KnownSides => {
     const fitted = shape.fittedSides[kinds.length + i] ?? kind.sides;
-    if (why === 'other hand') return { sides: nearestKind(fitted, truth.net), within };
+    if (why === 'other hand')
+      return { sides: nearestKind(fitted, truth.net), within: within(kind.id) };
     const sd = Math.max(truth.sd, ...kind.sideSds);
     return { sides: kind.sides, within: WANTED_Z * sd };
   });
@@ -128,8 +135,14 @@ export const wholeJudge =
     verdictOf(
       run.answer,
       (shape) => likeness(shape, run.question.kinds, truth) === 'whole',
-      (shape) => demands(shape, run),
+      (shape) => [sizeDemand(shape, truth), ...demands(shape, run)],
     );
+
+/** That a shape has the true size. */
+export function sizeDemand({ radius, radiusSd }: Shape, { net }: Truth): Demand {
+  const z = (radius - net.shell.radius) / radiusSd;
+  return [Math.abs(z) < RADIUS_Z, `the true size (${z.toFixed(1)} sd off)`];
+}
 
 /** Two lists hold the same texts. */
 export const sameSet = (a: readonly string[], b: readonly string[]): boolean =>

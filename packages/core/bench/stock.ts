@@ -1,0 +1,73 @@
+// How fast the best shell for a stock is found and proved: `npm run bench -- stock`. Seeds are fixed;
+// stocks are 50 to 90 % of the whole ball, some panels to be mended, eight places may be left open.
+
+import { performance } from 'node:perf_hooks';
+import highsLoader from 'highs';
+import { fitStock } from '../src/arrange/fit/fit-stock.ts';
+import { defaultWishes } from '../src/arrange/fit/wishes.ts';
+import { type HighsRuntime, highsSolver } from '../src/arrange/program/highs-solver.ts';
+import type { ProgramSolver } from '../src/arrange/program/solve.ts';
+import { seededRandom } from '../src/math/random.ts';
+import { type NetShell, netShell } from '../src/nets/kinds.ts';
+import type { Kind } from '../src/pile/kind.ts';
+
+/** Steps along a side, and the targets for the first answer and the proof, seconds. */
+const rows = [
+  [4, 1, 20],
+  [6, Number.NaN, 60],
+] as const;
+
+/** Prints the table. */
+export async function main(): Promise<void> {
+  const load = highsLoader as unknown as () => Promise<HighsRuntime>;
+  const solver = highsSolver(await load());
+  console.log('Fitting a stock, one thread, four seeds: seconds');
+  console.log('net     places  first answer        proof               proved  alternatives');
+  for (const [b, first, proof] of rows) {
+    const net = netShell({ solid: 'icosahedron', b, c: 0, division: 'equal chords' }, 2.7);
+    const runs = [1, 2, 3, 4].map((seed) => run(net, solver, seed));
+    const worst = (of: (one: (typeof runs)[number]) => number): string =>
+      Math.max(...runs.map(of))
+        .toFixed(2)
+        .padStart(6);
+    const target = (value: number): string =>
+      (Number.isNaN(value) ? '' : ` (≤ ${value})`).padEnd(9);
+    const proved = runs.filter((one) => one.proved).length;
+    console.log(
+      `(${b}, 0)  ${String(20 * b * b).padStart(6)}  ${worst((one) => one.first)}${target(first)}     ${worst((one) => one.all)}${target(proof)}     ${proved}/4     ${runs.map((one) => one.fits).join(' ')}`,
+    );
+  }
+}
+
+function run(
+  net: NetShell,
+  solver: ProgramSolver,
+  seed: number,
+): { first: number; all: number; proved: boolean; fits: number } {
+  const random = seededRandom(seed);
+  const kinds = net.kinds.map((kind, k): Kind => {
+    return {
+      id: `${k + 1}`,
+      marks: [],
+      sides: kind.sides,
+      sideSds: kind.sides.map(() => 1e-3),
+      hand: null,
+      good: Math.floor(kind.count * (0.5 + 0.4 * random.uniform())),
+      repair: random.below(6),
+      scrap: 0,
+      counted: true,
+      mass: null,
+    };
+  });
+  const start = performance.now();
+  const since = (): number => (performance.now() - start) / 1000;
+  let first = Number.POSITIVE_INFINITY;
+  const answer = fitStock(net.shell, kinds, { ...defaultWishes, mostGaps: 8 }, solver, {
+    now: since,
+    seconds: 60,
+    onBetter: () => {
+      first = Math.min(first, since());
+    },
+  });
+  return { first, all: since(), proved: answer.proved, fits: answer.fits.length };
+}
