@@ -11,6 +11,7 @@ import type {
   IdentifyProgress,
   Kind,
   LengthUnit,
+  Opening,
   Pile,
   PileKinds,
   PlacesDecision,
@@ -31,6 +32,13 @@ import type {
   Quantities,
 } from './drawings.ts';
 import type { Relation, RelationQuestion } from './relate.ts';
+import type {
+  BrokenAnswer,
+  BrokenQuestion,
+  FitQuestion,
+  FitShown,
+  LeftoverAnswer,
+} from './stock.ts';
 
 /** A file as read: a whole project, or the pile of a spreadsheet. */
 export type FileRead =
@@ -112,6 +120,17 @@ export interface Engine {
   stand(question: StandingQuestion): StandAnswer;
   /** How several shapes are related, and whether it matters for what stands. */
   relate(question: RelationQuestion): Relation;
+  /** The best shells for the stock; `onProgress` is told 0 … 1. */
+  fit(question: FitQuestion, onProgress?: (done: number) => void): Promise<FitShown>;
+  waysOut(question: BrokenQuestion): BrokenAnswer;
+  /** Where a door of this width and height (metres) may be in a standing shell. */
+  doors(shell: Shell, width: number, height: number): readonly Opening[];
+  leftovers(
+    net: Shell,
+    standing: Shell,
+    kinds: readonly Kind[],
+    interchangeable: readonly (readonly string[])[],
+  ): LeftoverAnswer;
   planPicture(question: PlanQuestion): PlanPicture;
   candidatePictures(
     shell: Shell,

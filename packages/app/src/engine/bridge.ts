@@ -20,7 +20,7 @@ export interface Asked<T> {
 }
 
 type Question = keyof Engine;
-type Answer<Q extends Question> = ReturnType<Engine[Q]>;
+type Answer<Q extends Question> = Awaited<ReturnType<Engine[Q]>>;
 
 /** One worker with its line of questions. */
 export class EngineBridge {

@@ -26,6 +26,7 @@ import { expose } from 'comlink';
 import type { Engine, FileRead, StandAnswer, StandingQuestion } from './api.ts';
 import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './drawings.ts';
 import { relate } from './relate.ts';
+import { bestFits, doors, leftovers, waysOut } from './stock.ts';
 
 const engine: Engine = {
   readFile: (name, text, unit) => {
@@ -57,6 +58,10 @@ const engine: Engine = {
       const { numbers, sameIn } = answer.shell;
       return { panels: numbers.length, sameIn };
     }),
+  fit: bestFits,
+  waysOut,
+  doors,
+  leftovers,
   planPicture,
   candidatePictures,
   printedPlans,
