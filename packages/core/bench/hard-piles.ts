@@ -22,7 +22,7 @@ export function main(args: readonly string[]): number {
     console.error(`There is no case ${name}: ${cases.map((one) => one.name).join(', ')}.`);
     return 2;
   }
-  const count = Number(piles ?? (name === 'all' ? 25 : 8));
+  const count = Number(piles ?? (name === 'all' ? 20 : 8));
   const details = chosen.length === 1;
   console.log(header);
   for (const one of chosen) printCase(one, count, Number(first ?? 1), details);

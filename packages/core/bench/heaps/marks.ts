@@ -1,6 +1,6 @@
 // Case 7: marks as evidence. Every lot of panels is read once with its mark. One kind has two marks
-// (panels above and below one level), two kinds share one, one lot lost its mark, one mark is faded
-// and may be either of two; groups still joined are noted by their marks.
+// (panels above and below one level), two kinds share one, half of one lot lost its mark, one in
+// ten of another has a wrong one; groups still joined are noted by their marks.
 
 import { turned } from '../../src/math/cyclic.ts';
 import type { Random } from '../../src/math/random.ts';
@@ -16,7 +16,7 @@ import { pileOf, written } from './rows.ts';
 /** Marks as evidence. */
 export const marks: HardCase = {
   name: 'marks',
-  about: 'marks finer and coarser than shape, faded, missing; groups by marks',
+  about: 'marks finer and coarser than shape, wrong, missing; groups by marks',
   make(random, most) {
     const given = randomBase(random, {
       least: 80,
@@ -40,15 +40,14 @@ export const marks: HardCase = {
   },
 };
 
-/** Place → its mark, and which lot (kind and mark) lost its mark or has a faded one. */
-export interface Painted {
+/** Place → its mark, and the mark of which half is gone. */
+interface Painted {
   readonly marks: readonly string[];
   readonly bare: string | null;
-  readonly faded: string | null;
 }
 
 /** Marks by kind, one kind's split at a level, two kinds' in common. */
-export function paint({ net }: Base, random: Random): Painted {
+function paint({ net }: Base, random: Random): Painted {
   const names = net.kinds.map((_, k) => `${k + 1}`);
   const [split, shared, with_] = random.shuffle(names.map((_, k) => k)) as [number, number, number];
   const common = names.length > 4 && random.uniform() < 0.5;
@@ -62,7 +61,7 @@ export function paint({ net }: Base, random: Random): Painted {
   });
   const all = [...new Set(marks)];
   const bare = random.uniform() < 0.6 ? (all[random.below(all.length)] as string) : null;
-  return { marks, bare, faded: null };
+  return { marks, bare };
 }
 
 function readingsOf({ net, sd }: Base, { marks, bare }: Painted, random: Random) {
@@ -74,13 +73,19 @@ function readingsOf({ net, sd }: Base, { marks, bare }: Painted, random: Random)
     if (lot) lot.count++;
     else lots.set(key, { kind, mark, count: 1 });
   });
+  const [wrong, other] = random.shuffle([...new Set(marks)]);
   const rows = [...lots.values()].flatMap(({ kind, mark, count }) => {
     const sides = net.kinds[kind]?.sides ?? [];
     const read = () =>
       turned(sides, random.below(sides.length)).map((x) => written(x + sd * random.normal()));
     const lost = mark === bare ? Math.ceil(count / 2) : 0;
+    // One panel in ten of a large lot was painted with another lot's mark.
+    const amiss = mark === wrong && count > 20 ? Math.round(count / 10) : 0;
     return [
-      ...(count > lost ? [{ mark, count: count - lost, seenFrom: 'outside', sides: read() }] : []),
+      ...(amiss > 0 ? [{ mark: other, count: amiss, seenFrom: 'outside', sides: read() }] : []),
+      ...(count > lost + amiss
+        ? [{ mark, count: count - lost - amiss, seenFrom: 'outside', sides: read() }]
+        : []),
       ...(lost > 0 ? [{ count: lost, seenFrom: 'outside', sides: read() }] : []),
     ];
   });
