@@ -21,6 +21,7 @@ import {
 import type { FittedKind } from './fit-kinds.ts';
 import { fitWithPeople } from './fit-people.ts';
 import { resolveGroups, type UnsettledGroup } from './groups.ts';
+import { dihedralsOf, joinedKinds, type KindJoints, type Unjoined } from './joints.ts';
 import type { Hand, JoinedGroup, Kind } from './kind.ts';
 import { markedKinds } from './marks.ts';
 import type { ReadingNoise } from './noise.ts';
@@ -31,7 +32,7 @@ import { slipsOf } from './reading-slips.ts';
 import type { Condition, Pile } from './schema.ts';
 import type { ReadingSlip } from './slips.ts';
 import { suspectsOf } from './suspects.ts';
-import { MAYBE_ONE_Z } from './tolerances.ts';
+import { ANGLE_SD, MAYBE_ONE_Z } from './tolerances.ts';
 
 /** A kind of which more panels were tagged than the file counts. */
 export interface Miscount {
@@ -78,28 +79,53 @@ export function kindsOfPile(pile: Pile): PileKinds {
   );
   const order = orderOf(fitted, names, pile);
   const compared = order.map((k) => comparedOf(fitted[k] as FittedKind, names[k] as Named));
-  const assignment = assignPanels(parts, names, pile.readings, noise.used);
+  const plain = assignPanels(parts, names, pile.readings, noise.used);
+  const unjoined = order.map((k) => unjoinedOf(fitted[k] as FittedKind, names[k] as Named));
+  const { assignment, parts: makes } = joinedKinds(unjoined, plain, pile.readings, noise.used);
   const marks = markedKinds(assignment.panels, pile.kinds);
-  const kinds = order.map((k) =>
-    kindOf(fitted[k] as FittedKind, names, k, assignment.panels, marks.ofKind, pile),
+  const kinds = order.flatMap((k, at) => {
+    const own = makes.get((unjoined[at] as Unjoined).id) as readonly KindJoints[];
+    return own.map((make, part) => {
+      const named = names.map((name, j) => (j === k ? { ...name, id: make.id } : name));
+      const kind = fitted[k] as FittedKind;
+      const one = kindOf(
+        part === 0 ? kind : { ...kind, row: null },
+        named,
+        k,
+        assignment.panels,
+        marks.ofKind,
+        pile,
+      );
+      const angles = dihedralsOf(
+        { ...(unjoined[at] as Unjoined), id: make.id, ...(part > 0 && { row: null }) },
+        assignment.readings,
+        pile.readings,
+        pile.angleSd ?? ANGLE_SD,
+      );
+      return joined(one, make, own.length, angles);
+    });
+  });
+  const remade = compared.flatMap((one) =>
+    (makes.get(one.id) ?? [one]).map(({ id }) => ({ ...one, id })),
   );
+  const firstMakes = compared.map((one) => ({ ...one, id: makes.get(one.id)?.[0]?.id ?? one.id }));
   const groups = resolveGroups(pile.groups, kinds, marks.kindsOf);
   return {
     kinds,
     groups: groups.groups,
     unsettledGroups: groups.unsettled,
     assigned: assignment.readings,
-    suspects: suspectsOf(pile, rows, compared, assignment.readings, noise.used, biases),
+    suspects: suspectsOf(pile, rows, remade, assignment.readings, noise.used, biases),
     slips: slipsOf({
       rows: pile.readings,
-      kinds: compared,
+      kinds: remade,
       assigned: assignment.readings,
       remedies: new Map(parts.flatMap((part) => [...part.remedies])),
       biases,
       sd: noise.used,
     }),
-    maybeOne: maybeOneOf(compared),
-    maybeTwo: maybeTwoOf(compared, noise.used),
+    maybeOne: maybeOneOf(firstMakes),
+    maybeTwo: maybeTwoOf(firstMakes, noise.used),
     mixedMarks: marks.mixed,
     tooFew: [...loneReadings(fitted, names, order), ...assignment.tooFew],
     people: withKinds(people, panels, assignment.panels, noise.used),
@@ -131,6 +157,29 @@ function comparedOf(kind: FittedKind, name: Named): Compared {
     stated: kind.row !== null,
     readings: kind.readings,
     scatter: kind.scatter,
+  };
+}
+
+const unjoinedOf = (kind: FittedKind, name: Named): Unjoined => ({
+  id: name.id,
+  sides: turned(kind.sides, name.turn),
+  row: kind.row,
+});
+
+/** The kind with its joints. Several makes of one shape share its readings: each is as sure of its
+ * sides as its share of them. */
+function joined(
+  kind: Kind,
+  { laps, holes }: KindJoints,
+  makes: number,
+  dihedrals: Kind['dihedrals'] | null,
+): Kind {
+  return {
+    ...kind,
+    sideSds: kind.sideSds.map((sd) => sd * Math.sqrt(makes)),
+    ...(laps.some((lap) => lap !== null) && { laps }),
+    ...(holes.some((count) => count !== null) && { holes }),
+    ...(dihedrals && { dihedrals }),
   };
 }
 

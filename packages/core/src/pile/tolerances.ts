@@ -113,3 +113,7 @@ export const SLIP_RATES = {
 
 /** Log odds from which an odd reading is taken for a slip and not for a kind of its own: 20 to 1. */
 export const SLIP_LOG_ODDS = 3;
+
+/** Standard deviation of one angle where the file names none, radians: half a degree, what a sliding
+ * bevel and a protractor give (common practice). */
+export const ANGLE_SD = 0.0087;
