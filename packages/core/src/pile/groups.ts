@@ -26,11 +26,13 @@ export interface ResolvedGroups {
 const MOST_WAYS = 12;
 
 /** Groups with each name turned into the kinds it may be: an id, or a mark. `closed` is true only
- * where the file says so; an absent one says nothing, and an open run is the weaker claim. */
+ * where the file says so; an absent one says nothing, and an open run is the weaker claim. `readingSd`: of a
+ * distance across one, metres. */
 export function resolveGroups(
   rows: readonly GroupRow[],
   kinds: readonly Kind[],
   kindsOfMark: ReadonlyMap<string, readonly string[]>,
+  readingSd = 0.001,
 ): ResolvedGroups {
   const byId = new Map(kinds.map((kind) => [kind.id, kind]));
   const groups: JoinedGroup[] = [];
@@ -41,7 +43,9 @@ export function resolveGroups(
       (byId.has(name) ? [name] : (kindsOfMark.get(name) ?? [])).map((id) => byId.get(id) as Kind),
     );
     const ways = waysToRead(choices, closed);
-    if (ways.length === 1) groups.push({ around: ways[0] as string[], closed, count: row.count });
+    const rim = row.rim?.map((one) => ({ ...one, sd: readingSd }));
+    if (ways.length === 1)
+      groups.push({ around: ways[0] as string[], closed, count: row.count, ...(rim && { rim }) });
     else
       unsettled.push({ group, readings: ways.slice(0, MOST_WAYS), more: ways.length > MOST_WAYS });
   });

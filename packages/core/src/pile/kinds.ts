@@ -109,7 +109,7 @@ export function kindsOfPile(pile: Pile): PileKinds {
     (makes.get(one.id) ?? [one]).map(({ id }) => ({ ...one, id })),
   );
   const firstMakes = compared.map((one) => ({ ...one, id: makes.get(one.id)?.[0]?.id ?? one.id }));
-  const groups = resolveGroups(pile.groups, kinds, marks.kindsOf);
+  const groups = resolveGroups(pile.groups, kinds, marks.kindsOf, pile.readingSd);
   return {
     kinds,
     groups: groups.groups,

@@ -13,6 +13,8 @@ export interface Variants {
   /** Ways, stride = number of sides: first the turns as written, then those from the other face. */
   readonly sides: Float64Array;
   readonly ways: number;
+  /** What was taken off every side for the person's tape, metres; absent: nothing. */
+  readonly bias?: number;
 }
 
 /** A panel ready to be fitted. */
@@ -54,7 +56,12 @@ export const blunderCost = (sd: number): number =>
 
 /** A panel with all ways of each reading, each person's bias taken off by `correct`. */
 export function itemOf(panel: Panel, correct: (reading: PanelReading) => readonly number[]): Item {
-  return { panel, readings: panel.readings.map((r) => variantsOf(correct(r), r.faceKnown)) };
+  const readings = panel.readings.map((r) => {
+    const sides = correct(r);
+    const bias = (r.sides[0] as number) - (sides[0] as number);
+    return { ...variantsOf(sides, r.faceKnown), ...(bias !== 0 && { bias }) };
+  });
+  return { panel, readings };
 }
 
 /** A reading in every way it may lie, where its sides run as given. */

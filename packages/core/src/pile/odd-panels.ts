@@ -92,9 +92,13 @@ function remediesAgainst(
   const held: Target = { sides: target.sides, sds: target.sides.map(() => own) };
   for (const { readings } of items)
     for (const reading of readings) {
-      const remedy = remediesFor(sidesAsSeen(reading), isFaceKnown(reading), held, sd).find(
-        ({ slip }) => slip === sort && (slip === 'unit' || readings.length === 1),
-      );
+      const remedy = remediesFor(
+        sidesAsSeen(reading),
+        isFaceKnown(reading),
+        held,
+        sd,
+        reading.bias,
+      ).find(({ slip }) => slip === sort && (slip === 'unit' || readings.length === 1));
       if (!remedy) return null;
       out.set(reading, { remedy, target });
     }

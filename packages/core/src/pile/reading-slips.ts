@@ -5,7 +5,7 @@ import type { AssignedReading } from './assign.ts';
 import type { Compared } from './findings.ts';
 import { fromOtherFace, nearestTurn } from './polygon.ts';
 import type { ReadingRow } from './schema.ts';
-import { isInchSlip, type ReadingSlip, type Remedy, remedied, remediesFor } from './slips.ts';
+import { type ReadingSlip, type Remedy, remedied, remediesFor } from './slips.ts';
 import { SLIP_Z } from './tolerances.ts';
 
 /** Readings that a kind must have before one that disagrees is the one at fault. */
@@ -86,8 +86,8 @@ function remedyOf(
   const faceKnown = row.seenFrom !== 'unknown';
   const remedies = [kind, ...kinds.filter((other) => other !== kind)].flatMap((other) => {
     if (!isEstablished(other)) return [];
-    const [remedy] = remediesFor(asSeen, faceKnown, other, sd);
-    return remedy && (other === kind || isInchSlip(remedy)) ? [{ kind: other, remedy }] : [];
+    const [remedy] = remediesFor(asSeen, faceKnown, other, sd, bias);
+    return remedy && (other === kind || remedy.inches) ? [{ kind: other, remedy }] : [];
   });
   return remedies.find(({ remedy }) => remedy.slip !== 'length') ?? remedies[0] ?? null;
 }

@@ -70,14 +70,18 @@ function shiftOf(
   sd: number,
 ): KindShift | null {
   const mine = kinds.filter((kind) => (kind.readings.get(by) ?? 0) > 0);
-  const alone = mine.filter((kind) => kind.readings.size === 1);
+  const alone = mine.filter((kind) => isAlone(kind, by));
   const count = (list: readonly ReadKind[]): number =>
     list.reduce((sum, kind) => sum + (kind.readings.get(by) ?? 0), 0);
   if (alone.length < 2 || count(alone) < ALONE * count(mine)) return null;
-  const others = kinds.filter(
-    (kind) =>
-      kind.readings.size > 0 && ![...kind.readings.keys()].every((who) => wrong.has(who ?? '')),
-  );
+  const others = kinds.filter((kind) => {
+    const all = readingsOf(kind);
+    const theirs = [...kind.readings].reduce(
+      (n, [who, m]) => (wrong.has(who ?? '') ? n + m : n),
+      0,
+    );
+    return all > 0 && theirs < all / 2;
+  });
   const pairs = alone.flatMap((own) => others.flatMap((other) => pairsOf(own, other)));
   let best: { pairs: Pair[]; read: number } | null = null;
   for (const pair of pairs) {
@@ -92,6 +96,13 @@ function shiftOf(
   const shift = best.pairs.reduce((sum, one) => sum + one.shift / one.variance, 0) / weight;
   if (Math.abs(shift) < SHIFT_Z * sd) return null;
   return { by, shift, sd: 1 / Math.sqrt(weight), kinds: best.pairs.length };
+}
+
+/** Whether a kind is this person's but for a stray reading that fits nothing. */
+function isAlone(kind: ReadKind, by: string): boolean {
+  const own = kind.readings.get(by) ?? 0;
+  const strays = readingsOf(kind) - own;
+  return strays <= Math.max(own >= 4 ? 1 : 0, 0.1 * own);
 }
 
 /** Whether the other people did not share out the kinds among themselves: most was read of kinds that

@@ -39,6 +39,8 @@ export interface Remedy {
   readonly order: readonly number[];
   /** Right side → its factor. */
   readonly factors: readonly number[];
+  /** Whether inches and centimetres were taken for each other: nothing else looks like that. */
+  readonly inches?: boolean;
 }
 
 /** A kind as a reading is held against it: measured lengths and their deviations, metres. */
@@ -59,20 +61,22 @@ const FEW_SIDES = 5;
 const LONGEST_SLIP = 0.11;
 
 /** All remedies that make the reading fit the target in some turn; the likeliest slip first. `sd`:
- * noise of one side; `faceKnown`: whether its face was noted, so that it may be the wrong one. */
+ * noise of one side; `faceKnown`: whether its face was noted, so that it may be the wrong one;
+ * `bias`: what was taken off the sides for the person's tape, after the unit was taken for another. */
 export function remediesFor(
   reading: readonly number[],
   faceKnown: boolean,
   target: Target,
   sd: number,
+  bias = 0,
 ): Remedy[] {
   if (reading.length !== target.sides.length) return [];
   return [
     ...(faceKnown ? turnedOver(reading, target, sd) : []),
     ...swappedSides(reading, target, sd),
-    ...wrongUnit(reading, target, sd),
+    ...wrongUnit(reading, target, sd, bias),
     ...misreadSides(reading, target, sd, 1),
-    ...wrongFeet(reading, target, sd),
+    ...wrongFeet(reading, target, sd, bias),
     ...misreadSides(reading, target, sd, 2),
   ];
 }
@@ -128,33 +132,28 @@ function swappedSides(reading: readonly number[], target: Target, sd: number): R
   return out;
 }
 
-function wrongUnit(reading: readonly number[], target: Target, sd: number): Remedy[] {
-  const n = reading.length;
-  const out: Remedy[] = [];
-  const consider = (factors: readonly number[]): void => {
-    if (
-      fits(
-        reading.map((x, i) => x * (factors[i] as number)),
-        target,
-        sd,
-      )
-    )
-      out.push({ slip: 'unit', orElse: null, order: order(n), factors });
-  };
-  for (const factor of INCH)
-    for (const chosen of choices(n))
-      consider(order(n).map((i) => (chosen.includes(i) ? factor : 1)));
-  return out;
+function wrongUnit(reading: readonly number[], target: Target, sd: number, bias: number): Remedy[] {
+  return INCH.flatMap((factor) =>
+    choices(reading.length).flatMap((chosen): Remedy[] => {
+      const sides = reading.map((x, i) => (chosen.includes(i) ? (x + bias) * factor - bias : x));
+      if (!fits(sides, target, sd)) return [];
+      return [{ ...inOtherUnit(reading, sides), inches: true }];
+    }),
+  );
 }
 
-function wrongFeet(reading: readonly number[], target: Target, sd: number): Remedy[] {
-  const n = reading.length;
+const inOtherUnit = (reading: readonly number[], sides: readonly number[]): Remedy => ({
+  slip: 'unit',
+  orElse: null,
+  order: order(reading.length),
+  factors: sides.map((x, i) => x / (reading[i] as number)),
+});
+
+function wrongFeet(reading: readonly number[], target: Target, sd: number, bias: number): Remedy[] {
   return [decimalFeet, feetAndTenths].flatMap((right) =>
-    combinations(reading.map(right)).flatMap((sides): Remedy[] => {
-      if (!fits(sides, target, sd)) return [];
-      const factors = sides.map((x, i) => x / (reading[i] as number));
-      return [{ slip: 'unit', orElse: null, order: order(n), factors }];
-    }),
+    combinations(reading.map((x) => right(x + bias).map((y) => y - bias)))
+      .filter((sides) => fits(sides, target, sd))
+      .map((sides) => inOtherUnit(reading, sides)),
   );
 }
 
@@ -251,17 +250,13 @@ export interface HeapHabits {
  * were met. */
 export function isLikelySlip(remedy: Remedy, habits: HeapHabits): boolean {
   const { slip, factors } = remedy;
-  if (isInchSlip(remedy)) return habits.target >= 1;
+  if (remedy.inches) return habits.target >= 1;
   if (slip === 'face' || (slip === 'swapped' && factors.length === 3))
     return turnedOdds(habits) > SLIP_LOG_ODDS;
   if (slip === 'length') return plainOdds(SLIP_RATES.twoSides, habits) > SLIP_LOG_ODDS;
   const agreeing = factors.length * SLIP_RATES.agreeing;
   return plainOdds(SLIP_RATES.other, habits) + agreeing > SLIP_LOG_ODDS;
 }
-
-/** Whether inches and centimetres were taken for each other: nothing else looks like that. */
-export const isInchSlip = ({ factors }: Remedy): boolean =>
-  factors.some((factor) => INCH.some((inch) => factor === inch));
 
 /** The other hand of a kind would be met as often as the kind itself, where it exists. */
 function turnedOdds({ target, own, paired, unpaired }: HeapHabits): number {
