@@ -1,6 +1,7 @@
 // Case 2: the lowest panels were cut by the ground. The plane cuts each panel that it meets into
 // what stands above it: a triangle or a trapezium with one side in the plane.
 
+import type { Shape } from '../../src/identify/shape.ts';
 import { lowestTurn, turned } from '../../src/math/cyclic.ts';
 import type { Random } from '../../src/math/random.ts';
 import { add, distance, dot, pointAt, scale, type Vec3 } from '../../src/math/vector.ts';
@@ -8,7 +9,7 @@ import type { PlaceId } from '../../src/shell/ids.ts';
 import { hubsOf, placeCount, type Shell } from '../../src/shell/shell.ts';
 import { randomBase } from './bases.ts';
 import type { HardCase } from './heap.ts';
-import { type Demand, sameSet, wholeJudge } from './judging.ts';
+import { type Demand, sameSet, type Truth, wholeJudge } from './judging.ts';
 import { crownOf } from './part.ts';
 import { pileOf, rowOf, rowsOf, type Written, written } from './rows.ts';
 
@@ -38,34 +39,38 @@ export const cutBase: HardCase = {
       };
     });
     const all: Written[] = random.shuffle<Written>([...rows, ...cutRows]);
+    const truth: Truth = { net: base.net, rows: all, sd: base.sd };
+    const absent = rows.length < base.net.kinds.length;
     return {
       label: `${base.name}, plane at ${(cut.level / shell.radius).toFixed(2)} R, ${rows.length} whole kinds, ${cutRows.length} cut`,
       pile: pileOf({ readingSd: base.sd, kinds: all.map(rowOf) }),
       radius: base.radius,
-      judge: wholeJudge({ net: base.net, rows: all, sd: base.sd }, (shape): Demand[] => {
-        const told = shape.explained.filter((one) => one.as === 'cut');
-        const sides = new Map(told.map((one) => [one.kind, one.cutSide]));
-        const plane = shape.cut;
-        const off = plane ? Math.abs(plane.height - cut.level) : 0;
-        const sd = Math.max(plane?.heightSd ?? 0, 0.0005);
-        const floor = plane ? Math.abs(plane.baseRadius - cut.baseRadius) : 0;
-        return [
-          [
-            sameSet(
-              told.map((one) => one.kind),
-              cutRows.map(({ id }) => id),
-            ),
-            'cut kinds named',
-          ],
-          [cutRows.every(({ id, inPlane }) => sides.get(id) === inPlane), 'base sides'],
-          [plane !== null, 'plane'],
-          [off < 3 * sd, `plane within 3 sd (${(1000 * off).toFixed(1)} mm off)`],
-          [floor < Math.max(6 * sd, 0.01), 'base radius'],
-        ];
-      }),
+      judge: wholeJudge(
+        truth,
+        (shape) => demandsOf(shape, cut, cutRows),
+        absent ? ['whole', 'part'] : ['whole'],
+      ),
     };
   },
 };
+
+function demandsOf(shape: Shape, cut: Cut, rows: readonly CutRow[]): Demand[] {
+  const told = shape.explained.filter((one) => one.as === 'cut');
+  const sides = new Map(told.map((one) => [one.kind, one.cutSide]));
+  const plane = shape.cut;
+  const off = plane ? Math.abs(plane.height - cut.level) : 0;
+  const sd = Math.max(plane?.heightSd ?? 0, 0.0005);
+  const floor = plane ? Math.abs(plane.baseRadius - cut.baseRadius) : 0;
+  const ids = rows.map(({ id }) => id);
+  const named = told.map(({ kind }) => kind);
+  return [
+    [sameSet(named, ids), `cut kinds ${ids.join(', ')}, not ${named.join(', ')}`],
+    [rows.every(({ id, inPlane }) => sides.get(id) === inPlane), 'base sides'],
+    [plane !== null, 'plane'],
+    [off < 3 * sd, `plane within 3 sd (${(1000 * off).toFixed(1)} mm off)`],
+    [floor < Math.max(6 * sd, 0.01), 'base radius'],
+  ];
+}
 
 interface CutRow extends Written {
   /** Side in the plane. */

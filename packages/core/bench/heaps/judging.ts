@@ -102,6 +102,9 @@ function nearestKind(sides: readonly number[], net: NetShell, kind?: number): nu
   return best;
 }
 
+const isLike = (like: Likeness, likes: readonly Likeness[]): boolean =>
+  like !== null && likes.includes(like);
+
 /** A demand of a case: whether it is met, and what lacks where it is not. */
 export type Demand = readonly [met: boolean, lacks: string];
 
@@ -128,13 +131,18 @@ export function verdictOf(
 export const isCertain = ({ shapes, complete }: Identification): boolean =>
   shapes.length === 1 && complete && (shapes[0] as Shape).probability >= CERTAIN;
 
-/** The usual judge: the whole ball, and what the case demands. */
+/** The usual judge: the whole ball (or an open part, where `likes` has it), and what the case
+ * demands. */
 export const wholeJudge =
-  (truth: Truth, demands: (shape: Shape, run: Run) => readonly Demand[] = () => []) =>
+  (
+    truth: Truth,
+    demands: (shape: Shape, run: Run) => readonly Demand[] = () => [],
+    likes: readonly Likeness[] = ['whole'],
+  ) =>
   (run: Run): HardVerdict =>
     verdictOf(
       run.answer,
-      (shape) => likeness(shape, run.question.kinds, truth) === 'whole',
+      (shape) => isLike(likeness(shape, run.question.kinds, truth), likes),
       (shape) => [sizeDemand(shape, truth), ...demands(shape, run)],
     );
 
