@@ -49,16 +49,17 @@ export async function loadPile(
   if (pile.kinds.length + pile.readings.length === 0)
     throw badInput(`${file}: pile: found no kinds and no readings, expected at least one of them`);
   const worked = kindsOfPile(pile);
+  const question = shapeQuestion(pile, worked);
   return {
     title: title || basename(file),
     project,
     pile,
     worked,
-    kinds: worked.kinds,
-    question: shapeQuestion(pile, worked),
+    kinds: question.kinds,
+    question,
     hardware: pile.hardware,
     takeoff: takeoff ?? defaultTakeoff,
-    holes: countedHoles(pile, worked),
+    holes: countedHoles(pile, { ...worked, kinds: question.kinds }),
   };
 }
 

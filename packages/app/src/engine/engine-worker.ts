@@ -41,7 +41,9 @@ const engine: Engine = {
   writePileCsv,
   work: (pile) => {
     const worked = kindsOfPile(pile);
-    return { worked, question: shapeQuestion(pile, worked), holes: countedHoles(pile, worked) };
+    const question = shapeQuestion(pile, worked);
+    const holes = countedHoles(pile, { ...worked, kinds: question.kinds });
+    return { worked, question, holes };
   },
   identify: (question, onProgress) => identify(question, onProgress ? { onProgress } : {}),
   arrange: (shape, kinds, repaired) => {
