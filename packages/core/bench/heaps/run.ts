@@ -17,6 +17,8 @@ export interface Told {
   /** Null where it threw. */
   readonly answer: Identification | null;
   readonly ms: number;
+  /** Most places that its base may have. */
+  readonly most: number;
 }
 
 /** Most places of a base: one pile in eight up to 720, the others up to 320. */
@@ -32,13 +34,13 @@ export function heapOf(one: HardCase, seed: number, most = mostPlaces(seed)): Ha
 const LONGEST = 30_000;
 
 /** Runs one. What throws is wrong. */
-export function runPile(one: HardCase, seed: number, most?: number): Told {
+export function runPile(one: HardCase, seed: number, most = mostPlaces(seed)): Told {
   const { label, pile, radius, judge } = heapOf(one, seed, most);
   const start = performance.now();
   const late = (): boolean => performance.now() - start > LONGEST;
   const told = (verdict: HardVerdict, answer: Identification | null): Told => {
     const ms = performance.now() - start;
-    return { seed, label, radius, verdict, answer, ms };
+    return { seed, label, radius, verdict, answer, ms, most };
   };
   try {
     const run = answerOf({ pile }, late);
@@ -54,4 +56,16 @@ export function answerOf({ pile }: Pick<HardPile, 'pile'>, shouldStop = () => fa
   const worked = kindsOfPile(pile);
   const question = shapeQuestion(pile, worked);
   return { pile, worked, question, answer: identify(question, { shouldStop }) };
+}
+
+/** How long a run goes on after it is told to stop, `after` milliseconds from its start; null where it
+ * was done by then. */
+export function stopsAfter(one: HardCase, seed: number, after: number): number | null {
+  const { pile } = heapOf(one, seed);
+  const worked = kindsOfPile(pile);
+  const question = shapeQuestion(pile, worked);
+  const start = performance.now();
+  identify(question, { shouldStop: () => performance.now() - start > after });
+  const late = performance.now() - start - after;
+  return late > 0 ? late : null;
 }
