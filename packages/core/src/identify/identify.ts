@@ -17,6 +17,7 @@ import { misfitGroups } from './groups.ts';
 import { capOf, grownPart, stuckOf, unfoldedPart } from './grown.ts';
 import { type OfferedHands, offeredHands, placesTogether, withBothWays } from './hands.ts';
 import { settledHands, settledProgress } from './hands-answer.ts';
+import { withConflicts } from './joint-conflicts.ts';
 import { layShell } from './lay.ts';
 import {
   hasMirrorImage,
@@ -66,7 +67,9 @@ export function identify(question: ShapeQuestion, options: IdentifyOptions = {})
   const watched: IdentifyOptions = onProgress
     ? { ...options, onProgress: (how) => onProgress(settledProgress(how, hands)) }
     : options;
-  const found = identifyOffered({ ...question, kinds: hands.kinds }, hands, watched);
+  const found = withConflicts({ ...question, kinds: hands.kinds }, (one) =>
+    identifyOffered(one, hands, watched),
+  );
   return settledHands(found, hands);
 }
 
