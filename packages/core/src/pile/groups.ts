@@ -4,6 +4,7 @@
 // that ends at the hub meets the side of the next panel that starts there.
 
 import type { JoinedGroup, Kind } from './kind.ts';
+import { fromOtherFace } from './polygon.ts';
 import type { GroupRow } from './schema.ts';
 import { SEAM_Z } from './tolerances.ts';
 
@@ -68,33 +69,42 @@ function waysToRead(choices: readonly (readonly Kind[])[], closed: boolean): str
   return ways;
 }
 
+/** A panel's corner at the hub: the side that starts there, of the kind or its other hand. */
+interface Corner {
+  readonly kind: Kind;
+  readonly side: number;
+}
+
 /** Whether the kinds can be turned so that each shares a seam with the next (and last with first). */
 function canMeet(chosen: readonly Kind[], closed: boolean): boolean {
   const [first, ...rest] = chosen;
   if (!first) return true;
-  return first.sides.some((_, start) => {
-    // The corner of a panel is named by the side that starts at the hub.
-    let corners = [start];
-    let kind = first;
+  return cornersOf(first).some((start) => {
+    let reached = [start];
     for (const next of rest) {
-      const from = kind;
-      const reached = next.sides
-        .map((_side, corner) => corner)
-        .filter((corner) => corners.some((c) => meet(from, before(from, c), next, corner)));
-      if (reached.length === 0) return false;
-      corners = reached;
-      kind = next;
+      const from = reached;
+      reached = cornersOf(next).filter((corner) => from.some((one) => meet(one, corner)));
     }
-    const last = kind;
-    return !closed || corners.some((c) => meet(last, before(last, c), first, start));
+    return closed ? reached.some((last) => meet(last, start)) : reached.length > 0;
   });
 }
 
-const before = (kind: Kind, side: number): number =>
-  (side + kind.sides.length - 1) % kind.sides.length;
+const cornersOf = (kind: Kind): Corner[] =>
+  bothWaysRound(kind).flatMap((one) => one.sides.map((_, side) => ({ kind: one, side })));
 
-function meet(a: Kind, sideA: number, b: Kind, sideB: number): boolean {
-  const off = Math.abs((a.sides[sideA] as number) - (b.sides[sideB] as number));
-  const sd = Math.hypot(a.sideSds[sideA] as number, b.sideSds[sideB] as number);
+/** A kind, and its other hand where panels of it may be that. */
+function bothWaysRound(kind: Kind): Kind[] {
+  if (!kind.faceUnknown && !kind.bothHands) return [kind];
+  const { sides, sideSds } = kind;
+  return [kind, { ...kind, sides: fromOtherFace(sides), sideSds: fromOtherFace(sideSds) }];
+}
+
+/** Whether the side of the one corner's panel that ends at the hub and the side of the other's that
+ * starts there may be of one length. */
+function meet(one: Corner, next: Corner): boolean {
+  const [a, b] = [one.kind, next.kind];
+  const ending = (one.side + a.sides.length - 1) % a.sides.length;
+  const off = Math.abs((a.sides[ending] as number) - (b.sides[next.side] as number));
+  const sd = Math.hypot(a.sideSds[ending] as number, b.sideSds[next.side] as number);
   return off <= SEAM_Z * sd;
 }

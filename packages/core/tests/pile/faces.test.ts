@@ -103,3 +103,20 @@ test('a whole pile without faces gives its shell, and the look that settles its 
     if (net[1] === 1) expect(right.hands).toBe('mirrored');
   }
 });
+
+test('a joined group is read with panels of unknown face either way round', () => {
+  const around = ['a', 'b', 'a', 'b'];
+  const found = (seenFrom: string) =>
+    kindsOfPile(
+      pileOf({
+        kinds: [
+          { id: 'a', sides: [0.9, 1, 1.1], seenFrom },
+          { id: 'b', sides: [0.9, 1, 1.2] },
+        ],
+        groups: [{ around, closed: true }],
+      }),
+    );
+  // Both run 0.9, 1 anticlockwise: round one hub they only meet where one is turned over.
+  expect(found('outside').groups).toEqual([]);
+  expect(found('unknown').groups).toMatchObject([{ around }]);
+});
