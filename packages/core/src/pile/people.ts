@@ -2,10 +2,11 @@
 // panels that several people measured, panel means eliminated, made robust by leaving out readings
 // that stand off by more than four standard deviations. The mean side of a reading is used, so that
 // no turning order is needed. Only differences between people can be known; the mean over the
-// people who share panels, weighted by their readings, is taken to be right.
+// people who share panels, weighted by their readings, is taken to be right, those left out who stand
+// far off the others.
 
 import { joinInto, rootInto, singletons } from '../math/sets.ts';
-import { BIAS_Z } from './tolerances.ts';
+import { BIAS_Z, SHIFT_Z } from './tolerances.ts';
 
 /** One reading as the estimate sees it. */
 export interface SharedReading {
@@ -57,9 +58,12 @@ export function biasesOf(
     );
     solved = solve(shared, index, weights);
   }
+  const shares = people.map((by) => shared.flat().filter((r) => r.by === by).length);
   return people.map((by, q) => {
-    const known = components.filter((c) => c === components[q]).length > 1;
-    const bias = known ? (solved.bias[q] as number) : 0;
+    const linked = [...people.keys()].filter((p) => components[p] === components[q]);
+    const known = linked.length > 1;
+    const zero = zeroOf(linked, solved.bias, shares, sd);
+    const bias = known ? (solved.bias[q] as number) - zero : 0;
     const biasSd = known ? sd * Math.sqrt(Math.max(0, solved.variance[q] as number)) : null;
     return {
       by,
@@ -70,6 +74,22 @@ export function biasesOf(
       applied: biasSd !== null && basis === 'panels' && Math.abs(bias) > BIAS_Z * biasSd,
     };
   });
+}
+
+/** What is taken to be right among linked people: 0, their weighted mean; but where most agree and a
+ * few stand far off, the mean of those that agree. A broken hook says nothing of the other tapes. */
+function zeroOf(
+  linked: readonly number[],
+  biases: readonly number[],
+  shares: readonly number[],
+  sd: number,
+): number {
+  const sorted = linked.map((q) => biases[q] as number).sort((a, b) => a - b);
+  const middle = sorted[sorted.length >> 1] ?? 0;
+  const near = linked.filter((q) => Math.abs((biases[q] as number) - middle) <= SHIFT_Z * sd);
+  if (near.length === linked.length || 2 * near.length <= linked.length) return 0;
+  const total = near.reduce((sum, q) => sum + (shares[q] as number), 0);
+  return near.reduce((sum, q) => sum + (shares[q] as number) * (biases[q] as number), 0) / total;
 }
 
 /** Readings of one thing by more than one person, thing by thing. */

@@ -187,6 +187,27 @@ describe("one person's tape with a broken hook", () => {
     }
   });
 
+  test('says nothing of the other tapes where all measured the same panels', () => {
+    const readings = ['Ada', 'Ben', 'Cas', 'Dee'].flatMap((by) =>
+      range(10).map((i) =>
+        outside(
+          [0.9, 1, 1.1].map((x) => x + (by === 'Dee' ? 0.025 : 0)),
+          { by, tag: `${i}` },
+        ),
+      ),
+    );
+    const { people, kinds } = kindsOfPile(pileOf({ readings }));
+    expect(people.map(({ by, applied }) => [by, applied])).toEqual([
+      ['Ada', false],
+      ['Ben', false],
+      ['Cas', false],
+      ['Dee', true],
+    ]);
+    expect(people[3]?.bias).toBeCloseTo(0.025, 9);
+    expect(kinds).toHaveLength(1);
+    expect(kinds[0]?.sides[0]).toBeCloseTo(0.9, 9);
+  });
+
   test('is left alone where a person says so, and is as a person states it', () => {
     const plain = slippedHeap({ seed: 4, dee: 0.025 });
     const stated = (shift: number) =>
