@@ -162,8 +162,9 @@ export {
   type ReadingRow,
   type RimReading,
 } from './pile/schema.ts';
-export type { ReadingSlip } from './pile/slips.ts';
+export type { ReadingSlip, Slip } from './pile/slips.ts';
 export { SIDE_LENGTHS } from './pile/tolerances.ts';
+export { handTest as shapeHandTest, type HandTest } from './identify/hand-test.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';
 export { shapeQuestion } from './identify/question.ts';
 export {
