@@ -58,6 +58,15 @@ const checks: Record<string, (found: Found) => void> = {
     expect(shape.strangers).toEqual([]);
     expect(found.answer.conflicts).toEqual([]);
   },
+  'laps-amiss': ({ answer }) => {
+    const [smallest] = answer.conflicts;
+    expect(smallest?.sides.map(({ kind }) => kind)).toContain('1');
+    expect(smallest?.words).not.toBe('');
+  },
+  gap: (found) => {
+    const { allowance } = ball(found, 320, 3.3);
+    expect(Math.abs((allowance?.value ?? 0) - 0.008)).toBeLessThan(3 * (allowance?.sd ?? 0));
+  },
   nothing: ({ answer }) => {
     expect(answer.shapes).toEqual([]);
     expect(answer.complete).toBe(true);
