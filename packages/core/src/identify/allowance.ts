@@ -8,6 +8,7 @@
 // covariance C, which adds wᵀ C w. Exact for the linear model of the last step.
 
 import type { Belief } from './belief.ts';
+import { sharedShares } from './facts.ts';
 import type { SideBelief } from './side-belief.ts';
 
 /** A length shared by all sides, metres, with its standard deviation. */
@@ -26,22 +27,17 @@ export function sharedLength(
   sides: readonly number[],
   fitted: Belief,
 ): SharedLength | null {
-  if (readings.sharedVariance === 0) return null;
-  const measured = readings.sides.flat();
-  const same = readings.bothWays?.same;
-  const weights = readings.variances
-    .flat()
-    .map((variance, s) => ((same?.[s] ?? s) === s ? 1 / variance : 0));
-  const precision = 1 / readings.sharedVariance + weights.reduce((sum, x) => sum + x, 0);
+  const shares = sharedShares(readings);
+  if (!shares) return null;
   let value = 0;
   let left = 0;
-  weights.forEach((a, s) => {
-    value += (a / precision) * ((sides[s] as number) - (measured[s] as number));
-    weights.forEach((b, t) => {
-      left += ((a * b) / precision ** 2) * (fitted.covariance[s * fitted.size + t] as number);
+  shares.weights.forEach((a, s) => {
+    value += a * ((sides[s] as number) - (shares.measured[s] as number));
+    shares.weights.forEach((b, t) => {
+      left += a * b * (fitted.covariance[s * fitted.size + t] as number);
     });
   });
-  return { value, sd: Math.sqrt(1 / precision + Math.max(0, left)) };
+  return { value, sd: Math.sqrt(shares.variance + Math.max(0, left)) };
 }
 
 /** Whether a net tells the allowance apart from the radius. `priorSd`, metres, as it was before. */

@@ -15,6 +15,7 @@ import { type SharedLength, sharedLength } from './allowance.ts';
 import { type Belief, conditionInto, type Equation, innovationOf, makeEquation } from './belief.ts';
 import { type CornerModel, cornerModel } from './corner-model.ts';
 import { setSeamInto, setStarInto } from './equations.ts';
+import { type Fact, setFactInto, sharedShares } from './facts.ts';
 import { priorOf, type SideBelief } from './side-belief.ts';
 
 /** What a net asks of the kinds: pairs of kind-sides of one length, runs of corners of one turn. */
@@ -42,6 +43,8 @@ export interface NetFit {
   readonly evidence: number;
   /** The length that all readings lack, metres; null where none is unknown. */
   readonly shared?: SharedLength | null;
+  /** Log density of the facts that it was held against, 0 where there were none. */
+  readonly factsWeight?: number;
 }
 
 /** Prior deviation of κ / κ₀, wide enough to leave it to the readings. */
@@ -85,19 +88,20 @@ function distinct(lists: readonly (readonly number[])[]): (readonly number[])[] 
   return [...byKey.values()].sort(compareLists);
 }
 
-/** The fit of a net with these conditions, started at the radius given (metres); null where the
- * iteration leaves the sphere or does not settle. */
+/** The fit of a net with these conditions and to these facts, started at the radius given (metres);
+ * null where the iteration leaves the sphere or does not settle. */
 export function fitNet(
   belief: SideBelief,
   conditions: NetConditions,
   radius: number,
+  facts: readonly Fact[] = [],
 ): NetFit | null {
   let sides = belief.sides.map((own) => [...own]);
   let kappa = 1 / radius ** 2;
   for (let step = 0; step < STEPS; step++) {
     const model = cornerModel(sides, kappa);
     if (!model) return null;
-    const result = conditioned(belief, model, conditions);
+    const result = conditioned(belief, model, conditions, facts);
     const change = result.belief.mean;
     const last = change.length - 1;
     const kappaStep = Math.max(-0.5, Math.min(1, change[last] as number));
@@ -126,12 +130,14 @@ interface Conditioned {
   readonly chi2: number;
   readonly count: number;
   readonly evidence: number;
+  readonly factsWeight: number;
 }
 
 function conditioned(
   readings: SideBelief,
   model: CornerModel,
   conditions: NetConditions,
+  facts: readonly Fact[],
 ): Conditioned {
   const belief = priorOf(readings, KAPPA_SD);
   readings.sides.flat().forEach((length, s) => {
@@ -161,7 +167,19 @@ function conditioned(
     setStarInto(equation, model, star, TAU);
     take(WIDE_ANGLE);
   }
-  return { belief, chi2, count, evidence };
+  const shares = facts.length > 0 ? sharedShares(readings) : null;
+  let factsWeight = 0;
+  for (const fact of facts) {
+    const noise = setFactInto(equation, model, fact, shares);
+    const { off, variance: own } = innovationOf(belief, equation);
+    const variance = own + noise;
+    conditionInto(belief, equation, { off, variance }, gain);
+    const cost = off ** 2 / variance;
+    chi2 += cost;
+    count++;
+    factsWeight -= (cost + Math.log(TAU * variance)) / 2;
+  }
+  return { belief, chi2, count, evidence, factsWeight };
 }
 
 /** Variance that the equation would have if nothing had been learned, κ aside. */
@@ -175,7 +193,7 @@ function ownVariance(own: readonly number[], equation: Equation): number {
 }
 
 function summary(result: Conditioned, kappa: number): Omit<NetFit, 'sides' | 'shared'> {
-  const { belief, chi2, count, evidence } = result;
+  const { belief, chi2, count, evidence, factsWeight } = result;
   const last = belief.size - 1;
   const radius = 1 / Math.sqrt(kappa);
   const kappaVariance = belief.covariance[last * (belief.size + 1)] as number;
@@ -188,6 +206,7 @@ function summary(result: Conditioned, kappa: number): Omit<NetFit, 'sides' | 'sh
     chi2,
     conditions: Math.max(0, count - 1),
     evidence,
+    factsWeight,
   };
 }
 

@@ -20,6 +20,7 @@ export function shapeQuestion(pile: Pile, { kinds, groups }: PileKinds): ShapeQu
     groups: groups.filter((group) => !group.around.some((id) => out.has(id))),
     allowanceSd:
       pile.hubAllowance === null && pile.measuredAlong !== 'hubs' ? UNKNOWN_ALLOWANCE : 0,
+    ...(pile.hubAllowance && { allowance: pile.hubAllowance }),
     ...(hubPlates.length > 0 && { hubPlates }),
   };
 }

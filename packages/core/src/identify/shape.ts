@@ -10,6 +10,8 @@ export interface ShapeQuestion {
   /** Standard deviation of an unknown length that is missing from every side alike (an unknown hub
    * allowance), metres; absent or 0 where the allowance is known. */
   readonly allowanceSd?: number;
+  /** Hub allowance that the sides have been given already, metres; 0 if absent. */
+  readonly allowance?: number;
   /** Joined groups of which not every panel's kind is settled: each panel with the kinds (ids) it may
    * be. */
   readonly looseGroups?: readonly LooseGroup[];

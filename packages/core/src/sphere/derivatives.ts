@@ -45,8 +45,9 @@ export function cornerDerivatives(polygon: SpherePolygon, radius: number): Corne
   };
 }
 
-/** dθᵢ/daⱼ for all i, and dρ/daⱼ. */
-function planeDerivatives(
+/** How half angles and circumradius change with side j: dθᵢ/daⱼ for all i, radians per metre, and
+ * dρ/daⱼ. */
+export function planeDerivatives(
   polygon: SpherePolygon,
   j: number,
 ): { byHalfAngles: Float64Array; byCircumradius: number } {
