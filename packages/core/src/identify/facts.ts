@@ -16,8 +16,8 @@ export type Fact =
       readonly value: number;
       readonly sd: number;
       readonly side: number;
-      /** Kind-sides that meet it, each as often as it does. */
-      readonly mates: readonly number[];
+      /** Kind-side that meets it. */
+      readonly mate: number;
     }
   | {
       readonly what: 'rim';
@@ -85,10 +85,7 @@ export function setFactInto(
 export function factAt(model: CornerModel, fact: Fact, shares: SharedShares | null): number {
   if (fact.what === 'allowance') return sharedAt(model, shares);
   if (fact.what === 'rim') return rimOf(model, fact, shares).distance;
-  return [fact.side, ...fact.mates].reduce(
-    (sum, s, i) => sum + flangeOf(model, s).angle / (i === 0 ? 1 : fact.mates.length),
-    0,
-  );
+  return flangeOf(model, fact.side).angle + flangeOf(model, fact.mate).angle;
 }
 
 function sharedAt(model: CornerModel, shares: SharedShares | null): number {
@@ -137,16 +134,15 @@ function flangeOf(model: CornerModel, side: number): Flange {
 function setDihedral(
   equation: Equation,
   model: CornerModel,
-  { value, sd, side, mates }: Fact & { readonly what: 'dihedral' },
+  { value, sd, side, mate }: Fact & { readonly what: 'dihedral' },
 ): number {
   equation.value = value;
-  for (const [i, s] of [side, ...mates].entries()) {
-    const share = i === 0 ? 1 : 1 / mates.length;
+  for (const s of [side, mate]) {
     const { angle, bySides, byKappa } = flangeOf(model, s);
-    equation.value -= share * angle;
+    equation.value -= angle;
     const start = model.first[model.kindOf[s] as number] as number;
-    for (const [j, rate] of bySides.entries()) addTerm(equation, start + j, share * rate);
-    addTerm(equation, model.lengths.length, share * byKappa);
+    for (const [j, rate] of bySides.entries()) addTerm(equation, start + j, rate);
+    addTerm(equation, model.lengths.length, byKappa);
   }
   return sd ** 2;
 }

@@ -12,6 +12,7 @@ import { isTold } from './allowance.ts';
 import { type Candidate, type Candidates, candidatesFor, type Watch } from './candidates.ts';
 import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
+import { type FactsNet, factsOf, hasFacts, platesWeight } from './facts-in-net.ts';
 import { conditionsOf, fitNet, type NetFit, sideSd } from './fit.ts';
 import { misfitGroups } from './groups.ts';
 import { capOf, grownPart, stuckOf, unfoldedPart } from './grown.ts';
@@ -316,6 +317,28 @@ function fitted(like: Candidate, shell: Shell): Candidate | null {
   return isClosed(candidate) ? candidate : null;
 }
 
+/** The net fitted to what was read besides the sides as well, and weighed by it. */
+function sharpened(
+  net: Placed,
+  question: ShapeQuestion,
+  by: Pick<FactsNet, 'kinds' | 'family' | 'familyOf'>,
+): Placed {
+  const { shell, candidate } = net;
+  const { readings, fit: near } = candidate;
+  const known = { ...by, shell, readings, fit: near };
+  const facts = factsOf(known, question);
+  const conditions = conditionsOf(shell, firstSides(readings.sides));
+  const fit = fitNet(readings, conditions, near.radius, facts) ?? near;
+  const laid = layShell(shell, fit.sides, fit.radius);
+  const weight = (fit.factsWeight ?? 0) + platesWeight({ ...known, fit }, question.hubPlates ?? []);
+  if (!laid) return net;
+  return {
+    shell: laid,
+    candidate: { ...candidate, shell: laid, fit },
+    evidence: net.evidence + weight,
+  };
+}
+
 /** Whether every side of the laid shell has its fitted length. */
 function isClosed({ shell, fit }: Candidate): boolean {
   for (let s = 0; s < sideCount(shell); s++) {
@@ -331,7 +354,7 @@ function answer(
   question: ShapeQuestion,
   working: WorkingKinds,
   stated: SideBelief,
-  nets: readonly Placed[],
+  placed: readonly Placed[],
   alike: Alikeness,
   complete: boolean,
 ): Identification {
@@ -339,6 +362,9 @@ function answer(
   const family = familiesTogether(alike, stated);
   const familyOf = (id: string): number | undefined =>
     family[kinds.findIndex((kind) => kind.id === id)];
+  const nets = hasFacts(question)
+    ? placed.map((net) => sharpened(net, question, { kinds, family, familyOf }))
+    : placed;
   const cases = nets.map((net) => {
     const { shell, candidate } = net;
     const misfits = misfitGroups(shell, family, familyOf, question.groups);
