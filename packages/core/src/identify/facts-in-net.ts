@@ -70,7 +70,8 @@ function dihedralFacts({ shell, kinds, readings, fit }: FactsNet): Fact[] {
   );
 }
 
-const kindSideOf = (shell: Shell, first: ArrayLike<number>, side: SideId): number =>
+/** The kind-side that a side of the shell is. */
+export const kindSideOf = (shell: Shell, first: ArrayLike<number>, side: SideId): number =>
   (first[shell.kind[placeAt(shell, side)] as number] as number) + kindSide(shell, side);
 
 /** The readings across a group, where it lies best. */

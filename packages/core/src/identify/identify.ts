@@ -31,6 +31,7 @@ import { nameNet } from './name-net.ts';
 import { probabilities } from './odds.ts';
 import { relativesOf } from './relatives.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
+import { allowanceWords, sharperReadings } from './sharper.ts';
 import { type SideBelief, sideBelief } from './side-belief.ts';
 import { suspectsOf } from './suspects.ts';
 import { againFirst, apartness, reasonsFor, settling } from './telling.ts';
@@ -388,7 +389,7 @@ function answer(
   const isLevel = listed.every(({ net }) => (listed[0]?.net.evidence ?? 0) - net.evidence < LEVEL);
   const nameOf = (family: number): string => namesOf(kinds, alike, family).join('/');
   const apart = apartness(shells, alike.group, nameOf);
-  const shapes = listed.map(
+  const plain = listed.map(
     ({ net, misfits, probability }, i): Shape => ({
       ...plainShape(net, working, stated, alike),
       probability,
@@ -396,10 +397,11 @@ function answer(
       apart: apart[i] as string,
     }),
   );
+  const { shapes, words } = withSharper(plain, listed[0]?.net ?? null);
   return {
     shapes,
     reasons: [],
-    settle: [...againFirst(shapes[0]), ...settling(shells, alike.group, nameOf, isLevel)],
+    settle: [...againFirst(shapes[0]), ...settling(shells, alike.group, nameOf, isLevel), ...words],
     complete,
     furthest: null,
     stuck: [],
@@ -408,6 +410,23 @@ function answer(
     trial: null,
     conflicts: [],
     besides: null,
+  };
+}
+
+/** Tells of the first shape what would sharpen its allowance, where that is not known well. */
+function withSharper(
+  shapes: readonly Shape[],
+  net: Placed | null,
+): { readonly shapes: readonly Shape[]; readonly words: readonly string[] } {
+  const [first, ...rest] = shapes;
+  if (!first?.allowance || !net) return { shapes, words: [] };
+  const { shell, readings, fit } = net.candidate;
+  const sharper = sharperReadings(shell, readings, fit);
+  if (sharper.length === 0) return { shapes, words: [] };
+  const allowance = { ...first.allowance, sharper };
+  return {
+    shapes: [{ ...first, allowance }, ...rest],
+    words: allowanceWords(allowance, sharper),
   };
 }
 

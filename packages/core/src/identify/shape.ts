@@ -116,6 +116,10 @@ export interface AllowanceFound {
   readonly sd: number;
   /** False where it can't be told from the radius: the deviation is that of the radius's share. */
   readonly tellable: boolean;
+  /** Deviation that a further reading would leave, metres, the sharpest first: of a hub plate from its
+   * middle to where the tape was held; across all panels joined around a hub; of the angles between
+   * panels. Of the first shape, where the allowance is not known well; else absent. */
+  readonly sharper?: readonly { readonly by: 'plate' | 'rim' | 'angle'; readonly sd: number }[];
 }
 
 /** A subdivision with a name, as far as tape can tell. */

@@ -187,6 +187,21 @@ describe('an allowance that nobody named', () => {
     expect(shape?.radiusSd).toBeCloseTo(0.025 * Math.sin((2 * Math.PI) / 5), 3);
   });
 
+  test('is said with what would tell it: a plate or a rim where all sides are alike, never an angle', () => {
+    const trial = namedTrial(1, 0, 1e-3, true, 1);
+    const kinds = short(trial, 0.02);
+    const found = ask({ kinds });
+    const sharper = found.shapes[0]?.allowance?.sharper ?? [];
+    const sdOf = (by: string): number => sharper.find((one) => one.by === by)?.sd ?? 1;
+    expect(sdOf('plate')).toBeLessThan(0.003);
+    expect(sdOf('rim')).toBeLessThan(0.01);
+    expect(sdOf('angle')).toBeCloseTo(0.025, 4);
+    expect(found.settle.at(-1)).toMatch(/^the sides do not tell how far .* a hub plate/);
+    expect(found.settle.at(-1)).not.toMatch(/angle/);
+    const read = ask({ kinds, groups: [groupOf(trial, 5, 2, 0.02, 0)] }).shapes[0];
+    expect(read?.allowance?.sd).toBeCloseTo(sdOf('rim'), 4);
+  });
+
   test('is told there by a distance across a joined group, or by a hub plate', () => {
     const trial = namedTrial(1, 0, 1e-3, true, 2);
     const gap = 0.03;
