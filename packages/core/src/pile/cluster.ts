@@ -12,7 +12,7 @@ import {
   type Variants,
 } from './mixture.ts';
 import { components, firstWay } from './neighbours.ts';
-import { isFaceKnown, isTurnedOver, type OddPanels, remediesOfOdd } from './odd-panels.ts';
+import { heapOf, isFaceKnown, isTurnedOver, type OddPanels, remediesOfOdd } from './odd-panels.ts';
 import { fromOtherFace, handOf, nearestTurn } from './polygon.ts';
 import { residuals, scatterAxes } from './scatter.ts';
 import type { Remedy, Slip } from './slips.ts';
@@ -63,9 +63,10 @@ export function findKinds(items: readonly Item[], stated: readonly Seed[], sd: n
   const established = found.flatMap((seed, k) =>
     isEstablished(k) ? [{ sides: seed.sides, panels: sizes[k] as number }] : [],
   );
+  const heap = heapOf(established, odd, sd);
   const remedies = new Map<Variants, Remedy>();
   const isSlip = (o: OddPanels, sorts: readonly Slip[]): boolean => {
-    const found = remediesOfOdd(o, established, odd, sd, sorts);
+    const found = remediesOfOdd(o, heap, sorts);
     found?.forEach((remedy, reading) => {
       remedies.set(reading, remedy);
     });
@@ -75,7 +76,7 @@ export function findKinds(items: readonly Item[], stated: readonly Seed[], sd: n
     if (isAsRead(o)) return true;
     if (isSlip(o, ['face', 'swapped'])) return false;
     if (isBlunder(o.items, o.seed, targets, sd)) return false;
-    return !isSlip(o, isTurnedOver(o, established, sd) ? ['unit'] : ['unit', 'length']);
+    return !isSlip(o, isTurnedOver(o, heap) ? ['unit'] : ['unit', 'length']);
   });
   return { seeds: [...found, ...kept.map((o) => o.seed)], remedies };
 }

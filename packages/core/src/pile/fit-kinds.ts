@@ -88,6 +88,7 @@ function madeRight(item: Item, remedies: ReadonlyMap<Variants, Remedy>): Item {
       return variantsOf(
         right.map((x, i) => (Number.isNaN(x) ? (asSeen[remedy.order[i] as number] as number) : x)),
         isFaceKnown(reading),
+        reading.bias,
       );
     }),
   };

@@ -13,8 +13,8 @@ export interface Variants {
   /** Ways, stride = number of sides: first the turns as written, then those from the other face. */
   readonly sides: Float64Array;
   readonly ways: number;
-  /** What was taken off every side for the person's tape, metres; absent: nothing. */
-  readonly bias?: number;
+  /** What was taken off every side for the person's tape, metres. */
+  readonly bias: number;
 }
 
 /** A panel ready to be fitted. */
@@ -59,16 +59,16 @@ export function itemOf(panel: Panel, correct: (reading: PanelReading) => readonl
   const readings = panel.readings.map((r) => {
     const sides = correct(r);
     const bias = (r.sides[0] as number) - (sides[0] as number);
-    return { ...variantsOf(sides, r.faceKnown), ...(bias !== 0 && { bias }) };
+    return variantsOf(sides, r.faceKnown, bias);
   });
   return { panel, readings };
 }
 
 /** A reading in every way it may lie, where its sides run as given. */
-export function variantsOf(sides: readonly number[], faceKnown: boolean): Variants {
+export function variantsOf(sides: readonly number[], faceKnown: boolean, bias: number): Variants {
   const faces = faceKnown ? [sides] : [sides, fromOtherFace(sides)];
   const all = faces.flatMap((face) => face.flatMap((_, by) => turned(face, by)));
-  return { sides: Float64Array.from(all), ways: faces.length * sides.length };
+  return { sides: Float64Array.from(all), ways: faces.length * sides.length, bias };
 }
 
 /** Log likelihood of one reading under a kind; the probability of each way goes into `chance`. A

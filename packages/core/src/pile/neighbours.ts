@@ -22,7 +22,7 @@ export function components(
     ...items.flatMap((item, p) => item.readings.map((reading) => ({ owner: p, reading }))),
     ...stated.map((seed, s) => ({
       owner: items.length + s,
-      reading: { sides: Float64Array.from(seed.sides), ways: 1 },
+      reading: { sides: Float64Array.from(seed.sides), ways: 1, bias: 0 },
     })),
   ].map((node) => ({ ...node, first: firstWay(node.reading.sides, node.reading.ways) }));
   nodes.sort((a, b) => a.first.sum - b.first.sum || a.owner - b.owner);

@@ -33,51 +33,73 @@ export function sidesAsSeen(reading: Variants): number[] {
   return Array.from(reading.sides.subarray(0, reading.sides.length / reading.ways));
 }
 
-/** The remedy of every reading of odd panels, or null where they are rather a kind of their own. Two
- * readings of one panel that agree are no slip, but for a wrong unit, which one person keeps to.
- * `others`: all odd panels; one of them may be what another is an inch reading of. */
+/** What an odd panel is held against. */
+export interface Heap {
+  /** Most panels first. */
+  readonly established: readonly Established[];
+  readonly odd: readonly OddPanels[];
+  /** Noise of one side, metres. */
+  readonly sd: number;
+  readonly habits: Habits;
+  /** Mean side of the kind in the middle, metres. */
+  readonly middle: number;
+}
+
+/** A heap with what it says of itself. */
+export const heapOf = (
+  kinds: readonly Established[],
+  odd: readonly OddPanels[],
+  sd: number,
+): Heap => {
+  const established = [...kinds].sort((a, b) => b.panels - a.panels);
+  const middle = medianLength([...established, ...odd.map(({ seed }) => seed)]);
+  return { established, odd, sd, habits: habitsOf(established, sd), middle };
+};
+
+/** The remedy of every reading of odd panels, or null where they are rather a kind of their own. Of
+ * these sorts of slip the first that explains them. Two readings of one panel that agree are no slip,
+ * but for a wrong unit, which one person keeps to. */
 export function remediesOfOdd(
   odd: OddPanels,
-  established: readonly Established[],
-  others: readonly OddPanels[],
-  sd: number,
+  heap: Heap,
   sorts: readonly Slip[],
 ): Map<Variants, Remedy> | null {
-  const middle = medianLength([...established, ...others.map(({ seed }) => seed)]);
-  const far = ({ sides }: { sides: readonly number[] }): number =>
-    Math.abs(Math.log(meanOf(sides) / middle));
-  const nearer = others
-    .filter((other) => other !== odd && far(other.seed) < far(odd.seed))
-    .map(({ seed, items }) => ({ sides: seed.sides, panels: items.length }));
-  const habits = habitsOf(odd, established, sd);
-  const targets = [...established, ...nearer].sort((a, b) => b.panels - a.panels);
   for (const sort of sorts) {
-    const likely = targets
-      .flatMap((target) => remediesAgainst(odd, target, sort, sd) ?? [])
-      .find((remedies) =>
-        [...remedies].every(([reading, { remedy, target }]) =>
-          isLikelySlip(remedy, habits(target, remedy, sidesAsSeen(reading))),
-        ),
-      );
-    if (likely) return new Map([...likely].map(([reading, { remedy }]) => [reading, remedy]));
+    const targets =
+      sort === 'unit' ? [...heap.established, ...nearer(odd, heap)] : heap.established;
+    for (const target of targets) {
+      const found = remediesAgainst(odd, target, sort, heap.sd);
+      const isLikely = (remedy: Remedy, reading: Variants): boolean =>
+        isLikelySlip(remedy, heap.habits(odd, target, remedy, sidesAsSeen(reading)));
+      if (found && [...found].every(([reading, remedy]) => isLikely(remedy, reading))) return found;
+    }
   }
   return null;
 }
 
+/** Other odd panels, of a size more like the others': what these may be an inch reading of. */
+function nearer(odd: OddPanels, { odd: all, middle }: Heap): Established[] {
+  const far = ({ seed }: OddPanels): number => Math.abs(Math.log(meanOf(seed.sides) / middle));
+  return all
+    .filter((other) => far(other) < far(odd) - INCH_APART)
+    .map(({ seed, items }) => ({ sides: seed.sides, panels: items.length }));
+}
+
+/** Inches for centimetres in one side of a few change the mean side by more than this, natural
+ * logarithm. */
+const INCH_APART = 0.08;
+
 /** Whether the odd panels are the other hand of a kind to the millimetre: then they are that, or a
  * slip of just that sort. */
-export const isTurnedOver = (
+export const isTurnedOver = (odd: OddPanels, { established, sd }: Heap): boolean =>
+  established.some((target) => remediesAgainst(odd, target, 'face', sd) !== null);
+
+type Habits = (
   odd: OddPanels,
-  established: readonly Established[],
-  sd: number,
-): boolean => established.some((target) => remediesAgainst(odd, target, 'face', sd) !== null);
-
-type Habits = (target: Established, remedy: Remedy, reading: readonly number[]) => HeapHabits;
-
-interface Against {
-  readonly remedy: Remedy;
-  readonly target: Established;
-}
+  target: Established,
+  remedy: Remedy,
+  reading: readonly number[],
+) => HeapHabits;
 
 /** The likeliest remedy of this sort for every reading of the odd panels, or null where one has
  * none. */
@@ -86,8 +108,8 @@ function remediesAgainst(
   target: Established,
   sort: Slip,
   sd: number,
-): Map<Variants, Against> | null {
-  const out = new Map<Variants, Against>();
+): Map<Variants, Remedy> | null {
+  const out = new Map<Variants, Remedy>();
   const own = sd / Math.sqrt(target.panels);
   const held: Target = { sides: target.sides, sds: target.sides.map(() => own) };
   for (const { readings } of items)
@@ -98,21 +120,22 @@ function remediesAgainst(
         held,
         sd,
         reading.bias,
-      ).find(({ slip }) => slip === sort && (slip === 'unit' || readings.length === 1));
+        sort,
+      ).find(({ slip }) => slip === 'unit' || readings.length === 1);
       if (!remedy) return null;
-      out.set(reading, { remedy, target });
+      out.set(reading, remedy);
     }
   return out;
 }
 
-function habitsOf(odd: OddPanels, established: readonly Established[], sd: number): Habits {
+function habitsOf(established: readonly Established[], sd: number): Habits {
   const counts = established.map(({ panels }) => panels).sort((a, b) => a - b);
   const typical = counts[counts.length >> 1] ?? 1;
   const isMirror = (a: Established, b: Established): boolean =>
     nearestTurn(fromOtherFace(a.sides), b.sides).cost < MIRROR_Z ** 2 * sd ** 2;
   const handed = established.filter((kind) => !isMirror(kind, kind));
   const hasPair = handed.map((kind) => handed.some((other) => isMirror(kind, other)));
-  return (target, remedy, reading) => {
+  return (odd, target, remedy, reading) => {
     const isOther = (_: unknown, k: number): boolean => handed[k] !== target;
     const others = hasPair.filter(isOther);
     return {

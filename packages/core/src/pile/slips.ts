@@ -59,27 +59,42 @@ const FEW_SIDES = 5;
 /** Longest that a misread side may be off, metres: an inch, ten or a hundred millimetres and their
  * like. */
 const LONGEST_SLIP = 0.11;
+/** Most that feet and inches taken for decimal feet change a side, metres: 3.10 ft and 3 ft 10 in. */
+const LONGEST_FEET = 0.24;
 
 /** All remedies that make the reading fit the target in some turn; the likeliest slip first. `sd`:
  * noise of one side; `faceKnown`: whether its face was noted, so that it may be the wrong one;
- * `bias`: what was taken off the sides for the person's tape, after the unit was taken for another. */
+ * `bias`: what was taken off the sides for the person's tape, after the unit was taken for another;
+ * `only` this slip where given. */
 export function remediesFor(
   reading: readonly number[],
   faceKnown: boolean,
   target: Target,
   sd: number,
   bias = 0,
+  only?: Slip,
 ): Remedy[] {
-  if (reading.length !== target.sides.length) return [];
+  const n = reading.length;
+  if (n !== target.sides.length) return [];
+  // What the sides add up to rules most of it out at once.
+  const [sum, right] = [sumOf(reading), sumOf(target.sides)];
+  const off = Math.abs(sum - right) - SUM_Z * sd * n;
+  const inches = Math.abs(Math.log((sum + n * bias) / (right + n * bias))) > 0.4 / n;
+  const is = (slip: Slip): boolean => only === undefined || slip === only;
   return [
-    ...(faceKnown ? turnedOver(reading, target, sd) : []),
-    ...swappedSides(reading, target, sd),
-    ...wrongUnit(reading, target, sd, bias),
-    ...misreadSides(reading, target, sd, 1),
-    ...wrongFeet(reading, target, sd, bias),
-    ...misreadSides(reading, target, sd, 2),
+    ...(off < 0 && faceKnown && is('face') ? turnedOver(reading, target, sd) : []),
+    ...(off < 0 && is('swapped') ? swappedSides(reading, target, sd) : []),
+    ...(inches && is('unit') ? wrongUnit(reading, target, sd, bias) : []),
+    ...(off < LONGEST_SLIP && is('length') ? misreadSides(reading, target, sd, 1) : []),
+    ...(off < n * LONGEST_FEET && is('unit') ? wrongFeet(reading, target, sd, bias) : []),
+    ...(off < 2 * LONGEST_SLIP && is('length') ? misreadSides(reading, target, sd, 2) : []),
   ];
 }
+
+/** A sum of sides that noise may have is off by less than this for each side, in standard deviations. */
+const SUM_Z = 6;
+
+const sumOf = (sides: readonly number[]): number => sides.reduce((sum, x) => sum + x, 0);
 
 const order = (n: number): number[] => Array.from({ length: n }, (_, i) => i);
 
