@@ -129,30 +129,27 @@ export function culprits() {
 /** 4, the other way: a broken hook. */
 export function brokenHook() {
   const random = seeded(114);
-  const ball = ballOf(cutIcosahedron(4), 3.1);
+  const ball = ballOf(swayed(cutIcosahedron(2), 0.05), 3.1);
   const people = ['Anouk', 'Bram', 'Cem'];
-  const readings = shuffled(
-    ball.kinds.flatMap(({ sides }, k) =>
-      [0, 1, 2, 3].map((n) => {
-        const by = people[(k + n) % 3];
-        const off = by === 'Bram' ? 0.025 : 0;
-        const read = readOnce(sides, sd, random).map((x) => metres(tenth(x + off)));
-        return { tag: `${k + 1}-${n + 1}`, by, sides: read, seenFrom: 'outside' };
-      }),
+  const reading = (k, n, by) => ({
+    tag: `${k + 1}-${n + 1}`,
+    by,
+    sides: readOnce(ball.kinds[k].sides, sd, random).map((x) =>
+      metres(tenth(x + (by === 'Bram' ? 0.025 : 0))),
     ),
-    random,
-  );
-  // Two panels read by two people each, so that their tapes can be compared.
-  const again = [
-    readings.find((one) => one.by === 'Anouk'),
-    readings.find((one) => one.by === 'Cem'),
-  ];
-  for (const one of again)
-    readings.push({ ...one, by: 'Bram', sides: one.sides.map((x) => tenth(x + 0.025)) });
+    seenFrom: 'outside',
+  });
+  // Two panels of each kind, by two people in turn; the first of six kinds by the third as well, so
+  // that tapes can be compared.
+  const readings = ball.kinds.flatMap((_, k) => [
+    reading(k, 0, people[k % 3]),
+    reading(k, 1, people[(k + 1) % 3]),
+    ...(k < 6 ? [reading(k, 0, people[(k + 2) % 3])] : []),
+  ]);
   return project(
     'Bram’s tape',
     'Hard: the hook of one person’s tape was broken off, so that all he measured reads 25 mm long.',
-    { readings },
+    { readings: shuffled(readings, random) },
   );
 }
 

@@ -39,6 +39,14 @@ const checks: Record<string, (found: Found) => void> = {
     const shape = ball(found, 320, 3.4);
     expect([...shape.strangers].sort()).toEqual(['odd 1', 'odd 2']);
   },
+  'broken-hook': (found) => {
+    expect(ball(found, 80, 3.1).strangers).toEqual([]);
+    const shifts = found.worked.people.map(({ by, bias }) => [by, Math.round(1000 * bias)]);
+    expect(Object.fromEntries(shifts).Bram).toBeGreaterThan(22);
+    expect(found.worked.people.filter(({ applied }) => applied).map(({ by }) => by)).toEqual([
+      'Bram',
+    ]);
+  },
   'near-equal': (found) => {
     const shape = ball(found, 180, 3);
     expect(shape.strangers).toEqual([]);
