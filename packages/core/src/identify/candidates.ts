@@ -45,6 +45,10 @@ export interface Grown {
  * part where there is a new one to show; false stops the search. */
 export type Watch = (placed: number, done: number, grown?: Grown | null) => boolean;
 
+/** How hard a pile is looked at: `asRead`: all kinds, sides as they were read; `quick`: the same, but
+ * only nets with the rotations of a solid, and less work; `last`: one side doubted or kinds left out. */
+export type Effort = 'asRead' | 'quick' | 'last';
+
 /** A net whose misfit true readings would exceed with less than this probability does not fit. */
 const LEAST_TAIL = 1e-4;
 /** A mis-measured side is taken to be off by this much, metres: one standard deviation. */
@@ -73,16 +77,31 @@ export const fitsWell = (net: FittedNet): boolean =>
   chiSquareTail(net.fit.chi2, net.fit.conditions) >= LEAST_TAIL;
 
 /** The candidates for these readings, not yet sorted. */
-export function candidatesFor(readings: SideBelief, watch: Watch): Candidates {
+export function candidatesFor(
+  readings: SideBelief,
+  watch: Watch,
+  effort: Effort | 'all' = 'all',
+): Candidates {
   const search = new CandidateSearch(readings, watch);
   if (readings.sides.length === 0) return search;
-  search.withAllKinds();
+  if (effort === 'quick') search.withSolidFolds(QUICK);
+  else if (effort !== 'last') search.withAllKinds();
+  if (effort === 'quick' || effort === 'asRead') return search;
   if (!search.settled) search.withOneSideDoubted();
   if (!search.settled) search.withKindsLeftOut();
   return search;
 }
 
 const STAGES = 5;
+
+/** Work of a start and of all together. */
+interface Most {
+  readonly start: number;
+  readonly stage: number;
+}
+
+/** The work for one supposition of many. */
+const QUICK: Most = { start: 12000, stage: 24000 };
 
 class CandidateSearch implements Candidates {
   nets: Candidate[] = [];
@@ -121,6 +140,16 @@ class CandidateSearch implements Candidates {
     }
   }
 
+  /** Nets with the rotations of a solid alone. */
+  withSolidFolds(most: Most): void {
+    this.begin(0);
+    for (const [i, fold] of solidFolds.slice(0, 2).entries()) {
+      if (this.settled) return;
+      this.done = i / 2;
+      this.fold(this.readings, fold, most, 0);
+    }
+  }
+
   withOneSideDoubted(): void {
     this.begin(3);
     const sides = this.readings.variances.flat().length;
@@ -149,12 +178,7 @@ class CandidateSearch implements Candidates {
     this.work = 0;
   }
 
-  private fold(
-    readings: SideBelief,
-    fold: Fold,
-    most: { readonly start: number; readonly stage: number },
-    spareKinds: number,
-  ): void {
+  private fold(readings: SideBelief, fold: Fold, most: Most, spareKinds: number): void {
     if (this.work >= most.stage) {
       this.complete = false;
       return;

@@ -62,6 +62,8 @@ const MAX_FILLS = 8000;
 /** What the linear model may be off at a star that closes exactly, radians: second order in κ and in
  * the sides' errors. */
 const NEGLECTED = 2e-5;
+/** No net has more places: panels so flat that they would never close are given up. */
+const MOST_PLACES = 1000;
 /** Below this share of a prior variance an equation was known before and teaches nothing. */
 const KNOWN = 1e-5;
 
@@ -475,6 +477,7 @@ class Gluing {
   /** Whether the pieces, with one more of every kind not yet used, cover no more than the folded
    * sphere, and the misfit is one that true readings could have. */
   private fits(level: Level): boolean {
+    if (this.pieces.pieceKind.length > MOST_PLACES / this.fold.order) return false;
     const n = level.equations;
     if (level.chi2 > n + this.search.gate * Math.sqrt(2 * n) + 10) return false;
     if (level.chi2 > this.best + this.search.window) return false;

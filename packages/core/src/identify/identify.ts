@@ -9,7 +9,13 @@ import { kindSide, placeAt, sideCount } from '../shell/shell.ts';
 import { cyclicPolygon, describePolygonFault } from '../sphere/cyclic.ts';
 import { type Alikeness, alikeness } from './alike.ts';
 import { isTold } from './allowance.ts';
-import { type Candidate, type Candidates, candidatesFor, type Watch } from './candidates.ts';
+import {
+  type Candidate,
+  type Candidates,
+  candidatesFor,
+  type Effort,
+  type Watch,
+} from './candidates.ts';
 import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
 import { type FactsNet, factsOf, hasFacts, platesWeight } from './facts-in-net.ts';
@@ -35,14 +41,9 @@ import { allowanceWords, sharperReadings } from './sharper.ts';
 import { type SideBelief, sideBelief } from './side-belief.ts';
 import { suspectsOf } from './suspects.ts';
 import { againFirst, apartness, reasonsFor, settling } from './telling.ts';
+import { type IdentifyOptions, identifyTroubled } from './troubled.ts';
 
-/** How an identification is watched and stopped. */
-export interface IdentifyOptions {
-  /** Told whatever is new, and now and then that nothing is. */
-  readonly onProgress?: (progress: IdentifyProgress) => void;
-  /** Asked often; true stops the search, which then returns what it has. */
-  readonly shouldStop?: () => boolean;
-}
+export type { IdentifyOptions } from './troubled.ts';
 
 /** Sides nearer to each other than this many standard deviations of a reading are alike. */
 const ALIKE = 2;
@@ -64,13 +65,22 @@ const CLOSED = 1e-6;
 export function identify(question: ShapeQuestion, options: IdentifyOptions = {}): Identification {
   question.kinds.forEach(assertKind);
   assertAllowance(question.allowanceSd ?? 0);
+  return identifyTroubled(question, options, identifyAsAsked);
+}
+
+/** The answer to a question as it stands. */
+function identifyAsAsked(
+  question: ShapeQuestion,
+  options: IdentifyOptions,
+  effort: Effort,
+): Identification {
   const hands = offeredHands(question.kinds);
   const { onProgress } = options;
   const watched: IdentifyOptions = onProgress
     ? { ...options, onProgress: (how) => onProgress(settledProgress(how, hands)) }
     : options;
   const found = withConflicts({ ...question, kinds: hands.kinds }, (one) =>
-    identifyOffered(one, hands, watched),
+    identifyOffered(one, hands, watched, effort),
   );
   return settledHands(found, hands);
 }
@@ -80,6 +90,7 @@ function identifyOffered(
   question: ShapeQuestion,
   hands: OfferedHands,
   options: IdentifyOptions,
+  effort: Effort,
 ): Identification {
   const working = workingKinds(question.kinds);
   const stated = sideBelief(working.kinds, question.allowanceSd ?? 0);
@@ -93,7 +104,7 @@ function identifyOffered(
     return !stopped;
   };
   const watch: Watch = (...how) => progress('net', ...how);
-  const found = candidatesFor(readings, watch);
+  const found = candidatesFor(readings, watch, effort);
   const closed = found.nets.filter(isClosed);
   if (closed.length === 0) {
     const far = howFar(found, working);

@@ -83,6 +83,17 @@ function mapped(
       const n = (kinds.find((kind) => kind.id === suspect.kind) as Kind).sides.length;
       return { ...suspect, side: (suspect.side + offsetOf(suspect.kind)) % n };
     }),
+    mends: shape.mends.map((mend) => {
+      const n = mend.measured.length;
+      const back = <T>(own: readonly T[]): T[] =>
+        own.map((_, i) => own[(i - offsetOf(mend.kind) + n) % n] as T);
+      return {
+        ...mend,
+        sides: mend.sides.map((side) => (side + offsetOf(mend.kind)) % n),
+        measured: back(mend.measured),
+        expected: back(mend.expected),
+      };
+    }),
   });
   // What to measure again is said by the side's number in the file; that it follows is seen above.
   return { shapes: answer.shapes.map(one), complete: answer.complete };
