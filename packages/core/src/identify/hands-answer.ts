@@ -3,6 +3,7 @@
 
 import type { Kind } from '../pile/kind.ts';
 import { fromOtherFace } from '../pile/polygon.ts';
+import { handTest } from './hand-test.ts';
 import type { OfferedHands } from './hands.ts';
 import type {
   AddedKind,
@@ -17,7 +18,7 @@ import type {
 export function settledHands(found: Identification, hands: OfferedHands): Identification {
   if (hands.of.length === 0) return found;
   const back = sidesBack(hands);
-  return {
+  return withHandLook(hands.kinds.slice(0, hands.own), {
     ...found,
     shapes: found.shapes.map((shape) => settledShape(shape, hands, back)),
     furthest: found.furthest && ownKinds(found.furthest, hands),
@@ -29,6 +30,22 @@ export function settledHands(found: Identification, hands: OfferedHands): Identi
       ...conflict,
       sides: conflict.sides.map(({ kind, side }) => back(kind, side)),
     })),
+  });
+}
+
+/** The answer with the look that settles the best shape's hand, where that is open. It leaves the
+ * shapes as probable as they are. */
+function withHandLook(kinds: readonly Kind[], found: Identification): Identification {
+  const [best] = found.shapes;
+  const look = best ? handTest(best, kinds) : null;
+  if (!look) return found;
+  const odds = found.shapes.map((shape) => shape.probability);
+  const none = Math.max(0, 1 - odds.reduce((sum, p) => sum + p, 0));
+  const outcomes = look.next.outcomes.map(({ find }) => ({ find, shapes: [...odds, none] }));
+  return {
+    ...found,
+    next: [{ ...look.next, outcomes }, ...found.next],
+    settle: [look.next.words, ...found.settle],
   };
 }
 

@@ -94,6 +94,10 @@ describe('where no face was noted', () => {
         expect(asIs || inMirror).toBe(true);
         expect(asIs && inMirror).toBe(false);
         expect(shape.hands).toBe('mirrored');
+        const look = handTest(shape, kinds);
+        expect(found.next[0]).toMatchObject({ act: 'look', kind: look?.kind });
+        expect(found.next[0]?.outcomes[0]?.shapes).toHaveLength(found.shapes.length + 1);
+        expect(found.settle[0]).toBe(look?.next.words);
         // Were both listed, neither could have more than a half.
         expect(shape.probability).toBeGreaterThan(0.9);
         expect(shape.strangers).toEqual([]);
