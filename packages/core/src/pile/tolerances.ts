@@ -91,8 +91,10 @@ export const SLIP_Z = 5.5;
 export const LONE_SIDE_Z = 5;
 
 /** A tape that kinds alone show to be off is off by more than this, in standard deviations of one
- * reading, and by no more than SHIFT_REACH, metres. */
+ * reading: nearer, noise mixes up the kinds. */
 export const SHIFT_Z = 6;
+
+/** It is off by no more than this, metres: common practice, no source. */
 export const SHIFT_REACH = 0.1;
 
 /** Log odds against chance from which kinds that agree on a shift show a tape that is off: 20 000 to
