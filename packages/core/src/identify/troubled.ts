@@ -34,8 +34,10 @@ export type Ask = (
 
 /** The listed shapes together must be this probable for a supposition to be believed. */
 const BELIEVED = 0.5;
-/** Most suppositions that are tried. */
+/** Most suppositions that are tried, and how often the search may ask whether to stop (it does at every
+ * try) until no further one is begun: some seconds. */
 const MOST_TRIED = 40;
+const MOST_ASKED = 120_000;
 /** Most sides that are doubted together. */
 const MOST_DOUBTED = 9;
 /** How far each is trusted: of answers that fit, so many are right (by seeded trials). */
@@ -97,6 +99,7 @@ const WELL = 1.2;
 class Inquiry {
   stopped = false;
   private tried = 0;
+  private asked = 0;
   private done = 0;
   private told: IdentifyProgress | null = null;
 
@@ -119,6 +122,7 @@ class Inquiry {
         },
       }),
       shouldStop: () => {
+        this.asked++;
         this.stopped ||= shouldStop?.() ?? false;
         return this.stopped;
       },
@@ -134,14 +138,19 @@ class Inquiry {
 
   /** The answer under a supposition; null where it is not to be believed. */
   try(what: Supposition, trust: number, effort: Effort): Identification | null {
-    if (this.stopped || this.tried >= MOST_TRIED) return null;
+    if (this.isSpent()) return null;
     this.tried++;
     const answer = this.ask(supposed(this.question, what), effort);
     return isBelieved(answer) ? asAsked(answer, this.question, what, trust) : null;
   }
 
+  private isSpent(): boolean {
+    return this.stopped || this.tried >= MOST_TRIED || this.asked > MOST_ASKED;
+  }
+
   /** The first supposition that explains the pile. */
   supposing(): Identification | null {
+    this.asked = 0;
     const { kinds } = this.question;
     const rewritten = new Map<number, Rewritten>();
     kinds.forEach((_, k) => {
@@ -160,14 +169,32 @@ class Inquiry {
       (lonely.length > 0 && lonely.length <= MOST_DOUBTED
         ? this.withFacesDoubted(base, lonely)
         : null) ??
+      this.withKindDoubted(base, lonely) ??
       this.withKindsLeftOut(base, lonely)
     );
   }
 
-  /** One lonely side is wrong, or several. */
+  /** One lonely side is wrong, or all of them. */
   private withSidesDoubted(base: Supposition, lonely: readonly KindSide[]): Identification | null {
     const sets = lonely.map((one) => [one]);
     if (lonely.length > 1 && lonely.length <= MOST_DOUBTED) sets.push([...lonely]);
+    return this.firstOf(base, sets);
+  }
+
+  /** All lonely sides are wrong, and those of one kind that are as long as others by chance. */
+  private withKindDoubted(base: Supposition, lonely: readonly KindSide[]): Identification | null {
+    if (lonely.length < 2 || lonely.length > MOST_DOUBTED) return null;
+    const sets = [...new Set(lonely.map((one) => one.kind))].map((kind) => [
+      ...lonely.filter((one) => one.kind !== kind),
+      ...(this.question.kinds[kind] as Kind).sides.map((_, side) => ({ kind, side })),
+    ]);
+    return this.firstOf(base, sets);
+  }
+
+  private firstOf(
+    base: Supposition,
+    sets: readonly (readonly KindSide[])[],
+  ): Identification | null {
     for (const sides of sets) {
       const found = this.narrowed({ ...base, doubted: doubting(sides) });
       if (found) return found;
@@ -197,7 +224,8 @@ class Inquiry {
     const what = { ...base, doubted: doubting(sides) };
     const asked = supposed(this.question, what);
     const open = { ...asked, groups: [], kinds: asked.kinds.map(openFace) };
-    if (this.stopped || this.tried++ >= MOST_TRIED) return null;
+    if (this.isSpent()) return null;
+    this.tried++;
     const { shapes } = this.ask(open, 'quick');
     for (const shape of shapes.slice(0, 3)) {
       const turnedOver = kindsTurnedOver(shape, asked.kinds);
