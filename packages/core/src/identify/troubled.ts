@@ -144,8 +144,11 @@ class Inquiry {
     return isBelieved(answer) ? asAsked(answer, this.question, what, trust) : null;
   }
 
+  /** A try takes longer with the square of the unknowns, beyond some sixty (see FoldSearch). */
   private isSpent(): boolean {
-    return this.stopped || this.tried >= MOST_TRIED || this.asked > MOST_ASKED;
+    const sides = this.question.kinds.reduce((sum, kind) => sum + kind.sides.length, 0);
+    const most = MOST_ASKED / Math.max(1, (sides / 64) ** 2);
+    return this.stopped || this.tried >= MOST_TRIED || this.asked > most;
   }
 
   /** The first supposition that explains the pile. */
