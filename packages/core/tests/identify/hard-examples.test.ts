@@ -38,6 +38,7 @@ const checks: Record<string, (found: Found) => void> = {
   strangers: (found) => {
     const shape = ball(found, 320, 3.4);
     expect([...shape.strangers].sort()).toEqual(['odd 1', 'odd 2']);
+    expect(shape.probability).toBeGreaterThan(0.2);
   },
   'broken-hook': (found) => {
     expect(ball(found, 80, 3.1).strangers).toEqual([]);
@@ -55,6 +56,8 @@ const checks: Record<string, (found: Found) => void> = {
   hands: (found) => {
     const shape = ball(found, 180, 2.9);
     expect(shape.hands).toBe('mirrored');
+    expect(found.answer.next[0]?.act).toBe('look');
+    expect(found.answer.next[0]?.words).toContain('mirror image');
   },
   marks: (found) => {
     const shape = ball(found, 80, 2.6);
@@ -74,6 +77,9 @@ const checks: Record<string, (found: Found) => void> = {
   gap: (found) => {
     const { allowance } = ball(found, 320, 3.3);
     expect(Math.abs((allowance?.value ?? 0) - 0.008)).toBeLessThan(3 * (allowance?.sd ?? 0));
+    // The hub plates tell it; without them it is known to five millimetres only.
+    expect(allowance?.tellable).toBe(true);
+    expect(allowance?.sd).toBeLessThan(0.002);
   },
   nothing: ({ answer }) => {
     expect(answer.shapes).toEqual([]);
