@@ -8,6 +8,7 @@ import {
   findDecided,
   flatPlan,
   identify,
+  type Kind,
   kindsOfPile,
   looksLikeProject,
   numbersOf,
@@ -16,6 +17,8 @@ import {
   type Read,
   readPileCsv,
   readProject,
+  type Shape,
+  type Shell,
   shapeQuestion,
   shapesHolding,
   standingShell,
@@ -26,6 +29,7 @@ import { expose } from 'comlink';
 import type { Engine, FileRead, StandAnswer, StandingQuestion } from './api.ts';
 import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './drawings.ts';
 import { relate } from './relate.ts';
+import { sameKinds, stockOfShape } from './shape-kinds.ts';
 import { bestFits, doors, leftovers, waysOut } from './stock.ts';
 
 const engine: Engine = {
@@ -48,7 +52,7 @@ const engine: Engine = {
   identify: (question, onProgress) => identify(question, onProgress ? { onProgress } : {}),
   arrange: (shape, kinds, repaired) => {
     const { shell, interchangeable } = shape;
-    const list = arrangements(shell, kinds, { interchangeable, repaired });
+    const list = arrangements(shell, stockOfShape(shape, kinds), { interchangeable, repaired });
     const decisions = list.arrangements.map((one) => decisionFor(list, one, repaired));
     return { list, decisions };
   },
@@ -88,9 +92,11 @@ function standAnswer(question: StandingQuestion): StandAnswer {
   return tried.find((answer) => answer.found) ?? (tried[0] as StandAnswer);
 }
 
-function standIn({ shapes, kinds, decision }: StandingQuestion, index: number): StandAnswer {
+function standIn({ shapes, kinds: asked, decision }: StandingQuestion, index: number): StandAnswer {
   const shape = shapes[index];
   if (shape === undefined) return { found: false, reason: `there is no shape ${index + 1}` };
+  if (!shape.closed) return { found: false, reason: 'this shape has an open rim' };
+  const kinds = stockOfShape(shape, asked);
   const options = { interchangeable: shape.interchangeable };
   const decided = findDecided(shape.shell, kinds, decision, options);
   if (!decided.found) return decided;
@@ -102,7 +108,7 @@ function standIn({ shapes, kinds, decision }: StandingQuestion, index: number): 
     found: true,
     shell: {
       shape: index,
-      sameIn: shapesHolding(standing.shell, shapes, index, kinds),
+      sameIn: sameIn(standing.shell, shapes, index, kinds),
       standing,
       numbers: named.numbers,
       frozenFault: named.status === 'lost' ? named.reason : null,
@@ -118,6 +124,21 @@ function standIn({ shapes, kinds, decision }: StandingQuestion, index: number): 
       planFromBelow: flatPlan(standing.shell, { fromBelow: true }),
     },
   };
+}
+
+/** Indices of the shapes that hold this shell. One that goes by other kinds does not. */
+function sameIn(
+  shell: Shell,
+  shapes: readonly Shape[],
+  index: number,
+  kinds: readonly Kind[],
+): number[] {
+  const own = shapes[index] as Shape;
+  const comparable = shapes.flatMap((shape, i) => (sameKinds(own, shape) ? [i] : []));
+  const compared = comparable.map((i) => shapes[i] as Shape);
+  return shapesHolding(shell, compared, comparable.indexOf(index), kinds).map(
+    (i) => comparable[i] as number,
+  );
 }
 
 expose(engine);

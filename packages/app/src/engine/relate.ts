@@ -14,6 +14,7 @@ import {
   type Shape,
   type Shell,
 } from '@shellraise/core';
+import { sameKinds, stockOfShape } from './shape-kinds.ts';
 
 /** What is asked of several shapes. */
 export interface RelationQuestion {
@@ -45,8 +46,9 @@ export type Stand = (
 
 /** How these shapes are related. */
 export function relate(question: RelationQuestion, stand: Stand): Relation {
-  const { shapes, prefer, kinds, decision } = question;
+  const { shapes, prefer, decision } = question;
   const shape = shapes[prefer] as Shape;
+  const kinds = stockOfShape(shape, question.kinds);
   const { interchangeable } = shape;
   const repaired = decision?.repaired ?? false;
   const list = arrangements(shape.shell, kinds, { interchangeable, repaired });
@@ -71,8 +73,11 @@ function halvesOf(shell: Shell, kept: Int32Array): Shell[] {
   return [kept, below].map((places) => partOf(shell, places).shell);
 }
 
-function inAll(part: Shell, { shapes, kinds, prefer }: RelationQuestion): boolean {
-  const families = familiesOf(kinds, shapes[prefer]?.interchangeable);
+function inAll(part: Shell, { shapes, kinds: asked, prefer }: RelationQuestion): boolean {
+  const first = shapes[prefer] as Shape;
+  if (!shapes.every((shape) => sameKinds(first, shape))) return false;
+  const kinds = stockOfShape(first, asked);
+  const families = familiesOf(kinds, first.interchangeable);
   const labelled = (shell: Shell): ArrayLike<number> => labelsOf(shell, kinds, families).labels;
   const own = labelled(part);
   return shapes.every(({ shell }) => occursIn(part, own, shell, labelled(shell)));

@@ -262,6 +262,8 @@ export const placesWords = {
     openHeading: 'Nothing closes',
     open: 'These kinds close into no shell, so there are no places. The Shape sheet shows how far it got and what to measure.',
     toShape: 'To the shape',
+    partHeading: 'A part with an open rim',
+    part: "These panels close around every inner hub, but not all round: the rim stays open, and a part can't be stood up as a whole here. The Shape sheet says which kinds would close it, with their sides.",
     lostHeading: 'What was chosen is no longer there',
     lost: (reason: string) =>
       `The pile changed since, and ${reason}. Choose anew, or undo the change to the pile.`,

@@ -3,6 +3,7 @@
 import type { HoleCounts, Kind, Pile, Shell, TakeoffSettings } from '@shellraise/core';
 import { useCallback, useMemo, useState } from 'react';
 import { quickEngine } from '../../engine/bridge.ts';
+import { stockOfShape } from '../../engine/shape-kinds.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
@@ -33,12 +34,16 @@ export function PlacesSheet() {
   const stand = useDerived((derived) => derived.stand.value);
   const list = useDerived((derived) => derived.list.value);
   const shape = useDerived(({ shapes, shape: index }) => shapes.value?.shapes[index]);
-  const kinds = useDerived((derived) => derived.work.value?.question.kinds);
+  const asked = useDerived((derived) => derived.work.value?.question.kinds);
   const [choosing, setChoosing] = useState(false);
   const standing = stand?.found ? stand.shell : null;
+  const standsIn = useDerived(({ shapes }) =>
+    standing ? shapes.value?.shapes[standing.shape] : undefined,
+  );
   const stood = useMemo(
-    (): Stood | null => (standing && kinds ? { standing, kinds } : null),
-    [standing, kinds],
+    (): Stood | null =>
+      standing && asked && standsIn ? { standing, kinds: stockOfShape(standsIn, asked) } : null,
+    [standing, asked, standsIn],
   );
   const done = useCallback(() => {
     setChoosing(false);

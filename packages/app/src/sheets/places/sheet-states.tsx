@@ -56,6 +56,7 @@ export function NoShell({ onChoose }: { onChoose: () => void }) {
   const words = useWords().places.states;
   const kinds = useDerived((derived) => derived.work.value?.question.kinds.length);
   const shapes = useDerived((derived) => derived.shapes.value);
+  const shape = useDerived((derived) => derived.shapes.value?.shapes[derived.shape]);
   const list = useDerived((derived) => derived.list.value?.list);
   const stand = useDerived((derived) => derived.stand.value);
   if (kinds === 0)
@@ -65,6 +66,10 @@ export function NoShell({ onChoose }: { onChoose: () => void }) {
   if (shapes && shapes.shapes.length === 0)
     return (
       <Message heading={words.openHeading} text={words.open} to="shape" label={words.toShape} />
+    );
+  if (shape && !shape.closed)
+    return (
+      <Message heading={words.partHeading} text={words.part} to="shape" label={words.toShape} />
     );
   if (stand && !stand.found)
     return (
