@@ -51,7 +51,7 @@ export const gap: HardCase = {
             allowance === null || Math.abs(allowance.value - short) < 3 * allowance.sd,
             `the allowance within 3 sd (${(1000 * (allowance?.value ?? 0)).toFixed(1)} ± ${(1000 * (allowance?.sd ?? 0)).toFixed(1)} mm)`,
           ],
-          [help !== 'plate' || (allowance?.sd ?? 1) < 0.002, 'the allowance, by the plate'],
+          [help !== 'plate' || (allowance?.sd ?? 1) < 2.5 * base.sd, 'the allowance, by the plate'],
           [shape.strangers.length + shape.mends.length === 0, 'no strangers, no mends'],
         ],
       ),
