@@ -143,8 +143,6 @@ export const shapeWords = {
       `Kinds ${kinds} differ by less than the tape can tell: either may stand in the places of the other.`,
     freeTurns: (kinds: string) =>
       `Panels of ${kinds} look alike when turned, as far as the tape can tell: how they are turned is free.`,
-    strangers: (kinds: string) =>
-      `This shell has no place for ${kinds}: they belong to something else, or a side is wrong.`,
     misfitGroup: (run: string) =>
       `The joined group ${run} occurs nowhere in it: was it noted the right way round?`,
     kind: (id: string) => `kind ${id}`,

@@ -2,6 +2,7 @@
 
 import { createContext, use } from 'react';
 import { frameWords } from './frame.ts';
+import { hardWords } from './hard-piles.ts';
 import { pileWords } from './pile.ts';
 import { placesWords } from './places.ts';
 import { shapeWords } from './shape.ts';
@@ -11,6 +12,7 @@ export const english = {
   frame: frameWords,
   pile: pileWords,
   shape: shapeWords,
+  hard: hardWords,
   places: placesWords,
 };
 

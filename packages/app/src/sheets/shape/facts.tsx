@@ -66,15 +66,20 @@ export function Facts({ found, shape }: { found: Identification; shape: Shape })
 /** What is odd about a shape, and what can stand. */
 export function Notes({ shape, kinds }: { shape: Shape; kinds: readonly Kind[] }) {
   const words = useWords().shape;
+  const { interchangeCost } = useWords().hard;
+  const lengths = useLengths();
   const app = useApp();
   const { notes } = words;
   const good = kinds.reduce((sum, { good }) => sum + good, 0);
   const places = shape.shell.kind.length;
   const named = (ids: readonly string[]): string => listOf(ids.map(notes.kind));
+  const cost = (i: number): string => {
+    const one = shape.interchangeCosts[i];
+    return one === undefined ? '' : ` ${interchangeCost(lengths.small(one))}`;
+  };
   const odd = [
-    ...(shape.strangers.length > 0 ? [notes.strangers(named(shape.strangers))] : []),
     ...shape.misfitGroups.map(({ around }) => notes.misfitGroup(around.join(' '))),
-    ...shape.interchangeable.map((ids) => notes.interchangeable(listOf(ids))),
+    ...shape.interchangeable.map((ids, i) => `${notes.interchangeable(listOf(ids))}${cost(i)}`),
     ...(shape.freeTurns.length > 0 ? [notes.freeTurns(named(shape.freeTurns))] : []),
   ];
   const counted = kinds.every((kind) => kind.counted);

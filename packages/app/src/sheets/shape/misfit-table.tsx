@@ -1,6 +1,6 @@
 // Every side of every kind, measured and as the closed net has it, with its misfit as a stroke.
 
-import { type Fill, type Kind, kindFills, type Shape } from '@shellraise/core';
+import { type Fill, type Kind, kindFills, kindsOfShape, type Shape } from '@shellraise/core';
 import { useMemo } from 'react';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
 import type { Lengths } from '../../ui/lengths.ts';
@@ -13,7 +13,7 @@ export function MisfitTable({ shape, kinds }: { shape: Shape; kinds: readonly Ki
   const words = useWords().shape.misfits;
   const lengths = useLengths();
   const rows = useMemo(() => misfitsOf(shape, kinds), [shape, kinds]);
-  const fills = useMemo(() => kindFills(kinds), [kinds]);
+  const fills = useMemo(() => kindFills(kindsOfShape(shape, kinds)), [shape, kinds]);
   const most = Math.max(largestMisfit(rows), LEAST_SCALE);
   const unit = lengths.bare;
   return (
@@ -45,7 +45,13 @@ export function MisfitTable({ shape, kinds }: { shape: Shape; kinds: readonly Ki
         </tr>
       </thead>
       {rows.map((row) => (
-        <KindRows key={row.kind.id} row={row} fill={fills[row.index] as Fill} most={most} />
+        <KindRows
+          key={row.kind.id}
+          row={row}
+          of={row.added?.of == null ? null : (kinds[row.added.of]?.id ?? null)}
+          fill={fills[row.index] as Fill}
+          most={most}
+        />
       ))}
     </table>
   );
@@ -54,11 +60,23 @@ export function MisfitTable({ shape, kinds }: { shape: Shape; kinds: readonly Ki
 /** Misfits are drawn on a scale of half a millimetre at least. */
 const LEAST_SCALE = 0.0005;
 
-function KindRows({ row, fill, most }: { row: KindMisfit; fill: Fill; most: number }) {
-  const words = useWords().shape.misfits;
+function KindRows({
+  row,
+  of,
+  fill,
+  most,
+}: {
+  row: KindMisfit;
+  /** Id of the kind that it is the other hand of. */
+  of: string | null;
+  fill: Fill;
+  most: number;
+}) {
+  const { misfits: words } = useWords().shape;
+  const { rowWanted, rowOtherHand } = useWords().hard;
   const lengths = useLengths();
   const app = useApp();
-  const { kind, places, sides } = row;
+  const { kind, places, sides, added } = row;
   const selected = useAppState(
     ({ selection }) => selection?.type === 'kind' && selection.id === kind.id,
   );
@@ -77,6 +95,11 @@ function KindRows({ row, fill, most }: { row: KindMisfit; fill: Fill; most: numb
                 >
                   <KindSwatch kind={kind} fill={fill} /> {kind.id}
                 </button>
+                {added ? (
+                  <span className="quiet row-note">
+                    {of === null ? rowWanted : rowOtherHand(of)}
+                  </span>
+                ) : null}
               </th>
               <td className="number" rowSpan={sides.length}>
                 {places}
@@ -87,7 +110,7 @@ function KindRows({ row, fill, most }: { row: KindMisfit; fill: Fill; most: numb
             </>
           ) : null}
           <td className="number">{side.side + 1}</td>
-          <td className="number">{bare(side.measured, lengths)}</td>
+          <td className="number">{side.measured === null ? '–' : bare(side.measured, lengths)}</td>
           <td className="number wide-only">
             {side.fitted === null ? '–' : bare(side.fitted, lengths)}
           </td>

@@ -1,13 +1,13 @@
 // Every side of every kind, as measured and as the closed net has it.
 
-import type { Kind, Shape } from '@shellraise/core';
+import { type AddedKind, type Kind, kindsOfShape, type Shape } from '@shellraise/core';
 
 /** One side. */
 export interface SideMisfit {
   /** From 0. */
   readonly side: number;
-  /** Metres, hub to hub. */
-  readonly measured: number;
+  /** Metres, hub to hub; null where the pile has none of the kind. */
+  readonly measured: number | null;
   /** Metres; null where the net has no place for the kind. */
   readonly fitted: number | null;
   /** Measured less fitted, metres. */
@@ -23,19 +23,25 @@ export interface KindMisfit {
   /** Places of the whole net that take it. */
   readonly places: number;
   readonly sides: readonly SideMisfit[];
+  /** Why the shape has it besides those of the pile; null for those. */
+  readonly added: AddedKind | null;
 }
 
-/** The kinds with their misfits, in the order of the pile. */
+/** The kinds with their misfits, in the order of the pile, then those that the shape needs besides. */
 export function misfitsOf(shape: Shape, kinds: readonly Kind[]): KindMisfit[] {
-  const places = placesOfKinds(shape, kinds.length);
-  return kinds.map((kind, index) => {
+  const all = kindsOfShape(shape, kinds);
+  const places = placesOfKinds(shape, all.length);
+  return all.map((kind, index) => {
     const used = !shape.strangers.includes(kind.id);
-    const sides = kind.sides.map((measured, side) => {
+    const added = shape.added[index - kinds.length] ?? null;
+    const sides = kind.sides.map((own, side) => {
+      const measured = added?.why === 'wanted' ? null : own;
       const fitted = (used ? shape.fittedSides[index]?.[side] : undefined) ?? null;
       const suspect = shape.suspects.some((one) => one.kind === kind.id && one.side === side);
-      return { side, measured, fitted, off: fitted === null ? null : measured - fitted, suspect };
+      const off = fitted === null || measured === null ? null : measured - fitted;
+      return { side, measured, fitted, off, suspect };
     });
-    return { kind, index, places: places[index] as number, sides };
+    return { kind, index, places: places[index] as number, sides, added };
   });
 }
 

@@ -1,7 +1,13 @@
 // The shapes that fit, side by side: each as a drawing turned to the hub that tells it, with how
 // likely it is and what tells it. Pressing one shows it.
 
-import { type Fill, type Identification, type Kind, kindFills, type Shape } from '@shellraise/core';
+import {
+  type Identification,
+  type Kind,
+  kindFills,
+  kindsOfShape,
+  type Shape,
+} from '@shellraise/core';
 import { useCallback, useMemo } from 'react';
 import { panelsOfShell } from '../../drawing/shell-view/panels.ts';
 import { firstView, type View } from '../../drawing/shell-view/pose.ts';
@@ -22,7 +28,6 @@ export function Others({
   chosen: number;
 }) {
   const words = useWords().shape.others;
-  const fills = useMemo(() => kindFills(kinds), [kinds]);
   const signs = useMemo(() => signsOf(found.shapes, kinds), [found, kinds]);
   return (
     <section className="others">
@@ -30,7 +35,7 @@ export function Others({
       <ul>
         {found.shapes.map((shape, i) => (
           <li key={shape.apart || i}>
-            <Other shape={shape} index={i} sign={signs[i] ?? null} fills={fills} chosen={chosen} />
+            <Other shape={shape} index={i} sign={signs[i] ?? null} kinds={kinds} chosen={chosen} />
           </li>
         ))}
       </ul>
@@ -42,17 +47,18 @@ function Other({
   shape,
   index,
   sign,
-  fills,
+  kinds,
   chosen,
 }: {
   shape: Shape;
   index: number;
   sign: Sign | null;
-  fills: readonly Fill[];
+  kinds: readonly Kind[];
   chosen: number;
 }) {
   const { others: words, capital } = useWords().shape;
   const engine = useEngine();
+  const fills = useMemo(() => kindFills(kindsOfShape(shape, kinds)), [shape, kinds]);
   const panels = useMemo(() => panelsOfShell(shape.shell), [shape]);
   const fillOf = useCallback(
     (rank: number) => fills[panels.kind[rank] as number] ?? { tint: null, hatch: null },

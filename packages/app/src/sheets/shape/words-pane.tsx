@@ -5,14 +5,24 @@ import type { ReactNode } from 'react';
 import type { PileWork } from '../../engine/api.ts';
 import type { Ask } from '../../engine/derived.ts';
 import type { Relation } from '../../engine/relate.ts';
-import { useApp, useEngine } from '../../ui/app-context.tsx';
+import { useApp, useEngine, useLengths } from '../../ui/app-context.tsx';
+import { inOwnLengths } from '../../ui/own-lengths.ts';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
+import { AllowanceNote } from './allowance-note.tsx';
+import { BesidesNote } from './besides-note.tsx';
+import { ConflictList } from './conflict-list.tsx';
 import { Facts, Headline, Notes } from './facts.tsx';
+import { HandsNote } from './hands-note.tsx';
+import { MendList } from './mend-list.tsx';
 import { MisfitTable } from './misfit-table.tsx';
+import { NextList } from './next-list.tsx';
 import { Others } from './others.tsx';
+import { SectionNote } from './section-drawing.tsx';
 import type { Stage } from './stage.ts';
+import { LeftOut, StrangerList, WantedList } from './stranger-list.tsx';
 import { SuspectList } from './suspect-list.tsx';
+import { Trial } from './trial-drawing.tsx';
 
 /** What the words are about. */
 export interface WordsPaneProps {
@@ -25,6 +35,9 @@ export interface WordsPaneProps {
   readonly kinds: readonly Kind[];
   readonly pile: Pile;
   readonly relation: Relation | null;
+  /** Whether the second shell of the heap is drawn. */
+  readonly second: boolean;
+  readonly onSecond: (second: boolean) => void;
 }
 
 /** The words. */
@@ -41,9 +54,14 @@ export function WordsPane(props: WordsPaneProps) {
       {label}
     </button>
   );
-  const suspects = worked ? (
-    <SuspectList shape={stale ? null : shape} worked={worked} pile={pile} />
-  ) : null;
+  // What is written into the pile must be of the pile as it is.
+  const current = work.fresh && worked ? worked : null;
+  const suspects = (
+    <>
+      <LeftOut pile={pile} worked={current} />
+      {worked ? <SuspectList shape={stale ? null : shape} worked={worked} pile={pile} /> : null}
+    </>
+  );
   switch (stage) {
     case 'reading':
       return <p className="quiet">{words.readingPile} …</p>;
@@ -107,6 +125,8 @@ export function WordsPane(props: WordsPaneProps) {
         <>
           {stale ? <Stale>{press(words.closeAgain)}</Stale> : null}
           {found ? <Nothing found={found} /> : null}
+          {found ? <ConflictList conflicts={found.conflicts} /> : null}
+          {found ? <NextList found={found} worked={current} /> : null}
           {worked ? <TooFew worked={worked} /> : null}
           {suspects}
         </>
@@ -115,7 +135,9 @@ export function WordsPane(props: WordsPaneProps) {
       return (
         <>
           {stale ? <Stale>{press(words.closeAgain)}</Stale> : null}
-          {found && shape ? <Found {...props} found={found} suspects={suspects} /> : null}
+          {found && shape ? (
+            <Found {...props} found={found} current={current} suspects={suspects} />
+          ) : null}
         </>
       );
   }
@@ -127,22 +149,46 @@ function Found({
   chosen,
   kinds,
   relation,
+  second,
+  onSecond,
+  current,
   suspects,
-}: WordsPaneProps & { found: Identification; suspects: ReactNode }) {
+}: WordsPaneProps & {
+  found: Identification;
+  current: PileKinds | null;
+  suspects: ReactNode;
+}) {
   const words = useWords().shape;
   const shape = found.shapes[chosen];
   if (!shape) return null;
+  const mine = stale ? null : current;
+  const told = new Set(found.next.map(({ words: say }) => say));
+  const settle = found.settle.filter((one) => !told.has(one));
   return (
     <>
       <div className={stale ? 'shape-result stale' : 'shape-result'}>
         <Headline found={found} shape={shape} relation={relation} />
+        <HandsNote shape={shape} kinds={kinds} worked={mine} />
         <Facts found={found} shape={shape} />
+        <SectionNote shape={shape} />
+        {shape.allowance ? (
+          <AllowanceNote allowance={shape.allowance} canChange={mine !== null} />
+        ) : null}
         <Notes shape={shape} kinds={kinds} />
+        <MendList mends={shape.mends} worked={mine} kinds={kinds} />
+        <StrangerList shape={shape} kinds={kinds} canChange={mine !== null} />
+        <BesidesNote besides={found.besides} shown={second} onShow={onSecond} />
+        <WantedList shape={shape} kinds={kinds} />
+        <ConflictList conflicts={found.conflicts} />
       </div>
       {suspects}
       <div className={stale ? 'shape-result stale' : 'shape-result'}>
+        <NextList found={found} worked={mine} />
+        <List heading={words.settle} items={settle} />
+        {found.trial && chosen === 0 ? (
+          <Trial trial={found.trial} shape={shape} kinds={kinds} />
+        ) : null}
         {found.shapes.length > 1 ? <Others found={found} kinds={kinds} chosen={chosen} /> : null}
-        <List heading={words.settle} items={found.settle} />
         <MisfitTable shape={shape} kinds={kinds} />
       </div>
     </>
@@ -196,13 +242,14 @@ function Fault({
 
 function List({ heading, items }: { heading: string; items: readonly string[] }) {
   const { capital } = useWords().shape;
+  const lengths = useLengths();
   if (items.length === 0) return null;
   return (
     <section>
       <h2>{heading}</h2>
       <ul className="dashed-list">
         {items.map((item) => (
-          <li key={item}>{capital(item)}.</li>
+          <li key={item}>{capital(inOwnLengths(item, lengths))}.</li>
         ))}
       </ul>
     </section>

@@ -1,0 +1,78 @@
+// What to read or look at next, the most telling first, with what one would find and which shape it
+// then is; or that enough is measured.
+
+import type { Identification, NextReading, PileKinds } from '@shellraise/core';
+import { useApp, useLengths } from '../../ui/app-context.tsx';
+import { inOwnLengths } from '../../ui/own-lengths.ts';
+import { useWords } from '../../words/words.ts';
+import { likeliestOf, tellsApart } from './outcomes.ts';
+import { percentOf } from './sentences.ts';
+
+/** Things shown at once, at most. */
+const MOST_NEXT = 4;
+
+/** What to do next; nothing where nothing is known of it. */
+export function NextList({
+  found,
+  worked,
+}: {
+  found: Pick<Identification, 'next' | 'enough'>;
+  worked: PileKinds | null;
+}) {
+  const { next: words } = useWords().hard;
+  if (found.enough && found.next.length === 0) return <p className="enough">{words.enough}</p>;
+  if (found.next.length === 0) return null;
+  return (
+    <section className="findings-list next-readings">
+      <h2>{words.heading}</h2>
+      {found.enough ? <p className="quiet">{words.enough}</p> : null}
+      <ol>
+        {found.next.slice(0, MOST_NEXT).map((one) => (
+          <li key={one.words}>
+            <One one={one} worked={worked} />
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function One({ one, worked }: { one: NextReading; worked: PileKinds | null }) {
+  const { hard, shape } = useWords();
+  const words = hard.next;
+  const lengths = useLengths();
+  const app = useApp();
+  const { kind } = one;
+  const reading = worked?.assigned.find((own) => (own.kind ?? own.candidates[0]) === kind)?.reading;
+  const go = (): void => {
+    if (reading !== undefined) app.select({ type: 'reading', row: reading });
+    else if (kind !== null) app.select({ type: 'kind', id: kind });
+    app.goTo('pile');
+  };
+  return (
+    <>
+      <p>{shape.capital(inOwnLengths(one.words, lengths))}.</p>
+      {tellsApart(one) ? (
+        <ul className="finds" aria-label={words.finds}>
+          {one.outcomes.map(({ find, shapes }) => {
+            const { index, share } = likeliestOf(shapes);
+            const what =
+              index === shapes.length - 1
+                ? words.none
+                : share > 0.95
+                  ? words.shapeSure(index + 1)
+                  : words.shape(index + 1, percentOf(share));
+            return <li key={find}>{words.find(inOwnLengths(find, lengths), what)}</li>;
+          })}
+        </ul>
+      ) : null}
+      {kind === null ? null : (
+        <div className="presses screen-only">
+          <button type="button" onClick={go}>
+            {one.act === 'read' ? words.go : words.look}
+          </button>
+        </div>
+      )}
+    </>
+  );
+}

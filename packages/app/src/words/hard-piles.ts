@@ -1,0 +1,152 @@
+// Words of what a real heap does to a shape: mends, strangers, kinds that are wanted, hands, the hub
+// gap, the ground's cut, what to read next, the trial on the grass. Lengths come already written.
+
+const plural = (count: number, one: string, more = `${one}s`): string =>
+  `${count} ${count === 1 ? one : more}`;
+
+const listed = (names: readonly string[], last = 'and'): string =>
+  names.length < 2
+    ? (names[0] ?? '')
+    : `${names.slice(0, -1).join(', ')} ${last} ${names[names.length - 1]}`;
+
+const sidesOf = (sides: readonly number[]): string =>
+  `${sides.length === 1 ? 'side' : 'sides'} ${listed(sides.map((side) => String(side + 1)))}`;
+
+/** Words of hard piles. */
+export const hardWords = {
+  listed,
+  kind: (id: string) => `kind ${id}`,
+  show: (id: string) => `Show kind ${id}`,
+  take: 'Take it',
+  toPile: 'To the readings',
+
+  mends: {
+    heading: 'Read or written down wrong',
+    intro: 'The net closes with these. Take a mend, or measure again: either can be undone.',
+    slips: {
+      length: (kind: string, sides: readonly number[], reads: string, net: string) =>
+        `Kind ${kind}, ${sidesOf(sides)}: reads ${reads}, the net says ${net}. Measured wrong.`,
+      swapped: (kind: string, sides: readonly number[], reads: string, net: string) =>
+        `Kind ${kind}, ${sidesOf(sides)}: read ${reads}, the net says ${net}. Written down in each other's place.`,
+      unit: (kind: string, sides: readonly number[], reads: string, net: string) =>
+        `Kind ${kind}, ${sidesOf(sides)}: reads ${reads}, the net says ${net}. Read in one unit, written down in another.`,
+      face: (kind: string, _sides: readonly number[], reads: string, net: string) =>
+        `Kind ${kind} was read from the other face: its sides run ${reads}, the net has them ${net}.`,
+      shift: (kind: string, _sides: readonly number[], reads: string, net: string) =>
+        `Kind ${kind}, every side: reads ${reads}, the net says ${net}. All off by one length, as with a broken hook.`,
+    },
+    takeOf: (kind: string) => `Take the mend of kind ${kind}`,
+    taken: (kind: string) => `the mend of kind ${kind}`,
+    note: (read: string) => `Read ${read} before it was put right by the closed net.`,
+    none: 'Nothing to change in the pile: it rests on no row that still reads this.',
+  },
+
+  strangers: {
+    heading: 'Kinds without a place in this shell',
+    cut: (kind: string, from: string, side: number, misfit: string) =>
+      `Kind ${kind} is kind ${from}, cut by the ground along its side ${side + 1} (fits to ${misfit}).`,
+    course: (kind: string, height: string, sides: readonly number[]) =>
+      `Kind ${kind} belongs to a straight course ${height} high; ${sidesOf(sides)} ${sides.length === 1 ? 'lies' : 'lie'} on the halves.`,
+    'other shell': (kind: string) => `Kind ${kind} is part of another shell.`,
+    nothing: (kind: string) =>
+      `Kind ${kind} fits nowhere: it belongs to something else, or a side is wrong.`,
+    leaveOut: (kind: string) => `Leave kind ${kind} out`,
+    leftOutHeading: 'Left out by you',
+    leftOut: (kind: string) => `Kind ${kind} is left out: the shape is sought without it.`,
+    takeBack: (kind: string) => `Take kind ${kind} back in`,
+    leaving: (kind: string) => `kind ${kind} left out`,
+    taking: (kind: string) => `kind ${kind} taken back in`,
+    choose: 'Leave a kind out',
+    which: 'Kind to leave out',
+  },
+
+  wanted: {
+    heading: 'Kinds that are wanted',
+    intro: 'The shell needs them and the pile has none. Sides hub to hub.',
+    one: (kind: string, places: number, sides: string) =>
+      `${kind}: ${plural(places, 'place')}, sides ${sides}`,
+    side: (length: string, sd: string) => `${length} ± ${sd}`,
+  },
+
+  hands: {
+    mirrored: 'Nobody noted a face, so the mirror image of the whole is the other answer.',
+    settle: 'One look settles it:',
+    asShown: 'It runs the first way',
+    mirror: 'Seen from outside it runs the other way',
+    symmetric:
+      'No single panel tells which of the two it is; note the faces of a few panels on the sheet Pile.',
+    several:
+      'This kind lies both ways round in the shell: note the face of each panel you look at.',
+    telling: (kind: string) => `the faces of kind ${kind}`,
+  },
+
+  allowance: {
+    fact: 'hub to hub beyond the measured sides',
+    value: (value: string, sd: string) => `${value} ± ${sd}`,
+    found: (value: string, sd: string) =>
+      `Hubs lie ${value} ± ${sd} further apart than the sides were measured: the net says so.`,
+    untold: (sd: string) =>
+      `How far hub to hub is longer than the measured sides can't be told from the radius here (± ${sd}).`,
+    takeLabel: 'Take it as the hub allowance',
+    taking: 'the hub allowance of the net',
+    sharper: {
+      plate: (sd: string) =>
+        `measure a hub plate from its middle to where the tape was held: to ± ${sd}`,
+      rim: (sd: string) => `measure across all panels joined around one hub: to ± ${sd}`,
+      angle: (sd: string) => `measure an angle between two joined panels: to ± ${sd}`,
+    },
+    what: 'What separates them, the sharpest first:',
+  },
+
+  section: {
+    cut: (height: string, sd: string, below: boolean, floor: string) =>
+      `The ground cut the lowest panels: the plane lies ${height} ± ${sd} ${below ? 'below' : 'above'} the middle of the ball; its circle is ${floor} across.`,
+    course: (height: string, panels: number) =>
+      `A straight course ${height} high stands between two halves: ${plural(panels, 'panel')} around.`,
+    label: 'Section through the middle',
+    middle: 'middle',
+  },
+
+  next: {
+    heading: 'What to measure next',
+    enough: 'Enough is measured: further readings would change nothing that matters.',
+    go: 'Measure it',
+    look: 'Look',
+    find: (find: string, shape: string) => `${find}: ${shape}`,
+    shape: (number: number, share: string) => `shape ${number} (${share})`,
+    shapeSure: (number: number) => `shape ${number}`,
+    none: 'none of these',
+    finds: 'What you would find',
+  },
+
+  trial: {
+    heading: 'The trial on the grass',
+    intro: (kinds: string) =>
+      `Before anyone commits: lay these panels smooth side up around one hub, ${kinds} anticlockwise, and bolt all seams but the last.`,
+    gap: (gap: string, sd: string) => `At the far end the last seam should gape ${gap} ± ${sd}.`,
+    more: (most: string) => `More than ${most} means that something is wrong.`,
+    label: (panels: number, gap: string) => `Star of ${panels} panels laid flat, gap ${gap}`,
+  },
+
+  besides: {
+    heading: 'A second shell in the heap',
+    found: (across: string, panels: number) =>
+      `What is left over closes into a ball ${across} across, ${panels} panels.`,
+    part: (across: string, panels: number) =>
+      `What is left over makes a part of a ball ${across} across, ${panels} panels.`,
+    show: 'Show the second shell',
+    back: 'Show the first shell',
+    drawn: 'The second shell in the heap',
+  },
+
+  conflicts: {
+    heading: 'Laps and holes that nothing answers',
+    which: (list: string) => `It is about ${list}.`,
+    side: (kind: string, side: number) => `kind ${kind} side ${side + 1}`,
+  },
+
+  interchangeCost: (cost: string) =>
+    `Taken as one kind, their sides are off by ${cost} (root mean square).`,
+  rowWanted: 'wanted',
+  rowOtherHand: (of: string) => `other hand of ${of}`,
+};
