@@ -14,7 +14,7 @@ export interface Candidate extends FittedNet {
   /** The readings it was fitted to: as stated, or with one side free to be wrong. */
   readonly readings: SideBelief;
   /** Kinds it has no place for. */
-  readonly unused: number;
+  readonly unused: readonly number[];
   /** The rotations that it was found by. */
   readonly fold: Fold;
 }
@@ -205,7 +205,7 @@ class CandidateSearch implements Candidates {
     for (const net of outcome.nets) {
       const used = new Set(net.shell.kind);
       const kinds = readings.sides.length;
-      const unused = unusedKinds(kinds, (k) => used.has(k), readings.bothWays).length;
+      const unused = unusedKinds(kinds, (k) => used.has(k), readings.bothWays);
       this.nets.push({ ...net, readings, unused, fold });
     }
   }

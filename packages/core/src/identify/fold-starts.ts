@@ -61,9 +61,15 @@ export function foldStartsAt(
   return seeds.map((seed) => ({ seed, model, kappaReach }));
 }
 
-/** All starts of a fold for these readings, smallest radius first. `gate` in standard deviations. */
-export function foldStarts(readings: SideBelief, fold: Fold, gate: number): FoldStart[] {
-  const top = fold.axes[0];
+/** All starts of a fold for these readings, smallest radius first. `gate` in standard deviations; `axis`:
+ * the one that is planted, the highest unless told; 1 for none, so that it starts anywhere. */
+export function foldStarts(
+  readings: SideBelief,
+  fold: Fold,
+  gate: number,
+  axis: number | undefined = fold.axes[0],
+): FoldStart[] {
+  const top = axis;
   const least = radiusCovering(
     readings.sides,
     readings.sides.map((_, k) =>
@@ -72,8 +78,13 @@ export function foldStarts(readings: SideBelief, fold: Fold, gate: number): Fold
     1 / fold.order,
   );
   const most = least * Math.sqrt(MOST_USES / fold.order);
-  if (top === undefined)
-    return trialModels(readings, least, least * MOST_GROWTH, PANEL_STEP).map((model) => ({
+  if (top === undefined || top === 1)
+    return trialModels(
+      readings,
+      least,
+      top === undefined ? least * MOST_GROWTH : most,
+      PANEL_STEP,
+    ).map((model) => ({
       seed: { kindSide: model.first[surelyUsed(readings)] as number, through: 'nothing' },
       model,
       kappaReach: reachOf(PANEL_STEP),
@@ -89,7 +100,9 @@ export function foldStarts(readings: SideBelief, fold: Fold, gate: number): Fold
         starts.push(...hubStarts(readings, k, i, TAU / top, { least, most, gate, trials }));
     });
   });
-  return starts.sort((a, b) => b.model.kappa - a.model.kappa);
+  return starts
+    .map((start) => ({ ...start, seed: { ...start.seed, axis: top } }))
+    .sort((a, b) => b.model.kappa - a.model.kappa);
 }
 
 /** A kind that every net with all kinds has a place for, up to mirror images. */

@@ -41,6 +41,8 @@ export interface FoldSeed {
    * any kind where there is no axis. */
   readonly kindSide: number;
   readonly through: 'hub' | 'panel' | 'nothing';
+  /** Order of that axis; the fold's highest unless told. */
+  readonly axis?: number;
 }
 
 /** The corners (sides) around each hub of a closed folded net, anticlockwise. */

@@ -29,6 +29,10 @@ export interface FoldSearch {
   readonly window: number;
   /** Kinds that may stay unused. */
   readonly spareKinds: number;
+  /** Sides, over all pieces, beyond which a panel may be missing; 0 unless told. */
+  readonly holeSides?: number;
+  /** Pieces of one kind, at most; no limit unless told. */
+  readonly mostUses?: number;
   /** Kinds offered both ways round, of which one way will do. */
   readonly bothWays?: BothWays;
   /** Largest change of κ / κ₀ that this search is answerable for. */
@@ -62,6 +66,8 @@ const MAX_FILLS = 8000;
 /** What the linear model may be off at a star that closes exactly, radians: second order in κ and in
  * the sides' errors. */
 const NEGLECTED = 2e-5;
+/** No corner of a missing panel is sharper, radians. */
+const LEAST_CORNER = 0.25;
 /** No net has more places: panels so flat that they would never close are given up. */
 const MOST_PLACES = 1000;
 /** Below this share of a prior variance an equation was known before and teaches nothing. */
@@ -99,6 +105,8 @@ class Gluing {
   private readonly weight: number;
   private deepest = 0;
   private stopped = false;
+  /** Sides beyond which a panel is taken to be missing. */
+  private readonly holes = new Set<number>();
 
   constructor(
     private readonly model: CornerModel,
@@ -183,7 +191,7 @@ class Gluing {
       this.refresh(level);
       return true;
     }
-    const top = this.fold.axes[0] as number;
+    const top = seed.axis ?? (this.fold.axes[0] as number);
     if (seed.through === 'panel') {
       if (this.search.joints && !this.isRegular(kind, top)) return false;
       this.useAxis(top);
@@ -264,6 +272,23 @@ class Gluing {
       this.attempt(side, choice, depth, () => this.grow(depth + 1));
       if (this.stopped) return;
     }
+    this.leaveOpen(side, depth);
+  }
+
+  /** Takes it that the panel beyond a side is missing. */
+  private leaveOpen(side: number, depth: number): void {
+    if (this.holes.size >= this.holeSides || !this.mayTry()) return;
+    const level = this.level(depth + 1);
+    copyLevelInto(this.level(depth), level);
+    this.holes.add(side);
+    const hubs = [side, this.pieces.next[side] as number];
+    if (hubs.every((hub) => this.mayStand(this.pieces.hubRun(hub, level), level)))
+      this.grow(depth + 1);
+    this.holes.delete(side);
+  }
+
+  private get holeSides(): number {
+    return this.search.holeSides ?? 0;
   }
 
   /** Shows the part that stands to whom it concerns. */
@@ -291,7 +316,7 @@ class Gluing {
     let side = -1;
     let largest = -1;
     for (let s = 0; s < this.pieces.mate.length; s++) {
-      if ((this.pieces.mate[s] as number) >= 0) continue;
+      if ((this.pieces.mate[s] as number) >= 0 || this.holes.has(s)) continue;
       const { angle } = this.pieces.hubRun(s, level);
       if (angle > largest) {
         largest = angle;
@@ -311,13 +336,14 @@ class Gluing {
     const own = this.pieces.kindSide[side] as number;
     const sides = this.model.lengths.length;
     for (let t = 0; t < this.pieces.mate.length; t++) {
-      if ((this.pieces.mate[t] as number) >= 0) continue;
+      if ((this.pieces.mate[t] as number) >= 0 || this.holes.has(t)) continue;
       if (t === side && !this.axesLeft.includes(2)) continue;
       if (!this.mayMeet[own * sides + (this.pieces.kindSide[t] as number)]) continue;
       consider({ mate: t, kindSide: -1, axis: 1, cost: 0 });
     }
     for (const other of this.meets[own] as readonly number[]) {
       const kind = this.model.kindOf[other] as number;
+      if ((this.pieces.used[kind] as number) >= (this.search.mostUses ?? Infinity)) continue;
       const start = this.model.first[kind] as number;
       if (other - start >= (this.search.periods[kind] as number)) continue;
       consider({ mate: -1, kindSide: other, axis: 1, cost: 0 });
@@ -401,6 +427,8 @@ class Gluing {
       const slack = this.search.gate * run.sd + NEGLECTED;
       if (run.closed) {
         if (Math.abs(gap) <= slack) return true;
+      } else if (this.holeSides > 0 && gap > LEAST_CORNER - slack) {
+        return true;
       } else if (
         gap > -slack &&
         this.canFill(run, gap, slack, this.fillDepth, this.pieces.kindSide[run.to] as number, level)
@@ -514,12 +542,14 @@ class Gluing {
   }
 
   private keep(level: Level): void {
-    if (this.axesLeft.length > 0) return;
+    if (this.axesLeft.length > 0 && this.holes.size === 0) return;
     if (this.unused().length > this.search.spareKinds) return;
-    const hubAxis = this.pieces.mate.map((_, side) =>
-      Math.max(1, Math.round(TAU / this.pieces.hubRun(side, level).angle)),
-    );
+    const hubAxis = this.pieces.mate.map((_, side) => {
+      const { closed, angle } = this.pieces.hubRun(side, level);
+      return closed ? Math.max(1, Math.round(TAU / angle)) : 1;
+    });
     if (
+      this.holes.size === 0 &&
       !isFoldedSphere(
         this.fold.order,
         this.pieces.previous,

@@ -25,6 +25,8 @@ export interface FoldingOptions {
   readonly spareKinds: number;
   /** Radius where it is known, metres; null: every radius is tried. */
   readonly radius: number | null;
+  /** The axis that is planted where every radius is tried; the highest of the fold unless told. */
+  readonly axis?: number;
   /** Kind → sides after which the panel looks the same again. */
   readonly periods: readonly number[];
   /** Kind-side → label; nets that are the same under these labels count once, the best fitting. */
@@ -33,6 +35,12 @@ export interface FoldingOptions {
   readonly onTry: (pieces: number, work: number) => boolean;
   /** See FoldSearch. */
   readonly onPart?: NonNullable<FoldSearch['onPart']>;
+  /** See FoldSearch. */
+  readonly holeSides?: number;
+  /** See FoldSearch. */
+  readonly mostUses?: number;
+  /** Makes a whole of a net with holes, at about this radius (metres). */
+  readonly fillHoles?: (net: FoldedNet, radius: number) => FittedNet | null;
 }
 
 /** What folding found. */
@@ -60,7 +68,7 @@ export function foldNets(
   const { radius } = options;
   const starts =
     radius === null
-      ? foldStarts(readings, fold, GATE)
+      ? foldStarts(readings, fold, GATE, options.axis)
       : foldStartsAt(readings, fold, GATE, radius, KNOWN_REACH);
   const found = new Map<string, FoldedNet & { radius: number }>();
   let complete = true;
@@ -87,7 +95,11 @@ export function foldNets(
         found.set(code, { ...net, radius: 1 / Math.sqrt(model.kappa) });
     }
   }
-  const nets = [...found.values()].flatMap((net) => unfold(readings, net, net.radius) ?? []);
+  const whole = (net: FoldedNet & { radius: number }): FittedNet | null =>
+    hasHoles(net)
+      ? (options.fillHoles?.(net, net.radius) ?? null)
+      : unfold(readings, net, net.radius);
+  const nets = [...found.values()].flatMap((net) => whole(net) ?? []);
   return { nets, complete, deepest };
 }
 
@@ -100,15 +112,18 @@ function unfold(readings: SideBelief, net: FoldedNet, radius: number): FittedNet
   return shell && fit ? { shell, fit } : null;
 }
 
+const hasHoles = ({ mate }: FoldedNet): boolean => mate.some((other) => other < 0);
+
 /** Equal for two folded nets that unfold to the same under these labels of kind-sides. */
 function codeOf(net: FoldedNet, labelOf: ArrayLike<number>): string {
+  if (hasHoles(net)) return JSON.stringify([net.kindSide, net.mate]);
   const labels = net.kindSide.map((own) => labelOf[own] as number);
   return sidesCode({ next: net.next, mate: net.mate, labels, hubAxis: net.hubAxis }).code;
 }
 
 /** The conditions of the unfolded net: a star on an axis of order m has its corners m times, and a
  * panel on one looks the same when turned. */
-function foldedConditions(net: FoldedNet, first: ArrayLike<number>): NetConditions {
+export function foldedConditions(net: FoldedNet, first: ArrayLike<number>): NetConditions {
   const own = (side: number): number => net.kindSide[side] as number;
   const seams = net.mate.map((mate, side): [number, number] => [own(side), own(mate)]);
   net.pieceAxis.forEach((axis, piece) => {

@@ -14,7 +14,7 @@ export interface Case {
   /** Joined groups that occur nowhere in it, each as often as there are such groups. */
   readonly misfitCount: number;
   /** Kinds it has no place for. */
-  readonly unused: number;
+  readonly unused: readonly number[];
   /** Whether a side had to be taken as mis-measured. */
   readonly doubted: boolean;
 }
@@ -35,8 +35,12 @@ const MOST_SURPLUS = Math.log(2e4);
 const UNFOUND = 1e-3;
 /** The same where the net fits only with one side taken as mis-measured: a missing kind may look so. */
 const UNFOUND_DOUBTED = 0.2;
-/** Odds against a net for every kind that it leaves unused. */
+/** Odds against a net for every kind that it leaves unused … */
 const UNUSED = Math.log(50);
+/** … or, where that is a handful of panels among many, what a few strangers in a heap cost … */
+const FEW = { panels: 5, share: 0.05, cost: Math.log(2) };
+/** … and the more, the larger its share of the heap is: a net of a few of the kinds is seldom it. */
+const UNUSED_SHARE = 8;
 
 /** The probability of each case; with that of a net not found they add up to 1. */
 export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): number[] {
@@ -49,7 +53,8 @@ export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): n
   );
   const surplus = surplusWeight(at.places, kinds);
   const unfound =
-    (at.doubted ? UNFOUND_DOUBTED : UNFOUND) * Math.exp(excess / 2 + at.unused * UNUSED + surplus);
+    (at.doubted ? UNFOUND_DOUBTED : UNFOUND) *
+    Math.exp(excess / 2 + unusedWeight(at.unused, kinds) + surplus);
   const odds = weights.map((weight) => Math.exp(weight - best));
   const total = odds.reduce((sum, x) => sum + x, 0) * (1 + unfound);
   return odds.map((x) => x / total);
@@ -57,7 +62,20 @@ export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): n
 
 function weightOf(one: Case, kinds: readonly Kind[]): number {
   const groups = Math.min(one.misfitCount, MOST_SLIPS) * Math.log(GROUP_SLIP);
-  return one.evidence + countWeight(one.places, kinds) + groups - one.unused * UNUSED;
+  return one.evidence + countWeight(one.places, kinds) + groups - unusedWeight(one.unused, kinds);
+}
+
+/** What the kinds that a net has no place for say against it. */
+function unusedWeight(unused: readonly number[], kinds: readonly Kind[]): number {
+  const panels = ({ good, repair, scrap }: Kind): number => good + repair + scrap;
+  const counted = kinds.every((kind) => kind.counted);
+  const all = kinds.reduce((sum, kind) => sum + panels(kind), 0);
+  return unused.reduce((sum, k) => {
+    const own = panels(kinds[k] as Kind);
+    const share = counted && all > 0 ? own / all : 1 / kinds.length;
+    const isFew = counted && own <= FEW.panels && share <= FEW.share;
+    return sum + (isFew ? FEW.cost : UNUSED + UNUSED_SHARE * share);
+  }, 0);
 }
 
 /** What a pile with far more panels of every kind than the net has places says against it: few heaps

@@ -52,7 +52,7 @@ export function relativesOf(
   for (const fold of lowerFolds(net)) {
     const outcome = foldNets(learned.readings, fold, {
       maxTries: TRIES,
-      spareKinds: net.unused,
+      spareKinds: net.unused.length,
       radius: learned.radius,
       periods,
       labels,

@@ -5,6 +5,7 @@
 import type { Kind } from '../pile/kind.ts';
 import { fromOtherFace, nearestTurn } from '../pile/polygon.ts';
 import type { Effort } from './candidates.ts';
+import { cutLooking, withCutBase } from './cut-base.ts';
 import { inUnitOfOthers, type KindSide, lonelySides, rareKinds } from './lonely.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
@@ -16,6 +17,7 @@ import {
   type Supposition,
   supposed,
 } from './suppose.ts';
+import { wantedKinds, withWanted } from './wanted.ts';
 
 /** How an identification is watched and stopped. */
 export interface IdentifyOptions {
@@ -37,11 +39,13 @@ const BELIEVED = 0.5;
 /** Most suppositions that are tried, and how often the search may ask whether to stop (it does at every
  * try) until no further one is begun: some seconds. */
 const MOST_TRIED = 40;
+/** Most sets of kinds that look cut, or like another shell's, that are left out. */
+const MOST_SETS = 16;
 const MOST_ASKED = 120_000;
 /** Most sides that are doubted together. */
 const MOST_DOUBTED = 9;
-/** How far each is trusted: of answers that fit, so many are right (by seeded trials). */
-const TRUST = { rare: 0.98, mended: 0.96, doubted: 0.88, out: 0.85 };
+/** How far each is trusted: of answers that fit, about so many are right in seeded trials. */
+const TRUST = { rare: 0.98, mended: 0.96, doubted: 0.88, out: 0.85, wanted: 0.95 };
 
 /** The answer to a question whose pile may have strangers and culprits in it. */
 export function identifyTroubled(
@@ -50,7 +54,7 @@ export function identifyTroubled(
   ask: Ask,
 ): Identification {
   const inquiry = new Inquiry(question, options, ask);
-  const answer = answerOf(question, inquiry);
+  const answer = withCutBase(answerOf(question, inquiry), question.kinds);
   inquiry.finish();
   return answer;
 }
@@ -61,9 +65,11 @@ function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
     const found = inquiry.try({ ...nothingWrong, leftOut: rare }, TRUST.rare, 'asRead');
     if (found) return found;
   }
+  const cut = inquiry.withoutKinds(cutLooking(question.kinds));
+  if (cut) return cut;
   const plain = inquiry.ask(question, 'asRead');
   if (isBelieved(plain) || fitsAll(plain, question.kinds) || inquiry.stopped) return plain;
-  const found = inquiry.supposing();
+  const found = inquiry.withKindsWanted() ?? inquiry.supposing();
   if (found || inquiry.stopped) return found ?? { ...plain, complete: false };
   const last = inquiry.ask(question, 'last');
   const complete = plain.complete && last.complete && !inquiry.stopped;
@@ -142,6 +148,36 @@ class Inquiry {
     this.tried++;
     const answer = this.ask(supposed(this.question, what), effort);
     return isBelieved(answer) ? asAsked(answer, this.question, what, trust) : null;
+  }
+
+  /** The first of some sets of kinds without which the others close. */
+  withoutKinds(sets: readonly (readonly number[])[]): Identification | null {
+    for (const set of sets.slice(0, MOST_SETS)) {
+      const found = this.try({ ...nothingWrong, leftOut: new Set(set) }, TRUST.out, 'quick');
+      if (found || this.stopped) return found;
+    }
+    return null;
+  }
+
+  /** All kinds are right, but one is not in the pile. */
+  withKindsWanted(): Identification | null {
+    const { question } = this;
+    const { shouldStop } = this.options;
+    const wanted = wantedKinds(question.kinds, question.allowanceSd ?? 0, () => {
+      this.stopped ||= shouldStop?.() ?? false;
+      return !this.stopped;
+    });
+    if (!wanted || this.stopped) return null;
+    const added = withWanted(wanted.kinds);
+    const unread = added.map(({ kind }) => ({ ...kind, counted: false }));
+    const answer = this.ask({ ...question, kinds: [...question.kinds, ...unread] }, 'quick');
+    if (!isBelieved(answer)) return null;
+    const shapes = answer.shapes.map((shape) => ({
+      ...shape,
+      probability: shape.probability * wanted.probability * TRUST.wanted,
+      added: [...added, ...shape.added],
+    }));
+    return { ...answer, shapes };
   }
 
   /** A try takes longer with the square of the unknowns, beyond some sixty (see FoldSearch). */
