@@ -42,6 +42,7 @@ import { type SideBelief, sideBelief } from './side-belief.ts';
 import { suspectsOf } from './suspects.ts';
 import { againFirst, apartness, reasonsFor, settling } from './telling.ts';
 import { type IdentifyOptions, identifyTroubled } from './troubled.ts';
+import { withWhatNext } from './what-next.ts';
 
 export type { IdentifyOptions } from './troubled.ts';
 
@@ -65,7 +66,7 @@ const CLOSED = 1e-6;
 export function identify(question: ShapeQuestion, options: IdentifyOptions = {}): Identification {
   question.kinds.forEach(assertKind);
   assertAllowance(question.allowanceSd ?? 0);
-  return identifyTroubled(question, options, identifyAsAsked);
+  return withWhatNext(question, identifyTroubled(question, options, identifyAsAsked));
 }
 
 /** The answer to a question as it stands. */
