@@ -226,6 +226,12 @@ export const pileWords = {
     title: 'Whose tape reads long',
     columns: { by: 'by', readings: 'readings', off: 'tape', note: 'what is done' },
     applied: 'taken off',
+    stated: 'taken off, as you say',
+    statedNone: 'left, as you say',
+    leave: 'Leave it',
+    takeOff: 'Take it off',
+    reckon: 'Reckon it again',
+    stating: (by: string) => `the tape of ${by}`,
     small: 'left as it is',
     kindsOnly: 'seen on kinds only: left',
     nothing: 'not known',
@@ -233,6 +239,44 @@ export const pileWords = {
       found === null
         ? `One reading is good to ± ${used} (as stated).`
         : `One reading is good to ± ${used}; panels measured twice show ± ${found}, stated is ± ${stated}.`,
+  },
+  slips: {
+    title: 'Readings that went wrong',
+    who: (name: string, by: string | null) =>
+      `${name.charAt(0).toUpperCase()}${name.slice(1)}${by === null ? '' : `, read by ${by}`}`,
+    says: {
+      length: (who: string, sides: string, read: string, should: string, kind: string) =>
+        `${who}: side ${sides} reads ${read}, kind ${kind} has ${should} there. Misread.`,
+      swapped: (who: string, _sides: string, read: string, should: string, kind: string) =>
+        `${who}: ${read} should be ${should}, as kind ${kind} has them: written down in each other's place.`,
+      unit: (who: string, sides: string, read: string, should: string, kind: string) =>
+        `${who}: side ${sides} reads ${read}, kind ${kind} has ${should}. Read in one unit and written down in another.`,
+      face: (who: string, _sides: string, read: string, should: string, kind: string) =>
+        `${who}: its sides run ${read}; kind ${kind} has ${should}. Read from the other face than was noted.`,
+      shift: (who: string, _sides: string, read: string, should: string, kind: string) =>
+        `${who}: reads ${read}, kind ${kind} has ${should}. Every side off by one length.`,
+    },
+    alike: 'Two sides in each other\u2019s place would look the same.',
+    mend: {
+      length: 'Put it right',
+      swapped: 'Swap the sides',
+      unit: 'Put the unit right',
+      face: 'It was the other face',
+      shift: 'Put it right',
+    },
+    stands: 'It stands as read',
+    standsLine: (who: string) => `You say that ${who} stands as it was read.`,
+    doubt: 'Doubt it again',
+    note: (read: string) => `Read ${read} before it was put right by the others of its kind.`,
+    mending: (name: string) => `the slip of ${name}`,
+    standing: (name: string) => `${name} stands as read`,
+    doubting: (name: string) => `${name} doubted again`,
+  },
+  faces: {
+    title: 'Faces that nobody noted',
+    note: 'The pile closes all the same; one look at a panel tells which of two mirror images it is.',
+    all: (kind: string) => `Kind ${kind}: nobody noted from which face any panel was read.`,
+    some: (kind: string) => `Kind ${kind}: of some panels nobody noted the face.`,
   },
   groups: {
     title: 'Still bolted together',

@@ -9,14 +9,17 @@ import { TitleBlock } from '../../ui/title-block.tsx';
 import { useMedia } from '../../ui/use-media.ts';
 import { usePrinting } from '../../ui/use-printing.ts';
 import { useWords } from '../../words/words.ts';
-import { type GoTo, KindsForming, MeasureNext, OtherFindings } from './findings.tsx';
+import { OtherFindings } from './findings.tsx';
 import { type FindingOf, useFindings } from './findings-of.ts';
 import { Hardware } from './hardware.tsx';
 import { KeypadEntry } from './keypad-entry.tsx';
+import { KindsForming } from './kinds-forming.tsx';
+import { type GoTo, MeasureNext } from './next-things.tsx';
 import { HandTest, PanelUnderTape, type UnderTape } from './panel-band.tsx';
 import { Photos } from './photos.tsx';
 import { PrintedTally } from './printed-pile.tsx';
 import { ReadingSettings } from './reading-settings.tsx';
+import { SlipList } from './slip-list.tsx';
 import { TallyGrid } from './tally-grid.tsx';
 import { useBoxSize } from './use-box-size.ts';
 import { type Tally, useTally } from './use-tally.ts';
@@ -126,8 +129,9 @@ function Findings({
   return (
     <div className="pile-findings">
       <MeasureNext worked={worked} goTo={goTo} />
+      <SlipList worked={worked} goTo={goTo} />
       <KindsForming worked={worked} />
-      <OtherFindings worked={worked} />
+      <OtherFindings worked={worked} goTo={goTo} />
       <Photos tag={tag} />
       <Hardware />
       <ReadingSettings />
