@@ -19,6 +19,7 @@ export const hardWords = {
   show: (id: string) => `Show kind ${id}`,
   take: 'Take it',
   toPile: 'To the readings',
+  part: 'The part that closes',
 
   mends: {
     heading: 'Read or written down wrong',

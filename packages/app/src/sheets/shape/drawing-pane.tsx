@@ -30,7 +30,9 @@ export interface DrawingPaneProps {
   readonly found: Identification | null;
   /** The shape that is shown, where one was found. */
   readonly shape: Shape | null;
-  /** Kinds of the question that the shapes answer. */
+  /** Whether that is the second shell of the heap. */
+  readonly second: boolean;
+  /** Kinds that its places go by; those of the question where there is none. */
   readonly kinds: readonly Kind[];
   readonly growth: Growth;
 }
@@ -84,8 +86,10 @@ interface PanelsPaneProps extends DrawingPaneProps {
   readonly fills: readonly Fill[];
 }
 
-function PanelsPane({ stage, found, shape, kinds, growth, panels, fills }: PanelsPaneProps) {
-  const { drawn } = useWords().shape;
+function PanelsPane(props: PanelsPaneProps) {
+  const { stage, found, shape, second, kinds, growth, panels, fills } = props;
+  const { shape: shapeWords, hard } = useWords();
+  const { drawn } = shapeWords;
   const lengths = useLengths();
   const picking = usePicking(shape, kinds, growth);
   const fillOf = useCallback((rank: number) => fills[panels.kind[rank] as number], [fills, panels]);
@@ -94,11 +98,14 @@ function PanelsPane({ stage, found, shape, kinds, growth, panels, fills }: Panel
   const all = panels.kind.length;
   const stuck = stage === 'nothing' ? (found?.stuck[0]?.panel ?? null) : null;
   const { growing, shown } = growth;
+  const headOf = (own: Shape, other: boolean): string =>
+    other ? hard.besides.drawn : own.closed ? drawn.whole : hard.part;
   const [what, more] = shape
-    ? [drawn.whole, growing ? drawn.growing(shown, all) : drawn.notUpright]
+    ? [headOf(shape, second), growing ? drawn.growing(shown, all) : drawn.notUpright]
     : stage === 'running'
       ? [drawn.running, drawn.standing(all)]
       : [drawn.furthest, drawn.furthestCount(all)];
+  const acrossAll = shape ? lengths.large(2 * shape.radius) : '';
   const list = kinds.map((kind, k) => drawn.kindCount(kind.id, counts[k] ?? 0)).join(', ');
   return (
     <>
@@ -113,7 +120,7 @@ function PanelsPane({ stage, found, shape, kinds, growth, panels, fills }: Panel
         onPick={shape ? picking.pick : undefined}
         startView={startView}
         steady={stage === 'running'}
-        label={shape ? drawn.label(all, lengths.large(2 * shape.radius)) : drawn.partLabel(all)}
+        label={shape?.closed ? drawn.label(all, acrossAll) : drawn.partLabel(all)}
         description={shape ? drawn.kinds(list) : undefined}
       />
       {shape ? (

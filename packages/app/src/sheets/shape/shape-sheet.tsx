@@ -68,6 +68,7 @@ export function ShapeSheet() {
           progress={shapes.progress}
           found={shapes.value}
           shape={drawn}
+          second={second}
           kinds={kindsDrawn}
           growth={growth}
         />

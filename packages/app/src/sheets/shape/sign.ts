@@ -6,6 +6,7 @@ import {
   familyIndex,
   fansOf,
   type Kind,
+  kindsOfShape,
   type Shape,
   type Shell,
 } from '@shellraise/core';
@@ -20,8 +21,11 @@ export interface Sign {
 /** For each net a hub that tells it; null where it has none. */
 export function signsOf(shapes: readonly Shape[], kinds: readonly Kind[]): (Sign | null)[] {
   if (shapes.length < 2) return shapes.map(() => null);
-  const family = familyIndex(kinds, familiesOf(kinds, shapes[0]?.interchangeable));
-  const runs = shapes.map(({ shell }) => runsOf(shell, family));
+  const alike = shapes[0]?.interchangeable;
+  const runs = shapes.map((shape) => {
+    const own = kindsOfShape(shape, kinds);
+    return runsOf(shape.shell, familyIndex(own, familiesOf(own, alike)));
+  });
   return runs.map((own, i) => {
     const found = [...own].find(([run]) => !runs.some((other, j) => j !== i && other.has(run)));
     return found?.[1] ?? null;

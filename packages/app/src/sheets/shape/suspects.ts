@@ -35,9 +35,11 @@ export interface Suspicion {
 }
 
 /** All that is suspect: what the net says first, then what the pile itself says and the net has not
- * named already. */
+ * named already. Kinds with a mend are told by that. */
 export function suspicionsOf(shape: Shape | null, worked: PileKinds, pile: Pile): Suspicion[] {
-  const ofNet = (shape?.suspects ?? []).map((suspect): Suspicion => {
+  const mended = new Set(shape?.mends.map(({ kind }) => kind));
+  const left = (shape?.suspects ?? []).filter(({ kind }) => !mended.has(kind));
+  const ofNet = left.map((suspect): Suspicion => {
     const allowance = pile.hubAllowance ?? 0;
     const { kind, side } = suspect;
     const expected = suspect.expected - allowance;
