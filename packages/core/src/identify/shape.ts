@@ -17,6 +17,8 @@ export interface ShapeQuestion {
   readonly looseGroups?: readonly LooseGroup[];
   /** Hub plates that somebody measured. */
   readonly hubPlates?: readonly HubPlate[];
+  /** Standard deviation of one reading of a side, metres; absent: that of the side known worst. */
+  readonly readingSd?: number;
 }
 
 /** Panels still joined around one hub, anticlockwise seen from outside, each with the kinds (ids) that
@@ -182,24 +184,40 @@ export interface Shape {
   readonly apart: string;
 }
 
-/** What to read or look at next. */
+/** What to read, look at or count next. */
 export interface NextReading {
-  /** `read`: a side to be measured (again). `look`: which run of kinds lies around a hub, or which way
-   * round a panel is. */
-  readonly act: 'read' | 'look';
-  /** Kind id and side (from 0) to be read; null for a look. */
+  /** `read`: a side to be measured (again), or a length that is no side. `look`: which run of kinds lies
+   * around a hub, or which way round a panel is. `count`: panels of a kind. */
+  readonly act: 'read' | 'look' | 'count';
+  /** What it tells: which shape it is, which of two mirror images, the hub allowance, the sphere's
+   * radius, how long the side is, or how many panels there are. Absent: the hand. */
+  readonly about?: 'shape' | 'hand' | 'allowance' | 'radius' | 'side' | 'count';
+  /** Kind id and side (from 0) to be read; null for a look or a count at no side. */
   readonly kind: string | null;
   readonly side: number | null;
+  /** On how many panels of the kind; absent: one. */
+  readonly panels?: number;
   /** In the words of a person with a tape. */
   readonly words: string;
-  /** Expected information on which shape it is, bits. */
+  /** Expected information on what it is about, bits. */
   readonly bits: number;
   /** What one would find, and the probability of each shape then (index in the list of shapes; the
-   * last entry: none of them). Metres for a reading. */
-  readonly outcomes: readonly {
-    readonly find: string;
-    readonly shapes: readonly number[];
-  }[];
+   * last entry: none of them). */
+  readonly outcomes: readonly NextOutcome[];
+}
+
+/** One thing that one may find. */
+export interface NextOutcome {
+  /** In words; a reading as the tape would show it, in millimetres. */
+  readonly find: string;
+  readonly shapes: readonly number[];
+  /** Of a reading: metres, as the tape would show it. */
+  readonly length?: number;
+  /** Of a look at a hub: the kinds (ids; of interchangeable ones the first) around it, anticlockwise
+   * seen from outside. */
+  readonly run?: readonly string[];
+  /** How probable the find is. */
+  readonly probability?: number;
 }
 
 /** The one star to lay out on the grass before anyone commits. */
@@ -213,8 +231,53 @@ export interface GrassTrial {
   readonly gapSd: number;
   /** What a gap beyond this means, metres, and in words. */
   readonly most: number;
+  /** A gap below this means the same, metres. */
+  readonly least?: number;
+  /** Length of the last seam, metres. */
+  readonly seam?: number;
+  /** Shapes (index in the list) that make the gap another, and what they make it, metres. */
+  readonly rivals?: readonly { readonly shape: number; readonly gap: number }[];
   readonly words: string;
 }
+
+/** What the readings leave open among answers that fit, and whether one has to care. */
+export interface Freedom {
+  /** What every answer agrees in, in words. */
+  readonly settled: readonly string[];
+  readonly free: readonly Free[];
+  /** Whether the choice makes a difference to the shell that stands: of a seam by more than its bolts
+   * give, of the radius, or of how many panels of a kind it takes. */
+  readonly matters: boolean;
+}
+
+/** One thing that is open. */
+export type Free = {
+  readonly words: string;
+  readonly matters: boolean;
+} & (
+  | {
+      /** Several nets of the same panels. `shapes`: their indices; `hubs`: of so many around which
+       * different kinds lie; `atLeast`: the search was cut short, so that there may be more. */
+      readonly what: 'net';
+      readonly shapes: readonly number[];
+      readonly hubs: number;
+      readonly atLeast: boolean;
+    }
+  | {
+      /** Kinds (ids) that stand for one another in the best shape; metres that it costs. */
+      readonly what: 'kinds';
+      readonly kinds: readonly string[];
+      readonly cost: number;
+    }
+  | {
+      /** Kinds (ids) whose panels may be turned in their places; metres that it costs. */
+      readonly what: 'turn';
+      readonly kinds: readonly string[];
+      readonly cost: number;
+    }
+  /** The whole or its mirror image. */
+  | { readonly what: 'hand' }
+);
 
 /** Sides that ask for laps or hole patterns that nothing in the pile answers. */
 export interface JointConflict {
@@ -270,6 +333,8 @@ export interface Identification {
   readonly enough: boolean;
   /** Null where there is no shape. */
   readonly trial: GrassTrial | null;
+  /** What is settled and what is free among the answers; absent or null where there is no shape. */
+  readonly freedom?: Freedom | null;
   /** Why laps or holes do not allow any net, the smallest conflict first. */
   readonly conflicts: readonly JointConflict[];
   /** What the kinds that the best shape has no place for close into on their own; null where they do
