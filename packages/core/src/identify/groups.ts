@@ -5,6 +5,7 @@ import { lowestTurn, turned } from '../math/cyclic.ts';
 import type { JoinedGroup } from '../pile/kind.ts';
 import type { Shell } from '../shell/shell.ts';
 import { starsOf } from '../shell/stars.ts';
+import type { LooseGroup } from './shape.ts';
 
 /** The kinds around every hub, each distinct run once, anticlockwise seen from outside from its
  * lowest turn. `family`: kind → what counts as the same kind. */
@@ -20,18 +21,24 @@ export function starRuns(shell: Shell, family: readonly number[]): number[][] {
   return [...runs.values()];
 }
 
-/** Whether a group's run of families occurs around some hub; the whole way round if it is closed. */
+/** Whether a group's run of families (each one, or any of several) occurs around some hub; the whole
+ * way round if it is closed. */
 export function hasRun(
   runs: readonly (readonly number[])[],
-  around: readonly number[],
+  around: readonly (number | readonly number[])[],
   closed: boolean,
 ): boolean {
   return runs.some(
     (run) =>
       (closed ? run.length === around.length : run.length >= around.length) &&
-      run.some((_, start) => around.every((f, i) => run[(start + i) % run.length] === f)),
+      run.some((_, start) =>
+        around.every((f, i) => isOneOf(run[(start + i) % run.length] as number, f)),
+      ),
   );
 }
+
+const isOneOf = (family: number, asked: number | readonly number[]): boolean =>
+  typeof asked === 'number' ? family === asked : asked.includes(family);
 
 /** The groups that a shell can't hold. `familyOf`: kind id → family, undefined for unknown ids,
  * which fit nowhere. */
@@ -50,4 +57,20 @@ export function misfitGroups(
         group.closed,
       ),
   );
+}
+
+/** The groups of which not every panel's kind is settled that a shell can't hold, whatever kinds
+ * they are. */
+export function misfitLoose(
+  shell: Shell,
+  family: readonly number[],
+  familyOf: (id: string) => number | undefined,
+  groups: readonly LooseGroup[],
+): LooseGroup[] {
+  if (groups.length === 0) return [];
+  const runs = starRuns(shell, family);
+  return groups.filter(({ around, closed }) => {
+    const asked = around.map((ids) => [...new Set(ids.map((id) => familyOf(id) ?? -1))]);
+    return !hasRun(runs, asked, closed);
+  });
 }

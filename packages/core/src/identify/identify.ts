@@ -20,7 +20,7 @@ import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts'
 import { firstSides } from './corner-model.ts';
 import { type FactsNet, factsOf, hasFacts, platesWeight } from './facts-in-net.ts';
 import { conditionsOf, fitNet, type NetFit, sideSd } from './fit.ts';
-import { misfitGroups } from './groups.ts';
+import { misfitGroups, misfitLoose } from './groups.ts';
 import { capOf, grownPart, stuckOf, unfoldedPart } from './grown.ts';
 import { type OfferedHands, offeredHands, placesTogether, withBothWays } from './hands.ts';
 import { settledHands, settledProgress } from './hands-answer.ts';
@@ -304,7 +304,7 @@ const familiesTogether = ({ group }: Alikeness, { bothWays }: SideBelief): reado
  * outside; where they do not tell, both are meant. */
 function turnedToGroups(
   net: Placed,
-  { groups }: ShapeQuestion,
+  { groups, looseGroups }: ShapeQuestion,
   { kinds }: WorkingKinds,
   alike: Alikeness,
   mirror: Mirror,
@@ -314,7 +314,10 @@ function turnedToGroups(
   const familyOf = (id: string): number | undefined =>
     family[kinds.findIndex((kind) => kind.id === id)];
   const misfits = (shell: Shell): number =>
-    misfitGroups(shell, family, familyOf, groups).reduce((sum, { count }) => sum + count, 0);
+    [
+      ...misfitGroups(shell, family, familyOf, groups),
+      ...misfitLoose(shell, family, familyOf, looseGroups ?? []),
+    ].reduce((sum, { count }) => sum + count, 0);
   const image = mirrorImage(net.shell, mirror);
   const [own, other] = [misfits(net.shell), image ? misfits(image) : Number.POSITIVE_INFINITY];
   if (!image || own < other) return net;
@@ -381,7 +384,8 @@ function answer(
   const cases = nets.map((net) => {
     const { shell, candidate } = net;
     const misfits = misfitGroups(shell, family, familyOf, question.groups);
-    const misfitCount = misfits.reduce((sum, group) => sum + group.count, 0);
+    const loose = misfitLoose(shell, family, familyOf, question.looseGroups ?? []);
+    const misfitCount = [...misfits, ...loose].reduce((sum, group) => sum + group.count, 0);
     return {
       fit: candidate.fit,
       evidence: net.evidence,

@@ -4,7 +4,7 @@ import type { HubPlate } from '../pile/kind.ts';
 import type { PileKinds } from '../pile/kinds.ts';
 import type { HubPlateRow, Pile } from '../pile/schema.ts';
 import { ANGLE_SD } from '../pile/tolerances.ts';
-import type { ShapeQuestion } from './shape.ts';
+import type { LooseGroup, ShapeQuestion } from './shape.ts';
 
 /** Tape held along holes or skin and nobody said how far the hubs lie beyond: corners are cut back by
  * up to about 25 mm on either side of a hub, so 0 to 50 mm in all, metres (our own judgement). */
@@ -12,8 +12,12 @@ const UNKNOWN_ALLOWANCE = 0.025;
 
 /** The question that a worked-up pile asks. Kinds that somebody left out are not in it, nor the
  * groups that have them; so kinds are numbered as in the question, not as in the pile. */
-export function shapeQuestion(pile: Pile, { kinds, groups }: PileKinds): ShapeQuestion {
+export function shapeQuestion(
+  pile: Pile,
+  { kinds, groups, unsettledGroups }: PileKinds,
+): ShapeQuestion {
   const out = new Set(pile.kinds.filter((row) => row.leaveOut).map((row) => row.id));
+  const looseGroups = looseWithout(out, unsettledGroups);
   const hubPlates = (pile.hubPlates ?? []).map((row) => hubPlate(row, pile));
   return {
     kinds: kinds.filter((kind) => !out.has(kind.id)),
@@ -21,8 +25,25 @@ export function shapeQuestion(pile: Pile, { kinds, groups }: PileKinds): ShapeQu
     allowanceSd:
       pile.hubAllowance === null && pile.measuredAlong !== 'hubs' ? UNKNOWN_ALLOWANCE : 0,
     ...(pile.hubAllowance && { allowance: pile.hubAllowance }),
+    ...(looseGroups.length > 0 && { looseGroups }),
     ...(hubPlates.length > 0 && { hubPlates }),
   };
+}
+
+/** The groups that may be read in several ways, without the kinds left out. One that no way fits
+ * contradicts itself and says nothing of the shape. */
+function looseWithout(
+  out: ReadonlySet<string>,
+  groups: PileKinds['unsettledGroups'],
+): readonly LooseGroup[] {
+  return groups
+    .filter(({ readings }) => readings.length > 0)
+    .map(({ around, closed, count }) => ({
+      around: around.map((ids) => ids.filter((id) => !out.has(id))),
+      closed,
+      count,
+    }))
+    .filter(({ around }) => around.every((ids) => ids.length > 0));
 }
 
 /** A plate's readings with their deviations. */

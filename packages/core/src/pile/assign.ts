@@ -94,10 +94,10 @@ function withMarks(part: FittedKinds): Float64Array {
   const kinds = mixture.means.length;
   const byMark = new Map<string, Float64Array>();
   items.forEach((item, p) => {
-    for (const mark of item.panel.marks) {
+    for (const { mark, share } of weighedMarks(item.panel)) {
       const sums = byMark.get(mark) ?? new Float64Array(kinds);
       for (let k = 0; k < kinds; k++)
-        sums[k] = (sums[k] as number) + (mixture.belongs[p * kinds + k] as number);
+        sums[k] = (sums[k] as number) + share * (mixture.belongs[p * kinds + k] as number);
       byMark.set(mark, sums);
     }
   });
@@ -105,10 +105,9 @@ function withMarks(part: FittedKinds): Float64Array {
   items.forEach((item, p) => {
     for (let k = 0; k < kinds; k++) {
       let log = Math.log(mixture.shares[k] as number);
-      for (const mark of item.panel.marks)
+      for (const { mark, share } of weighedMarks(item.panel))
         log +=
-          markOdds(byMark.get(mark) as Float64Array, k, mixture, p, items.length) /
-          item.panel.marks.length;
+          share * markOdds(byMark.get(mark) as Float64Array, k, mixture, p, items.length, share);
       out[p * kinds + k] = (out[p * kinds + k] as number) + log;
     }
     normaliseInto(out, p * kinds, kinds);
@@ -116,7 +115,17 @@ function withMarks(part: FittedKinds): Float64Array {
   return out;
 }
 
-/** Log of how much more often kind `k` carries the mark than kinds do at large, the panel itself
+/** The marks of a panel, each with its share of the panel; a faded one counts for all that it may be. */
+function weighedMarks({
+  marks,
+  faded,
+}: Panel): { readonly mark: string; readonly share: number }[] {
+  const all = marks.length > 0 ? marks : faded.flatMap((one) => one.marks);
+  const open = marks.length === 0 && faded.some((one) => one.open) ? 1 : 0;
+  return all.map((mark) => ({ mark, share: 1 / (all.length + open) }));
+}
+
+/** Log of how much more often kind `k` carries the mark than kinds do at large, the panel itself (`own` of it)
  * left out, within ± half of the most that marks may weigh. */
 function markOdds(
   sums: Float64Array,
@@ -124,10 +133,11 @@ function markOdds(
   mixture: FittedKinds['mixture'],
   p: number,
   items: number,
+  own: number,
 ): number {
   const kinds = mixture.means.length;
-  const marked = sums.reduce((sum, x) => sum + x, 0) - 1;
-  const here = Math.max(0, (sums[k] as number) - (mixture.belongs[p * kinds + k] as number));
+  const marked = Math.max(0, sums.reduce((sum, x) => sum + x, 0) - own);
+  const here = Math.max(0, (sums[k] as number) - own * (mixture.belongs[p * kinds + k] as number));
   const share = mixture.shares[k] as number;
   const odds = Math.log((here + share * 2) / (marked + 2) / share);
   const most = items > 1 ? MARK_LOG_ODDS / 2 : 0;

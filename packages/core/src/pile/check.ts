@@ -5,6 +5,7 @@
 import type { Fault, Read } from '../measure/fault.ts';
 import { describeValue, schemaFaults } from '../measure/schemaFaults.ts';
 import { type Pile, pileSection } from './schema.ts';
+import { readMark } from './written-mark.ts';
 
 /** The pile from raw data (parsed JSON), or every fault at once, with paths that start at `base`. */
 export function readPile(raw: unknown, base = 'pile'): Read<Pile> {
@@ -134,13 +135,14 @@ function groupsKnown(
     ...kinds.flatMap((row) => [...texts([row.id]), ...texts(row.marks)]),
     ...readings.flatMap((row) => texts([row.mark])),
   ]);
+  const meant = new Set([...known].flatMap((name) => readMark(name).marks));
   // Kinds made from readings alone get their ids later, so a group can only name their marks.
   const list = [...known].slice(0, 30).join(', ') || 'none: there are no kinds and no marks';
   return groups.flatMap((row, g) => {
     const around: readonly unknown[] = Array.isArray(row.around) ? row.around : [];
     return around.flatMap((item, i) => {
       const id = text(item);
-      if (id === null || known.has(id)) return [];
+      if (id === null || known.has(id) || readMark(id).marks.every((m) => meant.has(m))) return [];
       return [
         {
           path: `${path}[${g}].around[${i}]`,

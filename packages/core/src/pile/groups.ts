@@ -7,6 +7,7 @@ import type { JoinedGroup, Kind } from './kind.ts';
 import { fromOtherFace } from './polygon.ts';
 import type { GroupRow } from './schema.ts';
 import { SEAM_Z } from './tolerances.ts';
+import { readMark } from './written-mark.ts';
 
 /** A group whose kinds are not settled. */
 export interface UnsettledGroup {
@@ -16,6 +17,10 @@ export interface UnsettledGroup {
   readonly readings: readonly (readonly string[])[];
   /** True where there are more ways than are listed. */
   readonly more: boolean;
+  /** Each panel with the kinds (ids) that it may be, anticlockwise; as in the file otherwise. */
+  readonly around: readonly (readonly string[])[];
+  readonly closed: boolean;
+  readonly count: number;
 }
 
 /** The groups in kinds, and those that cannot be settled. */
@@ -26,7 +31,8 @@ export interface ResolvedGroups {
 
 const MOST_WAYS = 12;
 
-/** Groups with each name turned into the kinds it may be: an id, or a mark. `closed` is true only
+/** Groups with each name turned into the kinds it may be: an id, or a mark, also a faded one; a panel
+ * without a mark, or with one that no kind carries, may be any. `closed` is true only
  * where the file says so; an absent one says nothing, and an open run is the weaker claim. `readingSd`: of a
  * distance across one, metres. */
 export function resolveGroups(
@@ -41,16 +47,35 @@ export function resolveGroups(
   rows.forEach((row, group) => {
     const closed = row.closed === true;
     const choices = row.around.map((name) =>
-      (byId.has(name) ? [name] : (kindsOfMark.get(name) ?? [])).map((id) => byId.get(id) as Kind),
+      kindsNamed(name, byId, kindsOfMark).map((id) => byId.get(id) as Kind),
     );
     const ways = waysToRead(choices, closed);
     const rim = row.rim?.map((one) => ({ ...one, sd: readingSd }));
     if (ways.length === 1)
       groups.push({ around: ways[0] as string[], closed, count: row.count, ...(rim && { rim }) });
-    else
-      unsettled.push({ group, readings: ways.slice(0, MOST_WAYS), more: ways.length > MOST_WAYS });
+    else {
+      const more = ways.length > MOST_WAYS;
+      const around = choices.map((kinds, i) => {
+        const ids = kinds.map((kind) => kind.id);
+        return more || ways.length === 0 ? ids : ids.filter((id) => ways.some((w) => w[i] === id));
+      });
+      const readings = ways.slice(0, MOST_WAYS);
+      unsettled.push({ group, readings, more, around, closed, count: row.count });
+    }
   });
   return { groups, unsettled };
+}
+
+/** The kinds that a name in a group may stand for. */
+function kindsNamed(
+  name: string,
+  byId: ReadonlyMap<string, Kind>,
+  kindsOfMark: ReadonlyMap<string, readonly string[]>,
+): readonly string[] {
+  if (byId.has(name)) return [name];
+  const { marks, open } = readMark(name);
+  const named = marks.flatMap((mark) => (byId.has(mark) ? [mark] : (kindsOfMark.get(mark) ?? [])));
+  return open || named.length === 0 ? [...byId.keys()] : [...new Set(named)];
 }
 
 /** Choices of one kind a panel whose neighbours can share seams; stops past `MOST_WAYS`. */

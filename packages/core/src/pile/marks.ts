@@ -5,6 +5,7 @@ import type { PanelKind } from './assign.ts';
 import type { MixedMark } from './findings.ts';
 import type { KindRow } from './schema.ts';
 import { MARK_EVIDENCE_PROBABILITY, STRAY_MARK_SHARE } from './tolerances.ts';
+import { readMark } from './written-mark.ts';
 
 /** What the marks of a pile say. */
 export interface MarkedKinds {
@@ -25,13 +26,21 @@ export function markedKinds(panels: readonly PanelKind[], rows: readonly KindRow
   };
   const said = new Set<string>();
   for (const row of rows)
-    for (const mark of row.marks) {
+    for (const mark of row.marks.flatMap((written) => readMark(written).marks)) {
       count(mark, row.id, 0);
       said.add(JSON.stringify([mark, row.id]));
     }
   for (const { panel, kind, probability } of panels)
     if (kind !== null && probability >= MARK_EVIDENCE_PROBABILITY)
       for (const mark of panel.marks) count(mark, kind, panel.count);
+  for (const { panel, kind, probability } of panels)
+    if (kind !== null && probability >= MARK_EVIDENCE_PROBABILITY)
+      for (const { marks } of panel.faded) {
+        // A faded mark is what others of its kind carry; where none does, it may be any of them.
+        const known = marks.filter((mark) => counts.get(mark)?.has(kind));
+        const likely = known.length > 0 ? known : marks;
+        for (const mark of likely) count(mark, kind, panel.count / likely.length);
+      }
   const ofKind = new Map<string, string[]>();
   const kindsOf = new Map<string, string[]>();
   const mixed: MixedMark[] = [];
@@ -41,7 +50,7 @@ export function markedKinds(panels: readonly PanelKind[], rows: readonly KindRow
     const entries = kinds
       .map(([kind, n]) => ({
         kind,
-        panels: n,
+        panels: Math.round(n),
         stray: !said.has(JSON.stringify([mark, kind])) && n < STRAY_MARK_SHARE * total,
       }))
       .sort((a, b) => b.panels - a.panels || compareText(a.kind, b.kind));

@@ -7,6 +7,7 @@ import { lowestTurn, turned } from '../math/cyclic.ts';
 import { compareLists, compareText } from '../math/order.ts';
 import { fromOtherFace } from './polygon.ts';
 import type { Condition, ReadingRow } from './schema.ts';
+import { isPlain, readMark, type WrittenMark } from './written-mark.ts';
 
 /** One reading, ready to be compared. */
 export interface PanelReading {
@@ -23,7 +24,10 @@ export interface PanelReading {
 /** One panel, or several alike that were written down in one row. */
 export interface Panel {
   readonly tag: string | null;
+  /** Marks that can be read for sure; several where its readings disagree. */
   readonly marks: readonly string[];
+  /** Marks that were written as one of several: only where none can be read for sure. */
+  readonly faded: readonly WrittenMark[];
   readonly readings: readonly PanelReading[];
   /** The worst that any of its readings says; good where none says. */
   readonly condition: Condition;
@@ -55,11 +59,13 @@ export function panelsOf(rows: readonly ReadingRow[]): Panel[] {
 
 function panelOf(group: readonly { row: ReadingRow; index: number }[]): Panel {
   const first = (group[0] as { row: ReadingRow }).row;
-  const marks = group.map(({ row }) => row.mark).filter((mark) => mark !== undefined);
+  const written = group.flatMap(({ row }) => (row.mark === undefined ? [] : [readMark(row.mark)]));
+  const marks = written.filter(isPlain).flatMap((mark) => mark.marks);
   const worst = Math.max(...group.map(({ row }) => WORSE.indexOf(row.condition ?? 'good')));
   return {
     tag: first.tag ?? null,
     marks: [...new Set(marks)].sort(compareText),
+    faded: marks.length > 0 ? [] : written.filter((mark) => mark.marks.length > 0),
     readings: group.map(({ row, index }) => ({
       index,
       by: row.by ?? null,

@@ -80,7 +80,8 @@ export const kindRow = z.strictObject({
 });
 
 /** One row of `readings`: one panel measured once. `tag` names the panel; `count` is how many
- * panels a row without a tag stands for (1 if not given). */
+ * panels a row without a tag stands for (1 if not given). `mark` is what is painted on it: where that
+ * cannot be read for sure `3|8` is a 3 or an 8, `3?` most likely a 3, and `?` (or no mark) unmarked. */
 export const readingRow = z.strictObject({
   tag: name.optional(),
   by: name.optional(),
@@ -111,7 +112,8 @@ export const rimReading = z.strictObject({
     .max(2 * SIDE_LENGTHS.max),
 });
 
-/** Panels still joined around one hub: kinds or marks, anticlockwise seen from outside; `count`
+/** Panels still joined around one hub: kinds or marks (also faded ones, `3|8`, `3?` or `?`),
+ * anticlockwise seen from outside; `count`
  * such groups. `closed` true: the run goes all the way round the hub; absent: not stated. */
 export const groupRow = z.strictObject({
   around: z.array(name).min(2).max(MAX_SIDES),

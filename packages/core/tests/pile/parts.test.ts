@@ -171,13 +171,16 @@ describe('groups', () => {
             ['2', '1'],
           ],
           more: false,
+          around: [['1', '2'], ['1']],
+          closed: false,
+          count: 2,
         },
       ],
     });
     expect(resolve(Array(6).fill('y')).unsettled[0]).toMatchObject({ more: true });
   });
   test('neighbours without a side in common fit no way', () => {
-    expect(resolve(['1', '3']).unsettled).toEqual([{ group: 0, readings: [], more: false }]);
+    expect(resolve(['1', '3']).unsettled).toMatchObject([{ group: 0, readings: [], more: false }]);
     expect(resolve(['1', '2', '1'], true).unsettled).toEqual([]);
     expect(resolve(['1', '1', '3', '3']).unsettled[0]?.readings).toEqual([]);
   });
@@ -261,6 +264,7 @@ test(`a reading's likelihood is that of the plain sum over its ways (seed ${SEED
       const panel = {
         tag: null,
         marks: [],
+        faded: [],
         readings: [reading],
         condition: 'good',
         count: 1,
