@@ -4,9 +4,11 @@
 
 import type { Kind } from '../pile/kind.ts';
 import { fromOtherFace, nearestTurn } from '../pile/polygon.ts';
+import { placeCount } from '../shell/shell.ts';
 import type { Effort } from './candidates.ts';
 import { cutLooking, withCutBase } from './cut-base.ts';
 import { inUnitOfOthers, type KindSide, lonelySides, rareKinds } from './lonely.ts';
+import { partShape } from './open-part.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
 import {
@@ -76,7 +78,7 @@ function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
   if (last.shapes.length + plain.shapes.length > 0)
     return { ...(sumOf(last) > sumOf(plain) ? last : plain), complete };
   const far = plain.stuck.length > 0 || !last.furthest ? plain : last;
-  return { ...far, complete };
+  return inquiry.openPart(far) ?? { ...far, complete };
 }
 
 const sumOf = ({ shapes }: Identification): number =>
@@ -178,6 +180,28 @@ class Inquiry {
       added: [...added, ...shape.added],
     }));
     return { ...answer, shapes };
+  }
+
+  /** Kinds that lie low are not in the pile: the part of the sphere that the others make. */
+  openPart(whole: Identification): Identification | null {
+    const { shouldStop } = this.options;
+    const part = partShape(this.question, () => {
+      this.stopped ||= shouldStop?.() ?? false;
+      return !this.stopped;
+    });
+    if (!part || this.stopped) return null;
+    const open = part.shell.mate.filter((mate) => mate < 0).length;
+    return {
+      ...whole,
+      shapes: [part],
+      reasons: [],
+      furthest: null,
+      stuck: [],
+      complete: false,
+      settle: [
+        `these kinds close around every hub of a part of ${placeCount(part.shell)} places with ${open} open sides; look for panels whose sides are as long as those on its rim`,
+      ],
+    };
   }
 
   /** A try takes longer with the square of the unknowns, beyond some sixty (see FoldSearch). */
