@@ -4,7 +4,7 @@
 
 import type { Kind } from '../pile/kind.ts';
 import { placeCount } from '../shell/shell.ts';
-import { cutFits } from './cut-panels.ts';
+import { type CutFit, cutFits } from './cut-panels.ts';
 import { countOf, lengthLabels, type PlaneFound, planeThrough } from './cut-plane.ts';
 import type { Identification, Shape } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
@@ -97,21 +97,23 @@ export function cutLooking(kinds: readonly Kind[]): number[][] {
   const all = kinds.map((_, k) => k);
   const usual = Math.min(...kinds.map(({ sides }) => sides.length));
   const many = all.filter((k) => (kinds[k] as Kind).sides.length > usual);
-  const sure = many.filter((k) =>
-    fitsSome(
-      kinds,
-      k,
-      all.filter((one) => !many.includes(one)),
-    ),
-  );
+  const few = all.filter((one) => !many.includes(one));
+  const sure = many.filter((k) => fitsOf(kinds, k, few).length > 0);
   if (sure.length === 0) return [];
   const sets: number[][] = [];
-  for (const quads of sure.length < many.length ? [many, sure] : [sure])
-    for (const twins of [false, true]) {
-      const out = peeled(kinds, quads, twins);
+  const starts = sure.length < many.length ? [many, sure] : [sure];
+  for (const given of starts)
+    for (const twins of [true, false]) {
+      const out = new Set([...given, ...inRing(kinds, given, twins)]);
       const left = all.filter((k) => !out.has(k));
+      sets.push([...out].sort((a, b) => a - b));
       for (const part of connected(kinds, left)) sets.push(all.filter((k) => !part.includes(k)));
-      for (const k of [...out].reverse().filter((one) => !quads.includes(one)))
+    }
+  for (const given of starts)
+    for (const twins of [false, true]) {
+      const out = peeled(kinds, given, twins);
+      sets.push(all.filter((k) => out.has(k)));
+      for (const k of [...out].reverse().filter((one) => !given.includes(one)))
         sets.push(all.filter((one) => one !== k && out.has(one)));
     }
   const seen = new Set<string>();
@@ -123,20 +125,45 @@ export function cutLooking(kinds: readonly Kind[]): number[][] {
   });
 }
 
-/** Whether a kind may have been cut from one of the others, with that side as the cut. */
-const fitsSome = (
+/** How a kind may have been cut from others. */
+const fitsOf = (kinds: readonly Kind[], k: number, others: readonly number[]): CutFit[] =>
+  others.flatMap((other) =>
+    other === k ? [] : cutFits(kinds[k] as Kind, kinds[other] as Kind, other),
+  );
+
+/** Its sides that no other side of some kinds is as long as. */
+function lonelyOf(
   kinds: readonly Kind[],
   k: number,
-  others: readonly number[],
-  cutSide?: number,
-): boolean =>
-  others.some(
-    (other) =>
-      other !== k &&
-      cutFits(kinds[k] as Kind, kinds[other] as Kind, other).some(
-        (fit) => cutSide === undefined || fit.cutSide === cutSide,
-      ),
+  among: readonly number[],
+  twins: boolean,
+): number[] {
+  const partners = among.filter((one) => !twins || one === k || !areTwins(kinds, k, one));
+  return (kinds[k] as Kind).sides.flatMap((_, i) =>
+    partners.some((one) => meets(kinds, k, i, one)) ? [] : [i],
   );
+}
+
+/** The kinds besides those given that look cut, and whose pieces of sides others' pieces meet: what is
+ * left of a side that ends in a corner meets what is left of one that starts there. */
+function inRing(kinds: readonly Kind[], given: readonly number[], twins: boolean): number[] {
+  const others = [...kinds.keys()].filter((k) => !given.includes(k));
+  let ring = [...kinds.keys()].flatMap((k) => {
+    const lonely = given.includes(k) ? undefined : lonelyOf(kinds, k, others, twins);
+    return fitsOf(kinds, k, others)
+      .filter(({ cutSide }) => lonely?.includes(cutSide) ?? true)
+      .map((fit) => ({ k, ...fit, sd: Math.max(...(kinds[k] as Kind).sideSds, FINEST_SD) }));
+  });
+  for (let before = -1; before !== ring.length; ) {
+    before = ring.length;
+    ring = ring.filter((one) => {
+      const isMet = (a: 'before' | 'after', b: 'before' | 'after'): boolean =>
+        ring.some((other) => Math.abs(one[a] - other[b]) <= MEET * Math.hypot(one.sd, other.sd));
+      return given.includes(one.k) || (isMet('before', 'after') && isMet('after', 'before'));
+    });
+  }
+  return [...new Set(ring.map(({ k }) => k))].filter((k) => !given.includes(k));
+}
 
 /** The kinds that look cut: those given, and, over and over, those of which a side that no other is as
  * long as may be the cut. `twins`: a side that only its mirror image's is as long as counts as such. */
@@ -147,11 +174,8 @@ function peeled(kinds: readonly Kind[], given: readonly number[], twins: boolean
     for (const k of kinds.keys()) {
       if (out.has(k)) continue;
       const left = [...kinds.keys()].filter((one) => !out.has(one));
-      const partners = left.filter((one) => !twins || one === k || !areTwins(kinds, k, one));
-      const lonely = (kinds[k] as Kind).sides.flatMap((_, i) =>
-        partners.some((one) => meets(kinds, k, i, one)) ? [] : [i],
-      );
-      if (!lonely.some((i) => fitsSome(kinds, k, left, i))) continue;
+      const lonely = lonelyOf(kinds, k, left, twins);
+      if (!fitsOf(kinds, k, left).some(({ cutSide }) => lonely.includes(cutSide))) continue;
       out.add(k);
       more = true;
     }
