@@ -13,11 +13,13 @@ import { type SideBelief, sideBelief } from './side-belief.ts';
 
 /** Work of one start and of one way to look, in tries (see FoldSearch): some 40 000 a second. */
 const TRIES = { start: 6000, way: 40000 };
+/** Nets of more places are not looked for: so many kinds are those of a shell of less symmetry. */
+const MOST_PLACES = 1200;
 /** Sides of the panels that stand which look onto a panel that is absent, folded. */
 const HOLE_SIDES = 3;
 /** A net with a hole is believed where it closes so many conditions that the readings did not have to
  * keep. */
-const LEAST_CONDITIONS = 5;
+const LEAST_CONDITIONS = 8;
 /** A kind less probable than this among those that would do is not told. */
 const TOLD = 0.9;
 /** Three panels around an axis in the place of one are that much less probable (natural logarithm): the
@@ -47,7 +49,8 @@ export function wantedKinds(
 ): Wanted | null {
   const readings = sideBelief(kinds, allowanceSd);
   for (const { axis, mostUses } of ways) {
-    const found = solidFolds.slice(0, 2).flatMap((fold) => {
+    const folds = solidFolds.slice(0, 2).filter(({ order }) => order * kinds.length <= MOST_PLACES);
+    const found = folds.flatMap((fold) => {
       const filled: FilledNet[] = [];
       let work = 0;
       foldNets(readings, fold, {
