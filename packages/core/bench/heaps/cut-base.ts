@@ -47,29 +47,37 @@ export const cutBase: HardCase = {
       radius: base.radius,
       judge: wholeJudge(
         truth,
-        (shape) => demandsOf(shape, cut, cutRows),
+        (shape) => demandsOf(shape, cut, cutRows, base.sd),
         absent ? ['whole', 'part'] : ['whole'],
       ),
     };
   },
 };
 
-function demandsOf(shape: Shape, cut: Cut, rows: readonly CutRow[]): Demand[] {
+function demandsOf(shape: Shape, cut: Cut, rows: readonly CutRow[], sd: number): Demand[] {
   const told = shape.explained.filter((one) => one.as === 'cut');
   const sides = new Map(told.map((one) => [one.kind, one.cutSide]));
   const plane = shape.cut;
   const off = plane ? Math.abs(plane.height - cut.level) : 0;
-  const sd = Math.max(plane?.heightSd ?? 0, 0.0005);
+  const heightSd = Math.max(plane?.heightSd ?? 0, 0.0005);
   const floor = plane ? Math.abs(plane.baseRadius - cut.baseRadius) : 0;
   const ids = rows.map(({ id }) => id);
   const named = told.map(({ kind }) => kind);
   return [
     [sameSet(named, ids), `cut kinds ${ids.join(', ')}, not ${named.join(', ')}`],
-    [rows.every(({ id, inPlane }) => sides.get(id) === inPlane), 'base sides'],
+    [rows.every((row) => isBase(row, sides.get(row.id), sd)), 'base sides'],
     [plane !== null, 'plane'],
-    [off < 3 * sd, `plane within 3 sd (${(1000 * off).toFixed(1)} mm off)`],
-    [floor < Math.max(6 * sd, 0.01), 'base radius'],
+    [off < 3 * heightSd, `plane within 3 sd (${(1000 * off).toFixed(1)} mm off)`],
+    [floor < Math.max(6 * heightSd, 0.01), 'base radius'],
   ];
+}
+
+/** Whether a side is the one in the plane, or one that readings can't tell from it: the panel turned so
+ * that it lies there differs by less than its readings do. */
+function isBase({ truth, inPlane }: CutRow, side: number | undefined, sd: number): boolean {
+  if (side === undefined) return false;
+  const by = (inPlane - side + truth.length) % truth.length;
+  return turned(truth, by).every((x, i) => Math.abs(x - (truth[i] as number)) < 3 * sd);
 }
 
 interface CutRow extends Written {

@@ -104,10 +104,13 @@ export function cutLooking(kinds: readonly Kind[]): number[][] {
   const starts = sure.length < many.length ? [many, sure] : [sure];
   for (const given of starts)
     for (const twins of [true, false]) {
-      const out = new Set([...given, ...inRing(kinds, given, twins)]);
-      const left = all.filter((k) => !out.has(k));
-      sets.push([...out].sort((a, b) => a - b));
-      for (const part of connected(kinds, left)) sets.push(all.filter((k) => !part.includes(k)));
+      const strict = [...given, ...inRing(kinds, given, twins, false)];
+      const loose = [...strict, ...inRing(kinds, strict, twins, true)];
+      for (const out of loose.length > strict.length ? [strict, loose] : [strict]) {
+        const left = all.filter((k) => !out.includes(k));
+        sets.push([...out].sort((a, b) => a - b));
+        for (const part of connected(kinds, left)) sets.push(all.filter((k) => !part.includes(k)));
+      }
     }
   for (const given of starts)
     for (const twins of [false, true]) {
@@ -145,13 +148,25 @@ function lonelyOf(
 }
 
 /** The kinds besides those given that look cut, and whose pieces of sides others' pieces meet: what is
- * left of a side that ends in a corner meets what is left of one that starts there. */
-function inRing(kinds: readonly Kind[], given: readonly number[], twins: boolean): number[] {
+ * left of a side that ends in a corner meets what is left of one that starts there. The cut is as long
+ * as no other side, or, where `loose`, one of the pieces is as long as no whole side. */
+function inRing(
+  kinds: readonly Kind[],
+  given: readonly number[],
+  twins: boolean,
+  loose: boolean,
+): number[] {
   const others = [...kinds.keys()].filter((k) => !given.includes(k));
   let ring = [...kinds.keys()].flatMap((k) => {
-    const lonely = given.includes(k) ? undefined : lonelyOf(kinds, k, others, twins);
+    const lonely = lonelyOf(kinds, k, others, twins);
+    const n = (kinds[k] as Kind).sides.length;
     return fitsOf(kinds, k, others)
-      .filter(({ cutSide }) => lonely?.includes(cutSide) ?? true)
+      .filter(
+        ({ cutSide: c }) =>
+          given.includes(k) ||
+          lonely.includes(c) ||
+          (loose && (lonely.includes((c + 1) % n) || lonely.includes((c + n - 1) % n))),
+      )
       .map((fit) => ({ k, ...fit, sd: Math.max(...(kinds[k] as Kind).sideSds, FINEST_SD) }));
   });
   for (let before = -1; before !== ring.length; ) {

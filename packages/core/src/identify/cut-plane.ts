@@ -231,19 +231,66 @@ interface Match {
   readonly chi2: number;
 }
 
-/** The pieces nearest the panels; `within`: deviations that a side may be off. */
+/** The pieces nearest the panels, each sort of piece to one panel where that can be; `within`:
+ * deviations that a side may be off. */
 function matchesOf(pieces: readonly Piece[], panels: readonly CutPanel[], within: number): Match[] {
-  return panels.flatMap((panel, k) => {
-    let best: Match | null = null;
-    for (const piece of pieces) {
-      if (piece.sides.length !== panel.sides.length) continue;
-      for (let turn = 0; turn < piece.sides.length; turn++) {
-        const chi2 = chiOf(panel, piece, turn, within);
-        if (chi2 < (best?.chi2 ?? Number.POSITIVE_INFINITY)) best = { panel: k, piece, turn, chi2 };
-      }
+  const sorts = sortsOf(pieces);
+  const offered = panels.map((panel, k) =>
+    sorts.flatMap((piece, sort): Offer[] => {
+      if (piece.sides.length !== panel.sides.length) return [];
+      const turns = piece.sides.map((_, turn) => chiOf(panel, piece, turn, within));
+      const chi2 = Math.min(...turns);
+      const match = { panel: k, piece, turn: turns.indexOf(chi2), chi2 };
+      return chi2 < Infinity ? [{ sort, match }] : [];
+    }),
+  );
+  return assigned(offered).map(({ match }) => match);
+}
+
+interface Offer {
+  readonly sort: number;
+  readonly match: Match;
+}
+
+/** One of each sort of piece: those with the same sides from the cut on. */
+function sortsOf(pieces: readonly Piece[]): Piece[] {
+  const sorts = new Map<string, Piece>();
+  for (const piece of pieces) {
+    const key = piece.sides.map((x) => x.toFixed(6)).join();
+    if (!sorts.has(key)) sorts.set(key, piece);
+  }
+  return [...sorts.values()];
+}
+
+/** Sum of squares that it costs when two panels are the same sort of piece. */
+const SHARED = 16;
+
+/** One offer for each panel that has any: the nearest, moved on as long as that makes the sum of
+ * squares less, with what sharing a sort costs. */
+function assigned(offered: readonly (readonly Offer[])[]): Offer[] {
+  const nearest = (offers: readonly Offer[]): Offer | null =>
+    offers.reduce<Offer | null>((a, b) => (a && a.match.chi2 <= b.match.chi2 ? a : b), null);
+  const chosen = offered.map(nearest);
+  const users = new Map<number, number>();
+  for (const one of chosen) if (one) users.set(one.sort, (users.get(one.sort) ?? 0) + 1);
+  for (let more = true, round = 0; more && round < 20; round++) {
+    more = false;
+    for (const [k, own] of chosen.entries()) {
+      if (!own) continue;
+      const cost = ({ sort, match }: Offer): number =>
+        match.chi2 + ((users.get(sort) ?? 0) > (sort === own.sort ? 1 : 0) ? SHARED : 0);
+      const best = (offered[k] as readonly Offer[]).reduce(
+        (a, b) => (cost(b) < cost(a) ? b : a),
+        own,
+      );
+      if (best === own) continue;
+      users.set(own.sort, (users.get(own.sort) as number) - 1);
+      users.set(best.sort, (users.get(best.sort) ?? 0) + 1);
+      chosen[k] = best;
+      more = true;
     }
-    return best ? [best] : [];
-  });
+  }
+  return chosen.filter((one) => one !== null);
 }
 
 function chiOf({ sides, sds }: CutPanel, piece: Piece, turn: number, within: number): number {
