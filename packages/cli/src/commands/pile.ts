@@ -23,6 +23,7 @@ export function pileReport(loaded: LoadedPile, lengths: Lengths): readonly strin
     kindTable(loaded, lengths),
     tapeNote(loaded),
     peopleTable(worked, lengths),
+    slipTable(loaded, lengths),
     suspectTable(loaded, lengths),
     bullets('Doubtful:', doubts(loaded, lengths)),
     bullets('Groups still joined:', groupLines(loaded)),
@@ -84,7 +85,7 @@ function peopleTable({ people, noise }: PileKinds, lengths: Lengths): string {
     String(one.readings),
     one.sd === null ? 'not known' : `${lengths.off(one.bias)} ± ${lengths.small(one.sd)}`,
     basis[one.basis],
-    one.applied ? 'taken off' : 'left in',
+    one.stated === true ? 'as the file says' : one.applied ? 'taken off' : 'left in',
   ]);
   const heads = ['tape of', 'readings', 'reads by', 'known from', ''];
   const found =
@@ -98,6 +99,35 @@ function peopleTable({ people, noise }: PileKinds, lengths: Lengths): string {
     })),
     rows,
   )}${found}`;
+}
+
+const slipWords = {
+  length: 'read wrong',
+  swapped: 'sides in each other\u2019s place',
+  unit: 'another unit',
+  face: 'read from the other face',
+  shift: 'every side off by one length',
+} as const;
+
+/** Readings explained by a slip; they make no kind of their own. */
+function slipTable({ worked, pile }: LoadedPile, lengths: Lengths): string {
+  if (worked.slips.length === 0) return '';
+  const row = (sides: readonly number[]): string => sides.map(lengths.side).join(', ');
+  const rows = worked.slips.map((one) => [
+    one.tag ?? `reading ${one.reading + 1}`,
+    one.by ?? '',
+    one.kind,
+    [one.slip, ...(one.orElse === null ? [] : [one.orElse])]
+      .map((slip) => slipWords[slip])
+      .join(' or '),
+    row(pile.readings[one.reading]?.sides ?? one.measured),
+    row(one.expected),
+  ]);
+  const heads = ['panel', 'by', 'kind', 'slip', 'as written', 'should read'];
+  return `${paint.yellow('Readings that went wrong in a way that can be told:')}\n${table(
+    heads.map((head) => ({ head })),
+    rows,
+  )}`;
 }
 
 function suspectTable({ worked }: LoadedPile, lengths: Lengths): string {

@@ -15,6 +15,7 @@ import type { CommonOptions } from '../options.ts';
 import { shapeDocument } from '../shape-document.ts';
 import { conflictBlock, findingsOf } from '../shape-findings.ts';
 import { bullets, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+import { whatNext } from '../what-next.ts';
 
 /** Runs the command; sets exit code 1 where nothing closes. */
 export async function shape(file: string, options: CommonOptions): Promise<void> {
@@ -37,6 +38,8 @@ export function shapeReport(
     headline(found),
     ...found.shapes.map((one, i) => shapeBlock(one, i, found, loaded.kinds, lengths)),
     settleBlock(found),
+    ...whatNext(found, lengths),
+    besidesBlock(found, lengths),
   ];
 }
 
@@ -167,6 +170,17 @@ function interchangeableBlock(
       );
     })
     .join('\n');
+}
+
+/** What the kinds that the best shape has no place for make on their own. */
+function besidesBlock({ besides }: Identification, lengths: Lengths): string {
+  const [other] = besides?.shapes ?? [];
+  return other
+    ? wrap(
+        `The kinds that have no place in it close on their own: a second shell ${lengths.large(2 * other.radius)} across, ${count(placeCount(other.shell), 'place')}. Leave the first one's kinds out of the file ("leaveOut") to go on with it.`,
+        '',
+      )
+    : '';
 }
 
 const settleBlock = ({ settle }: Identification): string => bullets('To settle it:', settle);
