@@ -166,6 +166,15 @@ export type { ReadingSlip, Slip } from './pile/slips.ts';
 export { SIDE_LENGTHS } from './pile/tolerances.ts';
 export { handTest as shapeHandTest, type HandTest } from './identify/hand-test.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';
+export {
+  type FinerMarks,
+  type GroupMarks,
+  type LikelyMark,
+  type MarkAccount,
+  type MarkStanding,
+  marksInNet,
+  type PanelMark,
+} from './identify/marks-in-net.ts';
 export { shapeQuestion } from './identify/question.ts';
 export {
   type AddedKind,
