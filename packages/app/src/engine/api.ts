@@ -11,6 +11,7 @@ import type {
   IdentifyProgress,
   Kind,
   LengthUnit,
+  MarkAccount,
   Opening,
   Pile,
   PileKinds,
@@ -99,6 +100,15 @@ export interface StandingShell {
   readonly planFromBelow: FlatPlan;
 }
 
+/** What the marks of a pile mean in a shape. */
+export interface MarkQuestion {
+  readonly shape: Shape;
+  /** Kinds of the question that the shape answers. */
+  readonly kinds: readonly Kind[];
+  readonly pile: Pile;
+  readonly worked: PileKinds;
+}
+
 /** A standing shell, or why this decision has none. */
 export type StandAnswer =
   | { readonly found: true; readonly shell: StandingShell }
@@ -120,6 +130,7 @@ export interface Engine {
   stand(question: StandingQuestion): StandAnswer;
   /** How several shapes are related, and whether it matters for what stands. */
   relate(question: RelationQuestion): Relation;
+  marks(question: MarkQuestion): MarkAccount;
   /** The best shells for the stock; `onProgress` is told 0 … 1. */
   fit(question: FitQuestion, onProgress?: (done: number) => void): Promise<FitShown>;
   waysOut(question: BrokenQuestion): BrokenAnswer;

@@ -11,6 +11,7 @@ import {
   type Kind,
   kindsOfPile,
   looksLikeProject,
+  marksInNet,
   numbersOf,
   type Project,
   projectFrom,
@@ -64,6 +65,7 @@ const engine: Engine = {
       const { numbers, sameIn } = answer.shell;
       return { panels: numbers.length, sameIn };
     }),
+  marks: ({ shape, kinds, pile, worked }) => marksInNet(shape, kinds, pile, worked),
   fit: bestFits,
   waysOut,
   doors,

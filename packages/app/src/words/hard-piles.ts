@@ -111,8 +111,8 @@ export const hardWords = {
   next: {
     heading: 'What to measure next',
     enough: 'Enough is measured: further readings would change nothing that matters.',
-    go: 'Measure it',
-    look: 'Look',
+    surer: 'To be surer still',
+    acts: { read: 'Measure it', look: 'Look', count: 'Count them' },
     find: (find: string, shape: string) => `${find}: ${shape}`,
     shape: (number: number, share: string) => `shape ${number} (${share})`,
     shapeSure: (number: number) => `shape ${number}`,
@@ -125,7 +125,12 @@ export const hardWords = {
     intro: (kinds: string) =>
       `Before anyone commits: lay these panels smooth side up around one hub, ${kinds} anticlockwise, and bolt all seams but the last.`,
     gap: (gap: string, sd: string) => `At the far end the last seam should gape ${gap} ± ${sd}.`,
-    more: (most: string) => `More than ${most} means that something is wrong.`,
+    more: (most: string, least: string | null) =>
+      least === null
+        ? `More than ${most} means that something is wrong.`
+        : `Less than ${least} or more than ${most} means that something is wrong.`,
+    rival: (shape: number, gap: string) => `As shape ${shape} it would gape ${gap}.`,
+    care: 'Panels are heavy and catch the wind: two people to each, on level ground.',
     label: (panels: number, gap: string) => `Star of ${panels} panels laid flat, gap ${gap}`,
   },
 
@@ -138,6 +143,49 @@ export const hardWords = {
     show: 'Show the second shell',
     back: 'Show the first shell',
     drawn: 'The second shell in the heap',
+  },
+
+  freedom: {
+    heading: 'What is settled, and what is free',
+    matters: 'Which of them it is makes a difference for what you build.',
+    equal: 'All choices stand equally: build any of them.',
+    free: 'Free: ',
+  },
+
+  openPart: {
+    places: 'panels in the part',
+    stock: (good: number, places: number) =>
+      `The part has ${plural(places, 'place')}; the pile has ${plural(good, 'good panel')}.`,
+  },
+
+  marks: {
+    heading: 'What the marks say',
+    coarser: (mark: string, kinds: string) =>
+      `Mark ${mark} is on kinds ${kinds}: it says less than the sides do.`,
+    finer: (kinds: string, marks: string, rule: string, share: string) =>
+      `Kind ${kinds} bears the marks ${marks}: they tell apart what sides do not, ${rule} (${share}).`,
+    rules: {
+      neighbours: 'by what stands beside a place',
+      level: 'by how high a place stands',
+      none: 'by no rule that shows',
+    },
+    nothing: (mark: string) => `Mark ${mark} stands for nothing: no kind truly has it.`,
+    contradicts: (panel: string, mark: string, kind: string, likely: string | null) =>
+      `${panel} is marked ${mark}, but its sides are kind ${kind}${likely === null ? '' : `, which bears ${likely}`}.`,
+    faded: (panel: string, marks: string, likely: string, share: string) =>
+      `${panel} is marked ${marks}: most likely ${likely} (${share}).`,
+    unmarked: (panel: string, likely: string, share: string) =>
+      `${panel} has no mark: most likely ${likely} (${share}).`,
+    group: (run: string, wrong: string) =>
+      `The joined group ${run} occurs nowhere as it is marked${wrong === '' ? '' : `; ${wrong}`}.`,
+    wrong: (at: number, mark: string) => `panel ${at} of it should bear ${mark}`,
+    panel: (tag: string | null, row: number) =>
+      tag === null ? `Reading ${row + 1}` : `Panel ${tag}`,
+    write: (mark: string) => `Write mark ${mark}`,
+    writing: (mark: string, panel: string) => `mark ${mark} of ${panel}`,
+    look: 'Look again',
+    more: (count: number) => `… and ${count} more like these.`,
+    working: 'Looking at the marks',
   },
 
   conflicts: {

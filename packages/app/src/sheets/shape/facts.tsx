@@ -30,6 +30,7 @@ export function Facts({ found, shape }: { found: Identification; shape: Shape })
   const words = useWords().shape;
   const lengths = useLengths();
   const { facts } = words;
+  const { openPart } = useWords().hard;
   const rows: readonly (readonly [string, string, string?])[] = [
     [
       facts.radius,
@@ -37,7 +38,7 @@ export function Facts({ found, shape }: { found: Identification; shape: Shape })
       lengths.largeEcho(shape.radius),
     ],
     [facts.across, lengths.large(2 * shape.radius), lengths.largeEcho(2 * shape.radius)],
-    [facts.places, String(shape.shell.kind.length)],
+    [shape.closed ? facts.places : openPart.places, String(shape.shell.kind.length)],
     [facts.hubs, String(hubCount(shape.shell))],
     [facts.misfit, facts.misfitOf(lengths.small(shape.residual))],
     [facts.rule, ruleOf(shape.subdivision, words)],
@@ -66,7 +67,7 @@ export function Facts({ found, shape }: { found: Identification; shape: Shape })
 /** What is odd about a shape, and what can stand. */
 export function Notes({ shape, kinds }: { shape: Shape; kinds: readonly Kind[] }) {
   const words = useWords().shape;
-  const { interchangeCost } = useWords().hard;
+  const { interchangeCost, openPart } = useWords().hard;
   const lengths = useLengths();
   const app = useApp();
   const { notes } = words;
@@ -83,7 +84,8 @@ export function Notes({ shape, kinds }: { shape: Shape; kinds: readonly Kind[] }
     ...(shape.freeTurns.length > 0 ? [notes.freeTurns(named(shape.freeTurns))] : []),
   ];
   const counted = kinds.every((kind) => kind.counted);
-  const stock = good < places ? notes.short(good, places) : notes.enough(good, places);
+  const ofBall = good < places ? notes.short(good, places) : notes.enough(good, places);
+  const stock = shape.closed ? ofBall : openPart.stock(good, places);
   return (
     <>
       {odd.map((text) => (

@@ -5,7 +5,7 @@ import type { Identification, NextReading, PileKinds } from '@shellraise/core';
 import { useApp, useLengths } from '../../ui/app-context.tsx';
 import { inOwnLengths } from '../../ui/own-lengths.ts';
 import { useWords } from '../../words/words.ts';
-import { likeliestOf, tellsApart } from './outcomes.ts';
+import { isLookAtHand, likeliestOf, tellsApart } from './outcomes.ts';
 import { percentOf } from './sentences.ts';
 
 /** Things shown at once, at most. */
@@ -14,20 +14,23 @@ const MOST_NEXT = 4;
 /** What to do next; nothing where nothing is known of it. */
 export function NextList({
   found,
+  handTold = false,
   worked,
 }: {
   found: Pick<Identification, 'next' | 'enough'>;
+  /** Whether the look that settles the hand is told elsewhere. */
+  handTold?: boolean;
   worked: PileKinds | null;
 }) {
   const { next: words } = useWords().hard;
-  if (found.enough && found.next.length === 0) return <p className="enough">{words.enough}</p>;
-  if (found.next.length === 0) return null;
+  const next = found.next.filter((one) => !handTold || !isLookAtHand(one));
+  if (next.length === 0) return found.enough ? <p className="enough">{words.enough}</p> : null;
   return (
     <section className="findings-list next-readings">
-      <h2>{words.heading}</h2>
-      {found.enough ? <p className="quiet">{words.enough}</p> : null}
+      {found.enough ? <p className="enough">{words.enough}</p> : null}
+      <h2>{found.enough ? words.surer : words.heading}</h2>
       <ol>
-        {found.next.slice(0, MOST_NEXT).map((one) => (
+        {next.slice(0, MOST_NEXT).map((one) => (
           <li key={one.words}>
             <One one={one} worked={worked} />
           </li>
@@ -54,7 +57,7 @@ function One({ one, worked }: { one: NextReading; worked: PileKinds | null }) {
       <p>{shape.capital(inOwnLengths(one.words, lengths))}.</p>
       {tellsApart(one) ? (
         <ul className="finds" aria-label={words.finds}>
-          {one.outcomes.map(({ find, shapes }) => {
+          {one.outcomes.map(({ find, length, run, shapes }) => {
             const { index, share } = likeliestOf(shapes);
             const what =
               index === shapes.length - 1
@@ -62,14 +65,18 @@ function One({ one, worked }: { one: NextReading; worked: PileKinds | null }) {
                 : share > 0.95
                   ? words.shapeSure(index + 1)
                   : words.shape(index + 1, percentOf(share));
-            return <li key={find}>{words.find(inOwnLengths(find, lengths), what)}</li>;
+            const seen =
+              length !== undefined
+                ? lengths.side(length)
+                : (run?.join(' ') ?? inOwnLengths(find, lengths));
+            return <li key={find}>{words.find(seen, what)}</li>;
           })}
         </ul>
       ) : null}
       {kind === null ? null : (
         <div className="presses screen-only">
           <button type="button" onClick={go}>
-            {one.act === 'read' ? words.go : words.look}
+            {words.acts[one.act]}
           </button>
         </div>
       )}

@@ -1,11 +1,10 @@
-// Kinds that the shape has no place for, with what they are instead; kinds that somebody left out;
-// kinds that are wanted.
+// Kinds that the shape has no place for, with what they are instead; kinds that are wanted.
 
-import type { Kind, Pile, PileKinds, Shape, Stranger } from '@shellraise/core';
+import type { Kind, Shape, Stranger } from '@shellraise/core';
 import { kindsOfShape } from '@shellraise/core';
 import { useApp, useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
-import { leaveOut, leftOutOf, takeBack } from './overrule.ts';
+import { leaveOut } from './overrule.ts';
 import { strangersOf, wantedOf } from './wants.ts';
 
 /** Strangers of a shape. */
@@ -73,39 +72,6 @@ function Says({ stranger, kinds }: { stranger: Stranger; kinds: readonly Kind[] 
     default:
       return <p>{words[stranger.as](stranger.kind)}</p>;
   }
-}
-
-/** Kinds that somebody left out of the shape. */
-export function LeftOut({ pile, worked }: { pile: Pile; worked: PileKinds | null }) {
-  const { strangers: words } = useWords().hard;
-  const app = useApp();
-  const out = leftOutOf(pile);
-  if (out.length === 0) return null;
-  const back = (id: string, of: PileKinds): void =>
-    app.change(
-      (doc) => {
-        takeBack(doc, id, of);
-        return undefined;
-      },
-      { label: words.taking(id) },
-    );
-  return (
-    <section className="findings-list plain-list">
-      <h2>{words.leftOutHeading}</h2>
-      <ul>
-        {out.map((id) => (
-          <li key={id}>
-            <p>{words.leftOut(id)}</p>
-            {worked ? (
-              <button type="button" className="screen-only" onClick={() => back(id, worked)}>
-                {words.takeBack(id)}
-              </button>
-            ) : null}
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
 }
 
 /** Kinds that the shell needs and the pile has none of. */

@@ -34,11 +34,19 @@ export function Trial({
         <StarDrawing star={star} gap={gap} label={words.label(trial.around.length, gap)} />
       ) : null}
       <p>
-        {words.gap(gap, lengths.small(trial.gapSd))} {words.more(lengths.small(trial.most))}
+        {words.gap(gap, lengths.small(trial.gapSd))}{' '}
+        {words.more(
+          lengths.small(trial.most),
+          trial.least === undefined ? null : lengths.small(trial.least),
+        )}{' '}
+        {(trial.rivals ?? [])
+          .map((rival) => words.rival(rival.shape + 1, lengths.small(rival.gap)))
+          .join(' ')}
       </p>
       {trial.words ? (
         <p className="quiet">{shapeWords.capital(inOwnLengths(trial.words, lengths))}.</p>
       ) : null}
+      <p className="quiet">{words.care}</p>
     </section>
   );
 }

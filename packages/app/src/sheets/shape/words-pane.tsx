@@ -13,14 +13,17 @@ import { AllowanceNote } from './allowance-note.tsx';
 import { BesidesNote } from './besides-note.tsx';
 import { ConflictList } from './conflict-list.tsx';
 import { Facts, Headline, Notes } from './facts.tsx';
+import { FreedomNote } from './freedom-note.tsx';
 import { HandsNote } from './hands-note.tsx';
+import { LeftOut } from './left-out.tsx';
+import { MarkList } from './mark-list.tsx';
 import { MendList } from './mend-list.tsx';
 import { MisfitTable } from './misfit-table.tsx';
 import { NextList } from './next-list.tsx';
 import { Others } from './others.tsx';
 import { SectionNote } from './section-drawing.tsx';
 import type { Stage } from './stage.ts';
-import { LeftOut, StrangerList, WantedList } from './stranger-list.tsx';
+import { StrangerList, WantedList } from './stranger-list.tsx';
 import { SuspectList } from './suspect-list.tsx';
 import { Trial } from './trial-drawing.tsx';
 
@@ -58,7 +61,7 @@ export function WordsPane(props: WordsPaneProps) {
   const current = work.fresh && worked ? worked : null;
   const suspects = (
     <>
-      <LeftOut pile={pile} worked={current} />
+      <LeftOut pile={pile} worked={current} kinds={current ? props.kinds : none} />
       {worked ? <SuspectList shape={stale ? null : shape} worked={worked} pile={pile} /> : null}
     </>
   );
@@ -148,6 +151,7 @@ function Found({
   stale,
   chosen,
   kinds,
+  pile,
   relation,
   second,
   onSecond,
@@ -180,10 +184,12 @@ function Found({
         <BesidesNote besides={found.besides} shown={second} onShow={onSecond} />
         <WantedList shape={shape} kinds={kinds} />
         <ConflictList conflicts={found.conflicts} />
+        {mine ? <MarkList shape={shape} kinds={kinds} pile={pile} worked={mine} /> : null}
       </div>
       {suspects}
       <div className={stale ? 'shape-result stale' : 'shape-result'}>
-        <NextList found={found} worked={mine} />
+        <NextList found={found} handTold={shape.hands === 'mirrored'} worked={mine} />
+        <FreedomNote freedom={found.freedom ?? null} />
         <List heading={words.settle} items={settle} />
         {found.trial && chosen === 0 ? (
           <Trial trial={found.trial} shape={shape} kinds={kinds} />
@@ -194,6 +200,8 @@ function Found({
     </>
   );
 }
+
+const none: readonly Kind[] = [];
 
 /** How core begins to say what the line above says already. */
 const CUT_SHORT = 'the search was cut short';
