@@ -5,12 +5,14 @@
 import type { Kind } from '../pile/kind.ts';
 import { fromOtherFace, nearestTurn } from '../pile/polygon.ts';
 import { placeCount } from '../shell/shell.ts';
+import { linkedLots, withOtherShell } from './apart-heaps.ts';
 import type { Effort } from './candidates.ts';
 import { cutLooking, withCutBase } from './cut-base.ts';
 import { inUnitOfOthers, type KindSide, lonelySides, rareKinds } from './lonely.ts';
 import { partShape } from './open-part.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
+import { courseLooking, withStraightCourse } from './straight-course.ts';
 import {
   asAsked,
   isOff,
@@ -43,6 +45,8 @@ const BELIEVED = 0.5;
 const MOST_TRIED = 40;
 /** Most sets of kinds that look cut, or like another shell's, that are left out. */
 const MOST_SETS = 16;
+/** Most lots of kinds that are tried as one of two shells. */
+const MOST_LOTS = 8;
 const MOST_ASKED = 120_000;
 /** Most sides that are doubted together. */
 const MOST_DOUBTED = 9;
@@ -56,7 +60,10 @@ export function identifyTroubled(
   ask: Ask,
 ): Identification {
   const inquiry = new Inquiry(question, options, ask);
-  const answer = withCutBase(answerOf(question, inquiry), question.kinds);
+  const { kinds } = question;
+  const found = answerOf(question, inquiry);
+  const standing = withStraightCourse(withCutBase(found, kinds), kinds);
+  const answer = inquiry.withOtherShell(standing);
   inquiry.finish();
   return answer;
 }
@@ -67,11 +74,11 @@ function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
     const found = inquiry.try({ ...nothingWrong, leftOut: rare }, TRUST.rare, 'asRead');
     if (found) return found;
   }
-  const cut = inquiry.withoutKinds(cutLooking(question.kinds));
-  if (cut) return cut;
+  const apart = inquiry.withoutKinds(apartLooking(question.kinds));
+  if (apart) return apart;
   const plain = inquiry.ask(question, 'asRead');
   if (isBelieved(plain) || fitsAll(plain, question.kinds) || inquiry.stopped) return plain;
-  const found = inquiry.withKindsWanted() ?? inquiry.supposing();
+  const found = inquiry.withKindsWanted() ?? inquiry.twoShells() ?? inquiry.supposing();
   if (found || inquiry.stopped) return found ?? { ...plain, complete: false };
   const last = inquiry.ask(question, 'last');
   const complete = plain.complete && last.complete && !inquiry.stopped;
@@ -102,6 +109,17 @@ function fitsAll({ shapes }: Identification, kinds: readonly Kind[]): boolean {
 
 /** Mean square of standardised misfits of sides that true readings stay below. */
 const WELL = 1.2;
+
+/** Sets of kinds that may be no panels of the sphere, as they are: cut, of a straight course, or of
+ * another shell. */
+function apartLooking(kinds: readonly Kind[]): readonly (readonly number[])[] {
+  const course = courseLooking(kinds);
+  const lots = linkedLots(kinds, true).map((lot) => others(kinds, lot));
+  return [...(course.length > 0 ? [course] : []), ...cutLooking(kinds), ...lots];
+}
+
+const others = (kinds: readonly Kind[], lot: readonly number[]): number[] =>
+  [...kinds.keys()].filter((k) => !lot.includes(k));
 
 /** The suppositions tried on one pile. */
 class Inquiry {
@@ -157,6 +175,23 @@ class Inquiry {
     for (const set of sets.slice(0, MOST_SETS)) {
       const found = this.try({ ...nothingWrong, leftOut: new Set(set) }, TRUST.out, 'quick');
       if (found || this.stopped) return found;
+    }
+    return null;
+  }
+
+  /** The answer with what its strangers close into on their own. */
+  withOtherShell(answer: Identification): Identification {
+    if (this.stopped) return answer;
+    return withOtherShell(answer, this.question, (rest) => this.ask(rest, 'quick'));
+  }
+
+  /** Two shells whose kinds are linked by chance alone. */
+  twoShells(): Identification | null {
+    const { kinds } = this.question;
+    for (const lot of linkedLots(kinds, false).slice(0, MOST_LOTS)) {
+      const found = this.withoutKinds([others(kinds, lot)]);
+      const both = found && this.withOtherShell(found);
+      if (both?.besides || this.stopped) return both;
     }
     return null;
   }

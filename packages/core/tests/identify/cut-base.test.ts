@@ -11,23 +11,23 @@ import { kindWith, readKinds, truthOf } from './piles.ts';
 
 const SD = 0.001;
 
-/** The triangle 3, 4, 5 with its right angle between the sides 3 and 4, cut across both: 1.2 m of the
- * first and 1.6 m of the second are left. */
+/** The triangle 3, 4, 5 with its right angle between the sides 3 and 4, cut across both: 1 m of the
+ * first and 2 m of the second are left. */
 const whole = kindWith('w', [3, 4, 5], SD);
 
 test('a corner cut off a panel fits it at that corner alone', () => {
-  const fits = cutFits(kindWith('c', [2, 1.2, 1.6], SD), whole, 7);
-  expect(fits).toEqual([{ from: 7, first: 1, last: 1, cutSide: 0, before: 1.2, after: 1.6 }]);
+  const fits = cutFits(kindWith('c', [Math.sqrt(5), 1, 2], SD), whole, 7);
+  expect(fits).toEqual([{ from: 7, first: 1, last: 1, cutSide: 0, before: 1, after: 2 }]);
 });
 
 test('a panel that lost a corner fits with one full side', () => {
-  const [before, after] = [3 - 1.2, 4 - 1.6];
-  const fits = cutFits(kindWith('c', [5, before, 2, after], SD), whole, 0);
+  const [before, after] = [3 - 1, 4 - 2];
+  const fits = cutFits(kindWith('c', [5, after, Math.sqrt(5), before], SD), whole, 0);
   expect(fits).toEqual([{ from: 0, first: 2, last: 0, cutSide: 2, before: after, after: before }]);
 });
 
 test('a cut within three deviations fits and one thirty off does not', () => {
-  const cut = (off: number): Kind => kindWith('c', [2 + off, 1.2, 1.6], SD);
+  const cut = (off: number): Kind => kindWith('c', [Math.sqrt(5) + off, 1, 2], SD);
   expect(cutFits(cut(3 * SD), whole, 0)).toHaveLength(1);
   expect(cutFits(cut(30 * SD), whole, 0)).toHaveLength(0);
 });
