@@ -26,9 +26,9 @@ export interface OpenPart {
 }
 
 /** Work of one start and of one axis, in tries (see FoldSearch). */
-const TRIES = { start: 20000, way: 40000 };
-/** Open sides, folded, at most: beyond, it is no shell. */
-const MOST_OPEN = 12;
+const TRIES = { start: 15000, way: 15000 };
+/** Open sides, folded, at most: few first, as a search that may leave many open goes astray. */
+const OPEN = [3, 6, 12] as const;
 /** Conditions that the readings did not have to keep, for each kind, at least: else it says nothing. */
 const TELLING = 1;
 
@@ -36,7 +36,9 @@ const TELLING = 1;
  * allowed. `onWork` is told the work done; false stops. */
 export function openPart(readings: SideBelief, onWork: (work: number) => boolean): OpenPart | null {
   const kinds = readings.sides.length;
-  for (const fold of axisFolds.filter(({ axes }) => axes.length === 2)) {
+  const folds = axisFolds.filter(({ axes }) => axes.length === 2);
+  const ways = OPEN.flatMap((most) => folds.map((fold) => ({ fold, most })));
+  for (const { fold, most } of ways) {
     const found: { net: FoldedNet; radius: number; open: number }[] = [];
     let work = 0;
     foldNets(readings, fold, {
@@ -46,7 +48,7 @@ export function openPart(readings: SideBelief, onWork: (work: number) => boolean
       radius: null,
       periods: readings.sides.map((own) => own.length),
       labels: readings.sides.flat().map((_, s) => s),
-      holeSides: MOST_OPEN,
+      holeSides: most,
       fillHoles: (net, radius) => {
         found.push({ net, radius, open: net.mate.filter((mate) => mate < 0).length });
         return null;
@@ -124,7 +126,7 @@ function closedStars(net: FoldedNet): number[][] {
 }
 
 /** Of so few kinds nearly anything makes a part. */
-const LEAST_KINDS = 8;
+const LEAST_KINDS = 12;
 /** Probability of a part that fits: others may do as well, and nothing is known beyond its rim. */
 const TRUST = 0.7;
 

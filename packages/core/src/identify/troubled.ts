@@ -4,6 +4,8 @@
 
 import type { Kind } from '../pile/kind.ts';
 import { fromOtherFace, nearestTurn } from '../pile/polygon.ts';
+import { sideLength } from '../shell/geometry.ts';
+import type { SideId } from '../shell/ids.ts';
 import { placeCount } from '../shell/shell.ts';
 import { linkedLots, withOtherShell } from './apart-heaps.ts';
 import type { Effort } from './candidates.ts';
@@ -225,7 +227,10 @@ class Inquiry {
       return !this.stopped;
     });
     if (!part || this.stopped) return null;
-    const open = part.shell.mate.filter((mate) => mate < 0).length;
+    const open = [...part.shell.mate.keys()].filter((s) => (part.shell.mate[s] as number) < 0);
+    const lengths = new Set(
+      open.map((s) => (1000 * sideLength(part.shell, s as SideId)).toFixed(0)),
+    );
     return {
       ...whole,
       shapes: [part],
@@ -234,7 +239,7 @@ class Inquiry {
       stuck: [],
       complete: false,
       settle: [
-        `these kinds close around every hub of a part of ${placeCount(part.shell)} places with ${open} open sides; look for panels whose sides are as long as those on its rim`,
+        `these kinds close around every hub of a part of ${placeCount(part.shell)} places with ${open.length} open sides; the panels that go there have sides of ${[...lengths].sort().join(', ')} mm, hub to hub`,
       ],
     };
   }
