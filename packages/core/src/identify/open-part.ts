@@ -126,7 +126,7 @@ function closedStars(net: FoldedNet): number[][] {
 }
 
 /** Of so few kinds nearly anything makes a part. */
-const LEAST_KINDS = 12;
+const LEAST_KINDS = 10;
 /** Probability of a part that fits: others may do as well, and nothing is known beyond its rim. */
 const TRUST = 0.7;
 
