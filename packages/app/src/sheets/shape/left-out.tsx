@@ -6,17 +6,8 @@ import { useApp } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import { leaveOut, leftOutOf, takeBack } from './overrule.ts';
 
-/** Kinds left out. `kinds`: those that may be left out now; `worked` is null where the pile has
- * changed since. */
-export function LeftOut({
-  pile,
-  worked,
-  kinds,
-}: {
-  pile: Pile;
-  worked: PileKinds | null;
-  kinds: readonly Kind[];
-}) {
+/** Kinds left out; nothing where there are none. `worked` is null where the pile has changed since. */
+export function LeftOut({ pile, worked }: { pile: Pile; worked: PileKinds | null }) {
   const { strangers: words } = useWords().hard;
   const app = useApp();
   const out = leftOutOf(pile);
@@ -28,11 +19,10 @@ export function LeftOut({
       },
       { label: words.taking(id) },
     );
-  const left = kinds.filter(({ id }) => !out.includes(id));
-  if (out.length === 0 && left.length < 2) return null;
+  if (out.length === 0) return null;
   return (
-    <section className="findings-list plain-list left-out">
-      {out.length > 0 ? <h2>{words.leftOutHeading}</h2> : null}
+    <section className="findings-list plain-list">
+      <h2>{words.leftOutHeading}</h2>
       <ul>
         {out.map((id) => (
           <li key={id}>
@@ -45,17 +35,18 @@ export function LeftOut({
           </li>
         ))}
       </ul>
-      {left.length > 1 ? <Chooser kinds={left} /> : null}
     </section>
   );
 }
 
-function Chooser({ kinds }: { kinds: readonly Kind[] }) {
+/** Any of these kinds to be left out; nothing where that would leave none. */
+export function LeaveOut({ kinds }: { kinds: readonly Kind[] }) {
   const { strangers: words, kind: named } = useWords().hard;
   const app = useApp();
   const id = useId();
   const [chosen, setChosen] = useState('');
   const kind = kinds.find((one) => one.id === chosen);
+  if (kinds.length < 2) return null;
   const leave = (one: Kind): void => {
     setChosen('');
     app.change(
@@ -67,7 +58,7 @@ function Chooser({ kinds }: { kinds: readonly Kind[] }) {
     );
   };
   return (
-    <div className="presses screen-only">
+    <div className="presses left-out screen-only">
       <label htmlFor={id}>{words.which}</label>
       <select id={id} value={chosen} onChange={(event) => setChosen(event.target.value)}>
         <option value="">–</option>

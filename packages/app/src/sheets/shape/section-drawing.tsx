@@ -73,6 +73,12 @@ function Section({ cut, floor, course, label, heightText, floorText }: SectionPr
       ) : null}
       {cut === null ? null : (
         <>
+          {low < SIZE + half && low > half ? (
+            <path
+              className="below"
+              d={`M${-SIZE * floor} ${low}A${SIZE} ${SIZE} 0 0 0 ${SIZE * floor} ${low}Z`}
+            />
+          ) : null}
           <path className="ground" d={`M-140 ${low}H140`} />
           <path className="middle" d={`M-112 0H112`} />
           {course > 0 ? null : <Dimension from={0} to={low} text={heightText} />}

@@ -15,7 +15,7 @@ import { ConflictList } from './conflict-list.tsx';
 import { Facts, Headline, Notes } from './facts.tsx';
 import { FreedomNote } from './freedom-note.tsx';
 import { HandsNote } from './hands-note.tsx';
-import { LeftOut } from './left-out.tsx';
+import { LeaveOut, LeftOut } from './left-out.tsx';
 import { MarkList } from './mark-list.tsx';
 import { MendList } from './mend-list.tsx';
 import { MisfitTable } from './misfit-table.tsx';
@@ -61,7 +61,7 @@ export function WordsPane(props: WordsPaneProps) {
   const current = work.fresh && worked ? worked : null;
   const suspects = (
     <>
-      <LeftOut pile={pile} worked={current} kinds={current ? props.kinds : none} />
+      <LeftOut pile={pile} worked={current} />
       {worked ? <SuspectList shape={stale ? null : shape} worked={worked} pile={pile} /> : null}
     </>
   );
@@ -132,6 +132,7 @@ export function WordsPane(props: WordsPaneProps) {
           {found ? <NextList found={found} worked={current} /> : null}
           {worked ? <TooFew worked={worked} /> : null}
           {suspects}
+          <LeaveOut kinds={current && !stale ? props.kinds : none} />
         </>
       );
     case 'found':
@@ -195,6 +196,7 @@ function Found({
           <Trial trial={found.trial} shape={shape} kinds={kinds} />
         ) : null}
         {found.shapes.length > 1 ? <Others found={found} kinds={kinds} chosen={chosen} /> : null}
+        <LeaveOut kinds={mine ? kinds : none} />
         <MisfitTable shape={shape} kinds={kinds} />
       </div>
     </>
