@@ -59,8 +59,8 @@ const TRIES = {
   solid: { start: 60000, stage: 300000 },
   axis: { start: 8000, stage: 80000 },
   alone: { start: 8000, stage: 40000 },
-  doubted: { start: 8000, stage: 80000 },
-  spare: { start: 6000, stage: 40000 },
+  doubted: { start: 4000, stage: 40000 },
+  spare: { start: 6000, stage: 30000 },
 };
 
 /** Groups with one main axis: with two-fold axes across it, and without. */

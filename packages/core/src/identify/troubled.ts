@@ -76,18 +76,20 @@ function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
     const found = inquiry.try({ ...nothingWrong, leftOut: rare }, TRUST.rare, 'asRead');
     if (found) return found;
   }
-  const apart = inquiry.withoutKinds(apartLooking(question.kinds));
+  const apart = inquiry.withoutKinds(apartLooking(question.kinds)) ?? inquiry.twoShells(true);
   if (apart) return apart;
   const plain = inquiry.ask(question, 'asRead');
   if (isBelieved(plain) || fitsAll(plain, question.kinds) || inquiry.stopped) return plain;
-  const found = inquiry.withKindsWanted() ?? inquiry.twoShells() ?? inquiry.supposing();
+  const found = inquiry.withKindsWanted() ?? inquiry.twoShells(false) ?? inquiry.supposing();
   if (found || inquiry.stopped) return found ?? { ...plain, complete: false };
+  const part = inquiry.openPart(plain);
+  if (part) return part;
   const last = inquiry.ask(question, 'last');
   const complete = plain.complete && last.complete && !inquiry.stopped;
   if (last.shapes.length + plain.shapes.length > 0)
     return { ...(sumOf(last) > sumOf(plain) ? last : plain), complete };
   const far = plain.stuck.length > 0 || !last.furthest ? plain : last;
-  return inquiry.openPart(far) ?? { ...far, complete };
+  return { ...far, complete };
 }
 
 const sumOf = ({ shapes }: Identification): number =>
@@ -112,12 +114,10 @@ function fitsAll({ shapes }: Identification, kinds: readonly Kind[]): boolean {
 /** Mean square of standardised misfits of sides that true readings stay below. */
 const WELL = 1.2;
 
-/** Sets of kinds that may be no panels of the sphere, as they are: cut, of a straight course, or of
- * another shell. */
+/** Sets of kinds that may be no panels of the sphere, as they are: cut, or of a straight course. */
 function apartLooking(kinds: readonly Kind[]): readonly (readonly number[])[] {
   const course = courseLooking(kinds);
-  const lots = linkedLots(kinds, true).map((lot) => others(kinds, lot));
-  return [...(course.length > 0 ? [course] : []), ...cutLooking(kinds), ...lots];
+  return [...(course.length > 0 ? [course] : []), ...cutLooking(kinds)];
 }
 
 const others = (kinds: readonly Kind[], lot: readonly number[]): number[] =>
@@ -187,10 +187,10 @@ class Inquiry {
     return withOtherShell(answer, this.question, (rest) => this.ask(rest, 'quick'));
   }
 
-  /** Two shells whose kinds are linked by chance alone. */
-  twoShells(): Identification | null {
+  /** Two shells whose kinds no lengths link (`first`), or by chance alone. */
+  twoShells(first: boolean): Identification | null {
     const { kinds } = this.question;
-    for (const lot of linkedLots(kinds, false).slice(0, MOST_LOTS)) {
+    for (const lot of linkedLots(kinds, first).slice(0, MOST_LOTS)) {
       const found = this.withoutKinds([others(kinds, lot)]);
       const both = found && this.withOtherShell(found);
       if (both?.besides || this.stopped) return both;

@@ -14,7 +14,7 @@ import { kindWith } from './piles.ts';
  * level, each read once with 0.5 mm. */
 function upperKinds(seed: number, level: number): { net: NetShell; kinds: Kind[] } {
   const random = seededRandom(seed);
-  const named = namedNet({ solid: 'icosahedron', b: 2, c: 0, division: 'equal chords' });
+  const named = namedNet({ solid: 'icosahedron', b: 2, c: 1, division: 'equal chords' });
   const net = shellOfNet(onlyFivefold(named, 0.06, random), 3);
   const { shell } = net;
   // The axis runs through a hub of five.
@@ -60,14 +60,14 @@ function axisOf({ shell }: NetShell): number[] {
 }
 
 describe('kinds of which the lowest are not in the pile', () => {
-  const answers = [1, 2, 3, 4, 5, 6].map((seed) => {
-    const pile = upperKinds(seed, -0.35);
+  const answers = [1, 2, 3].map((seed) => {
+    const pile = upperKinds(seed, -0.3);
     return { seed, ...pile, answer: identify({ kinds: pile.kinds, groups: [] }) };
   });
   const parts = answers.filter(({ answer }) => answer.shapes[0]?.closed === false);
 
   it('make a part with an open rim that closes around every hub inside it', () => {
-    expect(parts.length).toBeGreaterThanOrEqual(3);
+    expect(parts.length).toBeGreaterThanOrEqual(2);
     for (const { answer, kinds } of parts) {
       const [part] = answer.shapes;
       if (!part) throw new Error('no part');
