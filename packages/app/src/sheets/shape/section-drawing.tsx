@@ -2,6 +2,7 @@
 // between them. Drawn in the ball's radius: x right, y down.
 
 import type { Shape } from '@shellraise/core';
+import { useId } from 'react';
 import { useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 
@@ -52,6 +53,7 @@ interface SectionProps {
 }
 
 function Section({ cut, floor, course, label, heightText, floorText }: SectionProps) {
+  const id = useId();
   const half = (SIZE * course) / 2;
   const low = cut === null ? SIZE + half : -SIZE * cut;
   const ball = `M${-SIZE} ${-half}A${SIZE} ${SIZE} 0 0 1 ${SIZE} ${-half}V${half}A${SIZE} ${SIZE} 0 0 1 ${-SIZE} ${half}Z`;
@@ -64,7 +66,11 @@ function Section({ cut, floor, course, label, heightText, floorText }: SectionPr
       role="img"
       aria-label={label}
     >
-      <path className="ball" d={ball} />
+      {cut === null ? null : <path className="below" d={ball} />}
+      <clipPath id={id}>
+        <path d={`M-150 ${top}H150V${cut === null ? bottom : low}H-150Z`} />
+      </clipPath>
+      <path className="ball" d={ball} clipPath={`url(#${id})`} />
       {course > 0 ? (
         <>
           <path className="ring" d={`M${-SIZE} ${-half}H${SIZE}M${-SIZE} ${half}H${SIZE}`} />
@@ -73,12 +79,6 @@ function Section({ cut, floor, course, label, heightText, floorText }: SectionPr
       ) : null}
       {cut === null ? null : (
         <>
-          {low < SIZE + half && low > half ? (
-            <path
-              className="below"
-              d={`M${-SIZE * floor} ${low}A${SIZE} ${SIZE} 0 0 0 ${SIZE * floor} ${low}Z`}
-            />
-          ) : null}
           <path className="ground" d={`M-140 ${low}H140`} />
           <path className="middle" d={`M-112 0H112`} />
           {course > 0 ? null : <Dimension from={0} to={low} text={heightText} />}
