@@ -1,7 +1,7 @@
 // Case 10: other bases and mixtures. Octahedral and tetrahedral nets, flat panels of many sides, nets
 // of a single axis, two half balls with a straight course between them, two shells in one heap.
 
-import type { Identification } from '../../src/identify/shape.ts';
+import type { Identification, Shape } from '../../src/identify/shape.ts';
 import type { Random } from '../../src/math/random.ts';
 import { distance, pointAt } from '../../src/math/vector.ts';
 import { mixedNetNames } from '../../src/nets/mixed.ts';
@@ -149,7 +149,9 @@ function twoShells(random: Random, most: number): HardPile {
     judge: ({ answer, question }) => {
       const which = (from: Identification, kinds: readonly Kind[]): number =>
         truths.findIndex((truth) =>
-          from.shapes.slice(0, 1).some((shape) => likeness(shape, kinds, truth) === 'whole'),
+          from.shapes.some(
+            (shape) => isOf(truth, shape, kinds) && likeness(shape, kinds, truth) === 'whole',
+          ),
         );
       return verdictOf(
         answer,
@@ -163,3 +165,9 @@ function twoShells(random: Random, most: number): HardPile {
     },
   };
 }
+
+/** Whether all panels of a shape are rows of this truth. */
+const isOf = ({ rows }: Truth, { shell }: Shape, kinds: readonly Kind[]): boolean => {
+  const ids = new Set(rows.map(({ id }) => id));
+  return shell.kind.every((k) => ids.has(kinds[k]?.id ?? ''));
+};

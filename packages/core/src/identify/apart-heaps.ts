@@ -16,43 +16,102 @@ const BELIEVED = 0.5;
  * that are is missed, then ever nearer, so that fewer are by chance. */
 const NEAR = [3.5, 3, 2.5, 2, 1.6, 1.3];
 
+/** Most links that may be by chance, and most links of a heap of which that is supposed. */
+const MOST_CHANCE = 3;
+const MOST_LINKS = 60;
+/** Sides that may lose all that they met, where links are taken to be by chance. */
+const MOST_LOST = 1;
+
 /** Lots of kinds (by index) that are linked by sides of one length, where these are not all; the
- * largest of the widest link first. `first`: by the widest alone. */
+ * largest of the widest link first. `first`: by the widest alone; else then those that are linked but
+ * for a few links, first where fewest sides lose all that they met. */
 export function linkedLots(kinds: readonly Kind[], first: boolean): number[][] {
+  const nears = first ? NEAR.slice(0, 1) : NEAR;
+  const lots = nears.flatMap((within) => lotsOf(kinds.length, linksOf(kinds, within)));
   const seen = new Set<string>();
-  return NEAR.slice(0, first ? 1 : NEAR.length)
-    .flatMap((within) => lotsOf(kinds, within))
-    .filter((lot) => {
-      const key = lot.join();
-      const isNew = !seen.has(key) && lot.length < kinds.length && lot.length > 1;
-      seen.add(key);
-      return isNew;
-    });
+  return [...lots, ...(first ? [] : lotsButForChance(kinds))].filter((lot) => {
+    const key = lot.join();
+    const isNew = !seen.has(key) && lot.length < kinds.length;
+    seen.add(key);
+    return isNew;
+  });
 }
 
-function lotsOf(kinds: readonly Kind[], within: number): number[][] {
-  const lots: number[][] = [];
-  const done = new Set<number>();
-  for (const start of kinds.keys()) {
-    if (done.has(start)) continue;
-    const lot = [start];
-    done.add(start);
-    for (const k of lot)
-      for (const other of kinds.keys()) {
-        if (done.has(other)) continue;
-        if (!areLinked(kinds[k] as Kind, kinds[other] as Kind, within)) continue;
-        done.add(other);
-        lot.push(other);
-      }
-    lots.push(lot.sort((a, b) => a - b));
-  }
-  return lots.sort((a, b) => b.length - a.length);
+/** Two kinds that have sides of one length. */
+type Link = readonly [number, number];
+
+function linksOf(kinds: readonly Kind[], within: number): Link[] {
+  return kinds.flatMap((a, k) =>
+    kinds.flatMap((b, l): Link[] => (k < l && areLinked(a, b, within) ? [[k, l]] : [])),
+  );
 }
+
+/** The kinds that hang together, the largest lot first. */
+function lotsOf(count: number, links: readonly Link[]): number[][] {
+  const lot = Array.from({ length: count }, (_, k) => k);
+  const root = (k: number): number => {
+    let at = k;
+    while (lot[at] !== at) at = lot[at] as number;
+    return at;
+  };
+  for (const [a, b] of links) lot[Math.max(root(a), root(b))] = Math.min(root(a), root(b));
+  const lots = new Map<number, number[]>();
+  for (const k of lot.keys()) lots.set(root(k), [...(lots.get(root(k)) ?? []), k]);
+  return [...lots.values()].sort((a, b) => b.length - a.length);
+}
+
+/** The larger lots of kinds that fall into two without a few links. */
+function lotsButForChance(kinds: readonly Kind[]): number[][] {
+  const links = linksOf(kinds, CHANCE_NEAR);
+  if (links.length > MOST_LINKS) return [];
+  const found = new Map<string, { readonly lot: number[]; readonly lost: number }>();
+  const without = (from: number, left: readonly Link[], depth: number): void => {
+    for (let i = from; i < left.length; i++) {
+      const rest = left.filter((_, j) => j !== i);
+      const [lot = [], other = [], ...more] = lotsOf(kinds.length, rest);
+      if (more.length === 0 && other.length > 1 && !found.has(lot.join()))
+        found.set(lot.join(), { lot, lost: lostSides(kinds, lot, other) });
+      if (depth > 1 && other.length === 0) without(i, rest, depth - 1);
+    }
+  };
+  without(0, links, MOST_CHANCE);
+  return [...found.values()]
+    .filter(({ lost }) => lost <= MOST_LOST)
+    .sort((a, b) => a.lost - b.lost)
+    .map(({ lot }) => lot);
+}
+
+/** Within so many deviations sides are linked, when some links are taken to be by chance. */
+const CHANCE_NEAR = 3;
+
+/** How many sides met only sides of the other lot. */
+function lostSides(
+  kinds: readonly Kind[],
+  lot: readonly number[],
+  other: readonly number[],
+): number {
+  const meets = (k: number, i: number, l: number): boolean =>
+    (kinds[l] as Kind).sides.some(
+      (_, j) => !(k === l && i === j) && areNear(kinds[k] as Kind, i, kinds[l] as Kind, j),
+    );
+  const lostOf = (own: readonly number[], others: readonly number[]): number =>
+    own.reduce(
+      (sum, k) =>
+        sum +
+        (kinds[k] as Kind).sides.filter(
+          (_, i) => !own.some((l) => meets(k, i, l)) && others.some((l) => meets(k, i, l)),
+        ).length,
+      0,
+    );
+  return lostOf(lot, other) + lostOf(other, lot);
+}
+
+const areNear = (a: Kind, i: number, b: Kind, j: number, within = CHANCE_NEAR): boolean =>
+  Math.abs((a.sides[i] as number) - (b.sides[j] as number)) <=
+  within * Math.hypot(sdAt(a, i), sdAt(b, j));
 
 const areLinked = (a: Kind, b: Kind, within: number): boolean =>
-  a.sides.some((x, i) =>
-    b.sides.some((y, j) => Math.abs(x - y) <= within * Math.hypot(sdAt(a, i), sdAt(b, j))),
-  );
+  a.sides.some((_, i) => b.sides.some((_, j) => areNear(a, i, b, j, within)));
 
 const sdAt = ({ sideSds }: Kind, i: number): number => Math.max(sideSds[i] as number, FINEST_SD);
 
@@ -64,7 +123,7 @@ export function withOtherShell(
 ): Identification {
   const [best] = answer.shapes;
   const odd = best ? unexplained(best) : [];
-  if (!best || odd.length < 2 || answer.besides) return answer;
+  if (!best || odd.length === 0 || answer.besides) return answer;
   const { kinds } = question;
   const own = new Set(kinds.flatMap(({ id }, k) => (odd.includes(id) ? [] : [k])));
   const what = { ...nothingWrong, leftOut: own };
