@@ -125,6 +125,18 @@ export function fitNet(
   return null;
 }
 
+/** What is left to know of the sides and the curvature of a net at its fitted sides (metres) and
+ * radius: changes of them, as a {@link CornerModel} has them; null where a panel has no place there. */
+export function beliefAt(
+  readings: SideBelief,
+  conditions: NetConditions,
+  sides: readonly (readonly number[])[],
+  radius: number,
+): Belief | null {
+  const model = cornerModel(sides, 1 / radius ** 2);
+  return model && conditioned(readings, model, conditions, []).belief;
+}
+
 interface Conditioned {
   readonly belief: Belief;
   readonly chi2: number;

@@ -24,6 +24,7 @@ export function shapeQuestion(
     groups: groups.filter((group) => !group.around.some((id) => out.has(id))),
     allowanceSd:
       pile.hubAllowance === null && pile.measuredAlong !== 'hubs' ? UNKNOWN_ALLOWANCE : 0,
+    readingSd: pile.readingSd,
     ...(pile.hubAllowance && { allowance: pile.hubAllowance }),
     ...(looseGroups.length > 0 && { looseGroups }),
     ...(hubPlates.length > 0 && { hubPlates }),
