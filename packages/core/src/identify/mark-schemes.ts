@@ -5,10 +5,10 @@
 
 import { lowestTurn, turned } from '../math/cyclic.ts';
 import { compareLists } from '../math/order.ts';
-import type { Shell } from '../shell/shell.ts';
+import type { PlaceId } from '../shell/ids.ts';
+import { cornerCount, type Shell } from '../shell/shell.ts';
 import { starsOf } from '../shell/stars.ts';
-import type { Symmetry } from '../shell/symmetry.ts';
-import { placeOrbits } from '../shell/symmetry.ts';
+import { placeOrbits, type Symmetry, symmetries } from '../shell/symmetry.ts';
 import { axesOf, type Division, divisionsOf } from './mark-divisions.ts';
 import {
   ANY_OF_FAMILY,
@@ -29,8 +29,8 @@ export interface MarkScheme {
 }
 
 /** Divisions kept of one family and axis, after its counts; and schemes kept as families join. */
-const MOST_KEPT = 40;
-const MOST_SCHEMES = 24;
+const MOST_KEPT = 30;
+const MOST_SCHEMES = 12;
 /** Divisions so much (natural logarithm) less likely by counts than the best are left out. */
 const FAINT = 14;
 /** Least probability of a listed scheme. */
@@ -64,7 +64,7 @@ export function markSchemes(
   const isSplit = new Set(split);
   const near = groups.map((group) => likelyStands(group, plain, family, isSplit, tally.real));
   const orbits = placeOrbits(shell, rotations);
-  const axes = axesOf(shell, rotations);
+  const axes = axesOf(shell, bareRotations(shell));
   const weighed = split.map((f) =>
     divisionsOf(shell, places[f] as number[], tally.real[f] as number[], orbits, axes).map(
       (division) => ({
@@ -99,6 +99,12 @@ export function markSchemes(
       probability: Math.exp(weight - top) / sum,
     }))
     .filter((one) => one.probability >= LEAST);
+}
+
+/** The rotations of the net whatever its kinds: its axes are what a builder sees. */
+function bareRotations(shell: Shell): Symmetry[] {
+  const corners = Int32Array.from(shell.sidePlace, (p) => cornerCount(shell, p as PlaceId));
+  return symmetries(shell, corners);
 }
 
 interface Weighed {

@@ -37,8 +37,15 @@ export interface MarkTally {
   readonly wrong: number;
 }
 
-/** How often marks are wrong before the pile says it: common practice, no source. */
-const WRONG = { first: 0.05, least: 0.02, most: 0.15 };
+/** How often marks are wrong before the pile says it, and what share of them is still usual: common
+ * practice, no source. */
+const WRONG = { first: 0.05, least: 0.02, most: 0.15, usual: 0.08 };
+
+/** A mark that is mostly on other kinds must be on this share of a kind's marked panels to be one of
+ * its own: our own judgement. */
+const LEAST_SHARE = 0.12;
+/** Fewer panels than this, of many, do not show that a mark belongs to a kind. */
+export const LEAST_PANELS = 3;
 
 /** The tally of a pile. `familyOf`: kind id → its family; undefined for kinds without a place. */
 export function markTally(
@@ -147,18 +154,26 @@ function allMarks(pile: Pile, panels: readonly TalliedPanel[], kinds: readonly K
   return [...new Set(named)].sort(compareText);
 }
 
-/** Family → its marks: those on more of its panels than wrong marks would be, and those that are
- * mostly on it. */
-function realMarks(table: readonly (readonly number[])[], families: number, wrong: number) {
-  const ofMark = table.map((row) => row.reduce((sum, n) => sum + n, 0));
-  return Array.from({ length: families }, (_, f) => {
-    const own = table.reduce((sum, row) => sum + (row[f] as number), 0);
-    const expected = (wrong * own) / Math.max(1, table.length - 1);
+/** Family → its marks: those on more of its panels than wrong marks would be, and those of which it
+ * is the home: no other has a larger share of panels with it. */
+function realMarks(
+  table: readonly (readonly number[])[],
+  families: number,
+  wrong: number,
+): number[][] {
+  const all = Array.from({ length: families }, (_, f) =>
+    table.reduce((sum, row) => sum + (row[f] as number), 0),
+  );
+  const share = (row: readonly number[], f: number): number =>
+    (row[f] as number) / Math.max(1, all[f] as number);
+  return all.map((own, f) => {
+    const expected = (Math.max(wrong, WRONG.usual) * own) / Math.max(1, table.length - 1);
     const limit = expected + 3 * Math.sqrt(expected) + 0.5;
     return table.flatMap((row, m) => {
       const n = row[f] as number;
-      const isHome = n >= 0.5 * (ofMark[m] as number) && n >= Math.min(3, own / 10);
-      return n > 0 && (n > limit || isHome) ? [m] : [];
+      const isHome = all.every((_, g) => share(row, g) <= share(row, f));
+      const isMany = n > limit && n >= LEAST_SHARE * own;
+      return n > 0 && (isMany || (isHome && n >= Math.min(LEAST_PANELS, own / 10))) ? [m] : [];
     });
   });
 }

@@ -18,7 +18,7 @@ import {
   standingGroups,
 } from './mark-groups.ts';
 import { type MarkScheme, markSchemes } from './mark-schemes.ts';
-import { type MarkTally, markTally, type TalliedPanel } from './mark-tally.ts';
+import { LEAST_PANELS, type MarkTally, markTally, type TalliedPanel } from './mark-tally.ts';
 import { kindsOfShape, type Shape } from './shape.ts';
 
 /** What one mark stands for. */
@@ -99,7 +99,7 @@ export interface MarkAccount {
   /** Place → its mark in the best scheme, null where no scheme says. */
   readonly markOf: readonly (string | null)[];
   /** `none`: nothing is marked. `settled`: the scheme is all but sure. `open`: several explain the
-   * marks about as well, or none does. */
+   * marks about as well, no rule does, or some mark stands for nothing. */
   readonly state: 'none' | 'settled' | 'open';
   /** Of the best scheme. */
   readonly probability: number;
@@ -138,10 +138,11 @@ export function marksInNet(
   const schemes = markSchemes(shape.shell, net.family, rotations, tally, groups);
   const [best] = schemes as [MarkScheme];
   const name = (mark: number): string | null => (mark < 0 ? null : (tally.marks[mark] as string));
-  const isMarked = tally.carried.some((row) => row.some((n) => n > 0));
+  const isMarked = tally.carried.some((row) => total(row) > 0);
   const isSettled =
     best.probability >= SETTLED &&
-    [...best.divisions.values()].every(({ rule }) => rule.by !== 'none');
+    [...best.divisions.values()].every(({ rule }) => rule.by !== 'none') &&
+    tally.carried.every((row, m) => isReal(tally, m) || total(row) < LEAST_PANELS);
   return {
     names: tally.marks,
     markOf: Array.from(best.marks, name),
@@ -155,6 +156,11 @@ export function marksInNet(
     groups: groups.map((group, g) => groupMarks(group, g, tally, net, best)),
   };
 }
+
+const total = (row: readonly number[]): number => row.reduce((sum, n) => sum + n, 0);
+
+const isReal = ({ real }: MarkTally, mark: number): boolean =>
+  real.some((own) => own.includes(mark));
 
 /** The families of kinds in a shape. */
 interface Families {
@@ -295,7 +301,6 @@ function placesWith(
 
 function panelMarks(tally: MarkTally, net: Families, schemes: readonly MarkScheme[]): PanelMark[] {
   const free = stillFree(tally, net, schemes);
-  const isReal = (mark: number): boolean => tally.real.some((own) => own.includes(mark));
   return tally.panels
     .map((panel): PanelMark => {
       const { readings, tag, count, kind, written } = panel;
@@ -311,7 +316,7 @@ function panelMarks(tally: MarkTally, net: Families, schemes: readonly MarkSchem
           as: 'fits',
           likely: [{ mark: written.marks[0] as string, probability: 1 }],
         };
-      return { ...about, as: isReal(mark) ? 'contradicts' : 'unexplained', likely };
+      return { ...about, as: isReal(tally, mark) ? 'contradicts' : 'unexplained', likely };
     })
     .sort((a, b) => (a.readings[0] as number) - (b.readings[0] as number));
 }
