@@ -211,6 +211,7 @@ export const pileWords = {
     working: 'Working up the pile',
     failed: 'The pile could not be worked up.',
     notCounted: 'not counted',
+    noneCounted: 'Not counted yet.',
     marks: (marks: readonly string[]) => `marked ${marks.join(', ')}`,
     totalName: 'together',
     toShape: 'What do they close into?',
@@ -242,15 +243,17 @@ export const pileWords = {
   },
   slips: {
     title: 'Readings that went wrong',
+    sides: (list: string, count: number) =>
+      count === 1 ? `side ${list} reads` : `sides ${list} read`,
     who: (name: string, by: string | null) =>
       `${name.charAt(0).toUpperCase()}${name.slice(1)}${by === null ? '' : `, read by ${by}`}`,
     says: {
       length: (who: string, sides: string, read: string, should: string, kind: string) =>
-        `${who}: side ${sides} reads ${read}, kind ${kind} has ${should} there. Misread.`,
+        `${who}: ${sides} ${read}, kind ${kind} has ${should} there. Misread.`,
       swapped: (who: string, _sides: string, read: string, should: string, kind: string) =>
         `${who}: ${read} should be ${should}, as kind ${kind} has them: written down in each other's place.`,
       unit: (who: string, sides: string, read: string, should: string, kind: string) =>
-        `${who}: side ${sides} reads ${read}, kind ${kind} has ${should}. Read in one unit and written down in another.`,
+        `${who}: ${sides} ${read}, kind ${kind} has ${should}. Read in one unit and written down in another.`,
       face: (who: string, _sides: string, read: string, should: string, kind: string) =>
         `${who}: its sides run ${read}; kind ${kind} has ${should}. Read from the other face than was noted.`,
       shift: (who: string, _sides: string, read: string, should: string, kind: string) =>

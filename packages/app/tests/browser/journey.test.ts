@@ -16,8 +16,10 @@ const goTo = (page: Page, sheet: 'pile' | 'shape' | 'places') =>
 /** Types what the tape says, as each screen lets one. */
 async function measureAgain(page: Page, screen: Screen): Promise<void> {
   const suspect = page
+    .locator('.slips')
     .getByRole('listitem')
-    .filter({ hasText: `Panel ${wrong.tag}, side ${wrong.side}: reads ${wrong.reads}` });
+    .filter({ hasText: `Panel ${wrong.tag}` })
+    .filter({ hasText: `side ${wrong.side} reads ${wrong.reads}` });
   await suspect.getByRole('button', { name: pileWords.next.again }).click();
   if (screen === 'laptop') {
     await page.keyboard.press('Control+a');

@@ -52,6 +52,8 @@ interface Walk {
 
 const press = (page: Page, name: string) =>
   page.getByRole('button', { name, exact: true }).first().click();
+const measureAgain = (page: Page) =>
+  page.getByRole('button', { name: pileWords.next.again }).first().click();
 const tab = (page: Page, name: string) => page.getByRole('tab', { name, exact: true }).click();
 
 async function close(page: Page, stage: 'found' | 'nothing'): Promise<void> {
@@ -69,7 +71,7 @@ const walks: readonly Walk[] = [
     sheet: 'pile',
     steps: [
       ['the demo', async () => undefined],
-      ['a reading under the tape', (page) => press(page, pileWords.next.again)],
+      ['a reading under the tape', (page) => measureAgain(page)],
       ['the tally', (page) => press(page, pileWords.views.tally), 'phone'],
       ['the findings', (page) => press(page, pileWords.views.findings), 'phone'],
       ['an empty pile', (page) => press(page, frameWords.startOwn)],

@@ -18,8 +18,16 @@ test('an empty pile asks for nothing', () => {
 });
 
 test('a reading that stands off comes first, with its side and what it should read', () => {
-  const readings = [...isosceles(12), reading([0.92, 0.9454, 1.073])];
-  expect(next(readings)[0]).toMatchObject({ why: 'suspect', row: 12, side: 1, measured: 0.9454 });
+  const readings = [...isosceles(12), reading([0.92, 0.9254, 1.073])];
+  expect(next(readings)[0]).toMatchObject({ why: 'suspect', row: 12, side: 1, measured: 0.9254 });
+});
+
+test('a reading that went wrong is told where it is put right, not here as well', () => {
+  const readings = [...isosceles(12), reading([0.92, 0.947, 1.073])];
+  const { slips, suspects } = worked(readings);
+  expect(slips.map((one) => one.reading)).toEqual([12]);
+  expect(suspects.map((one) => one.reading)).toContain(12);
+  expect(next(readings, 9).filter((one) => 'row' in one && one.row === 12)).toEqual([]);
 });
 
 test('a kind that rests on one reading asks for another, and names the one', () => {

@@ -28,6 +28,9 @@ export const KindsForming = memo(function KindsForming({ worked }: { worked: Wor
       ) : (
         <KindsTable kinds={kinds} pile={worked?.pile} />
       )}
+      {kinds.length > 0 && kinds.every(({ counted }) => !counted) ? (
+        <p className="quiet">{words.noneCounted}</p>
+      ) : null}
       {kinds.length === 0 ? null : (
         <p className="to-shape">
           <button type="button" onClick={() => app.goTo('shape')}>
@@ -69,6 +72,7 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
   const allowance = pile?.hubAllowance ?? 0;
   const sum = (of: 'good' | 'repair' | 'scrap') => kinds.reduce((all, kind) => all + kind[of], 0);
   const most = Math.max(3, ...kinds.map(({ sides }) => sides.length));
+  const anyCounted = kinds.some(({ counted }) => counted);
   return (
     <table className="kinds-forming">
       <thead>
@@ -77,15 +81,19 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
           <th scope="col" colSpan={most}>
             {words.sides[pile?.measuredAlong ?? 'holes'](words.units[lengths.system])}
           </th>
-          <th scope="col" className="number">
-            {words.columns.good}
-          </th>
-          <th scope="col" className="number">
-            {words.columns.repair}
-          </th>
-          <th scope="col" className="number">
-            {words.columns.scrap}
-          </th>
+          {anyCounted ? (
+            <>
+              <th scope="col" className="number">
+                {words.columns.good}
+              </th>
+              <th scope="col" className="number">
+                {words.columns.repair}
+              </th>
+              <th scope="col" className="number">
+                {words.columns.scrap}
+              </th>
+            </>
+          ) : null}
         </tr>
       </thead>
       <tbody>
@@ -124,22 +132,24 @@ function KindsTable({ kinds, pile }: { kinds: readonly Kind[]; pile: Pile | unde
                 <td className="number">{kind.repair}</td>
                 <td className="number">{kind.scrap}</td>
               </>
-            ) : (
+            ) : anyCounted ? (
               <td colSpan={3}>{words.notCounted}</td>
-            )}
+            ) : null}
           </tr>
         ))}
       </tbody>
-      <tfoot>
-        <tr>
-          <th scope="row" colSpan={most + 1}>
-            {words.totalName}
-          </th>
-          <td className="number">{sum('good')}</td>
-          <td className="number">{sum('repair')}</td>
-          <td className="number">{sum('scrap')}</td>
-        </tr>
-      </tfoot>
+      {anyCounted ? (
+        <tfoot>
+          <tr>
+            <th scope="row" colSpan={most + 1}>
+              {words.totalName}
+            </th>
+            <td className="number">{sum('good')}</td>
+            <td className="number">{sum('repair')}</td>
+            <td className="number">{sum('scrap')}</td>
+          </tr>
+        </tfoot>
+      ) : null}
     </table>
   );
 }

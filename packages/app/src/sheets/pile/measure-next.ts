@@ -76,8 +76,11 @@ function aboutOf(thing: NextThing): string[] {
   return [thing.why];
 }
 
-function suspectThings({ suspects }: PileKinds): NextThing[] {
-  return suspects.map(({ reading, kind, side, measured, expected }) =>
+/** A reading with a slip is told by that. */
+function suspectThings({ suspects, slips }: PileKinds): NextThing[] {
+  const slipped = new Set(slips.map(({ reading }) => reading));
+  const left = suspects.filter(({ reading }) => reading === null || !slipped.has(reading));
+  return left.map(({ reading, kind, side, measured, expected }) =>
     reading === null
       ? { why: 'suspect kind', kind, side, measured, expected }
       : { why: 'suspect', row: reading, kind, side, measured, expected },

@@ -5,6 +5,9 @@ import { useWords } from '../../words/words.ts';
 import { stateTape } from './slip-mends.ts';
 import type { Worked } from './worked.ts';
 
+/** Deviations beyond which a tape that is left as it is may be taken off. */
+const WORTH_A_PRESS = 2;
+
 /** The table; nothing where nobody's tape is told from another's. */
 export function People({ worked }: { worked: Worked }) {
   const words = useWords().pile.people;
@@ -63,7 +66,7 @@ export function People({ worked }: { worked: Worked }) {
                     {words.reckon}
                     <span className="read-out">, {by}</span>
                   </button>
-                ) : basis === 'nothing' || bias === 0 ? null : (
+                ) : !applied && Math.abs(bias) <= WORTH_A_PRESS * (sd ?? Infinity) ? null : (
                   <button
                     type="button"
                     className="screen-only"

@@ -55,7 +55,7 @@ function One({ slip, row, goTo }: { slip: ReadingSlip; row: number; goTo: GoTo }
   const name = tally.rowOf(slip.tag ?? '', row + 1);
   const write = (list: readonly number[]): string =>
     and(slip.sides.map((side) => lengths.side(list[side] as number)));
-  const sides = and(slip.sides.map((side) => String(side + 1)));
+  const sides = words.sides(and(slip.sides.map((side) => String(side + 1))), slip.sides.length);
   const [read, should] = [write(slip.measured), write(slip.expected)];
   const mend = (as: Slip): void =>
     app.change(
