@@ -12,13 +12,14 @@ import { type Random, seededRandom } from '../../src/math/random.ts';
 import { dot, normalize, type Vec3 } from '../../src/math/vector.ts';
 import type { NetShell } from '../../src/nets/kinds.ts';
 import { readPile } from '../../src/pile/check.ts';
+import type { Kind } from '../../src/pile/kind.ts';
 import { kindsOfPile } from '../../src/pile/kinds.ts';
 import { hubPoint, placeCentre } from '../../src/shell/geometry.ts';
 import type { HubId, PlaceId } from '../../src/shell/ids.ts';
-import { placeCount, type Shell } from '../../src/shell/shell.ts';
+import { cornerCount, placeCount, type Shell } from '../../src/shell/shell.ts';
 import { starsOf } from '../../src/shell/stars.ts';
 import { placeOrbits, symmetries } from '../../src/shell/symmetry.ts';
-import { truthOf } from './piles.ts';
+import { readKinds, truthOf } from './piles.ts';
 
 /** Labels under which panels may be turned onto themselves. */
 const labelsIn = (shell: Shell, sides: readonly (readonly number[])[]): Int32Array =>
@@ -139,13 +140,64 @@ function wornMark(mark: string, all: readonly string[], wear: Wear, random: Rand
   return { written: mark, isWrong: false };
 }
 
-/** A marked pile and its account; null where its shape is not among those found. */
+const found = new Map<string, Shape>();
+
+/** The true shape as identified from good readings, in the numbering of the truth's kinds; of twins
+ * the true one. Found once for each net. */
+function trueShape(net: readonly [number, number], truth: NetShell): Shape {
+  const known = found.get(net.join());
+  if (known) return known;
+  const shape = identify({ kinds: readKinds(truth, 0.0003, 1), groups: [] }).shapes.find(
+    ({ shell, fittedSides }) =>
+      liesOn(
+        shell,
+        fittedSides.map((sides) => ({ sides, within: 0.003 })),
+        truth,
+      ),
+  );
+  if (!shape) throw new Error(`the net ${net} is not found`);
+  found.set(net.join(), shape);
+  return shape;
+}
+
+/** The shape in the numbering of a pile's kinds, whose sides may start elsewhere. */
+function inKinds(shape: Shape, truth: NetShell, kinds: readonly Kind[]): Shape {
+  const off = (a: readonly number[], b: readonly number[], by: number): number =>
+    Math.max(...a.map((x, i) => Math.abs(x - (b[(i + by) % b.length] as number))));
+  const to = truth.kinds.map(({ sides }) => {
+    const ways = kinds.flatMap((kind, k) => sides.map((_, by) => ({ k, by, kind })));
+    return ways.reduce((best, way) =>
+      off(sides, way.kind.sides, way.by) < off(sides, best.kind.sides, best.by) ? way : best,
+    );
+  });
+  const { shell } = shape;
+  const fittedSides: number[][] = kinds.map(({ sides }) => [...sides]);
+  to.forEach(({ k, by }, from) => {
+    const own = shape.fittedSides[from] as readonly number[];
+    fittedSides[k] = own.map((_, i) => own[(i - by + own.length) % own.length] as number);
+  });
+  const by = (k: number): { readonly k: number; readonly by: number } =>
+    to[k] as { readonly k: number; readonly by: number };
+  return {
+    ...shape,
+    fittedSides,
+    shell: {
+      ...shell,
+      kind: shell.kind.map((k) => by(k).k),
+      turn: shell.turn.map(
+        (turn, p) => (turn + by(shell.kind[p] as number).by) % cornerCount(shell, p as PlaceId),
+      ),
+    },
+  };
+}
+
+/** A marked pile and its account. */
 export function markedPile(
   net: readonly [number, number],
   painted: Painted,
   wear: Wear,
   seed: number,
-): Marked | null {
+): Marked {
   const random = seededRandom(seed);
   const truth = truthOf(net[0], net[1]);
   const { marks, split } = paint(truth, painted, random);
@@ -187,19 +239,9 @@ export function markedPile(
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
   const worked = kindsOfPile(read.value);
   const question = shapeQuestion(read.value, worked);
-  const { shapes } = identify(question);
-  // Where sides leave twins, the true one: what marks mean is asked of a shape that is right.
-  const found =
-    shapes.find(({ shell, fittedSides }) =>
-      liesOn(
-        shell,
-        fittedSides.map((sides) => ({ sides, within: 0.003 })),
-        truth,
-      ),
-    ) ?? null;
-  if (!found) return null;
+  const shape = inKinds(trueShape(net, truth), truth, question.kinds);
   const before = performance.now();
-  const account = marksInNet(found, question.kinds, read.value, worked);
+  const account = marksInNet(shape, question.kinds, read.value, worked);
   const ms = performance.now() - before;
-  return { truth, split, panels, ms, shape: found, account, lots: list, joined };
+  return { truth, split, panels, ms, shape, account, lots: list, joined };
 }

@@ -21,7 +21,7 @@ function piles(
 ): Marked[] {
   return Array.from({ length: SEEDS }, (_, i) =>
     markedPile(net, painted, { ...wear, groups: groups ?? i % 13 }, i + 1),
-  ).filter((one) => one !== null);
+  );
 }
 
 /** Whether every place has its mark, as far as the rotations of the net tell places apart. */
@@ -94,7 +94,7 @@ describe('marks by kind, worn, seeds 1 to 40', () => {
 describe('marks coarser than shape on 320 places, worn, seeds 1 to 40', () => {
   const all = piles([4, 0], 'coarser', worn);
   test('every scheme is found, the mark of two kinds told as such', () => {
-    expect(all.length).toBeGreaterThanOrEqual(38);
+    expect(all).toHaveLength(SEEDS);
     expect(all.filter((one) => isSettled(one) && isRight(one))).toHaveLength(all.length);
     for (const { account } of all) {
       const coarse = account.marks.filter((mark) => mark.as === 'coarser');
@@ -164,9 +164,8 @@ describe('marks finer than shape by level, seeds 1 to 40', () => {
     expect(fresh.filter(isRight).length).toBeLessThanOrEqual(SEEDS);
   });
   test('the account of 320 places takes less than a second', () => {
-    const times = [1, 2, 3, 4, 5].flatMap((seed) => {
-      const one = markedPile([4, 0], 'level', { ...worn, groups: 12 }, seed);
-      return one ? [one.ms] : [];
+    const times = [1, 2, 3, 4, 5].map((seed) => {
+      return markedPile([4, 0], 'level', { ...worn, groups: 12 }, seed).ms;
     });
     expect(Math.min(...times)).toBeLessThan(1000);
   });
