@@ -20,6 +20,7 @@ export const hardWords = {
   take: 'Take it',
   toPile: 'To the readings',
   part: 'The part that closes',
+  partMore: 'from outside, its rim open',
 
   mends: {
     heading: 'Read or written down wrong',
@@ -66,7 +67,7 @@ export const hardWords = {
     intro: 'The shell needs them and the pile has none. Sides hub to hub.',
     one: (kind: string, places: number, sides: string) =>
       `${kind}: ${plural(places, 'place')}, sides ${sides}`,
-    side: (length: string, sd: string) => `${length} ± ${sd}`,
+    side: (length: string, sd: string) => `${length} ±\u00a0${sd}`,
   },
 
   hands: {
@@ -83,25 +84,25 @@ export const hardWords = {
 
   allowance: {
     fact: 'hub to hub beyond the measured sides',
-    value: (value: string, sd: string) => `${value} ± ${sd}`,
+    value: (value: string, sd: string) => `${value} ±\u00a0${sd}`,
     found: (value: string, sd: string) =>
-      `Hubs lie ${value} ± ${sd} further apart than the sides were measured: the net says so.`,
+      `Hubs lie ${value} ±\u00a0${sd} further apart than the sides were measured: the net says so.`,
     untold: (sd: string) =>
-      `How far hub to hub is longer than the measured sides can't be told from the radius here (± ${sd}).`,
+      `How far hub to hub is longer than the measured sides can't be told from the radius here (±\u00a0${sd}).`,
     takeLabel: 'Take it as the hub allowance',
     taking: 'the hub allowance of the net',
     sharper: {
       plate: (sd: string) =>
-        `measure a hub plate from its middle to where the tape was held: to ± ${sd}`,
-      rim: (sd: string) => `measure across all panels joined around one hub: to ± ${sd}`,
-      angle: (sd: string) => `measure an angle between two joined panels: to ± ${sd}`,
+        `measure a hub plate from its middle to where the tape was held: to ±\u00a0${sd}`,
+      rim: (sd: string) => `measure across all panels joined around one hub: to ±\u00a0${sd}`,
+      angle: (sd: string) => `measure an angle between two joined panels: to ±\u00a0${sd}`,
     },
     what: 'What separates them, the sharpest first:',
   },
 
   section: {
     cut: (height: string, sd: string, below: boolean, floor: string) =>
-      `The ground cut the lowest panels: the plane lies ${height} ± ${sd} ${below ? 'below' : 'above'} the middle of the ball; its circle is ${floor} across.`,
+      `The ground cut the lowest panels: the plane lies ${height} ±\u00a0${sd} ${below ? 'below' : 'above'} the middle of the ball; its circle is ${floor} across.`,
     course: (height: string, panels: number) =>
       `A straight course ${height} high stands between two halves: ${plural(panels, 'panel')} around.`,
     label: 'Section through the middle',
@@ -124,7 +125,8 @@ export const hardWords = {
     heading: 'The trial on the grass',
     intro: (kinds: string) =>
       `Before anyone commits: lay these panels smooth side up around one hub, ${kinds} anticlockwise, and bolt all seams but the last.`,
-    gap: (gap: string, sd: string) => `At the far end the last seam should gape ${gap} ± ${sd}.`,
+    gap: (gap: string, sd: string) =>
+      `At the far end the last seam should gape ${gap} ±\u00a0${sd}.`,
     more: (most: string, least: string | null) =>
       least === null
         ? `More than ${most} means that something is wrong.`

@@ -100,8 +100,9 @@ function PanelsPane(props: PanelsPaneProps) {
   const { growing, shown } = growth;
   const headOf = (own: Shape, other: boolean): string =>
     other ? hard.besides.drawn : own.closed ? drawn.whole : hard.part;
+  const moreOf = ({ closed }: Shape): string => (closed ? drawn.notUpright : hard.partMore);
   const [what, more] = shape
-    ? [headOf(shape, second), growing ? drawn.growing(shown, all) : drawn.notUpright]
+    ? [headOf(shape, second), growing ? drawn.growing(shown, all) : moreOf(shape)]
     : stage === 'running'
       ? [drawn.running, drawn.standing(all)]
       : [drawn.furthest, drawn.furthestCount(all)];
