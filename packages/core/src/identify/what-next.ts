@@ -4,6 +4,7 @@
 import { isEnough } from './enough.ts';
 import { familiesOf } from './families.ts';
 import { freedomOf } from './freedom.ts';
+import { grassTrial } from './grass-trial.ts';
 import { hubLooks } from './hub-looks.ts';
 import { interchangeCosts } from './interchange-cost.ts';
 import { netBelief } from './net-belief.ts';
@@ -40,6 +41,7 @@ export function withWhatNext(question: ShapeQuestion, found: Identification): Id
     shapes,
     next: [...handsFirst(found.next, shapes), ...next].slice(0, MOST_NEXT),
     enough: isEnough({ ...found, shapes }, net ?? null, freedom),
+    trial: grassTrial(nets, question),
     freedom,
   };
 }
