@@ -112,9 +112,9 @@ export function strangers() {
 /** 4. Mis-measured. */
 export function culprits() {
   const random = seeded(104);
-  const ball = ballOf(swayed(cutIcosahedron(2), 0.05), 3);
+  const ball = ballOf(cutIcosahedron(5), 3);
   const kinds = rowsOf(ball, random);
-  const [long, inches, face] = [kinds[2], kinds[6], kinds[11]];
+  const [long, inches, face] = [kinds[0], kinds[4], kinds[6]];
   long.sides[1] = tenth(long.sides[1] + 0.021);
   inches.sides = inches.sides.map((x) => tenth(x / 2.54));
   face.sides = [...face.sides].reverse();

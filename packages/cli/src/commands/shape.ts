@@ -78,7 +78,7 @@ function shapeBlock(
       `${lengths.large(one.radius)} ± ${lengths.small(one.radiusSd)} (one standard deviation)`,
     ],
     ['across', lengths.large(2 * one.radius)],
-    ['whole ball', wholeBall(one)],
+    [one.closed ? 'whole ball' : 'part', wholeBall(one)],
     ['subdivision', subdivisionText(one)],
     ['side misfit', `${lengths.small(one.residual)} root mean square`],
     ['probability', `${percent(one.probability)}`],
@@ -98,7 +98,7 @@ function shapeBlock(
 
 function wholeBall({ shell, closed }: Shape): string {
   const counts = `${count(placeCount(shell), 'place')}, ${count(hubCount(shell), 'hub')}`;
-  return closed ? `${counts}, closed` : `${counts}: a part with an open rim`;
+  return closed ? `${counts}, closed` : `${counts}, with an open rim`;
 }
 
 function subdivisionText({ subdivision }: Shape): string {
@@ -130,13 +130,19 @@ function stockTable(one: Shape, kinds: readonly Kind[], lengths: Lengths): strin
       { head: 'places', align: 'right' },
       { head: 'good', align: 'right' },
     ],
-    kinds.map((kind, k) => [
-      kind.id,
-      lengths.sides(kind.sides),
-      lengths.sides(one.fittedSides[k] ?? []),
-      String(places[k]),
-      kind.counted ? String(kind.good) : '?',
-    ]),
+    kinds.flatMap((kind, k) =>
+      one.strangers.includes(kind.id)
+        ? []
+        : [
+            [
+              kind.id,
+              lengths.sides(kind.sides),
+              lengths.sides(one.fittedSides[k] ?? []),
+              String(places[k]),
+              kind.counted ? String(kind.good) : '?',
+            ],
+          ],
+    ),
   );
 }
 

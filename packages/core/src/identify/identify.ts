@@ -228,8 +228,9 @@ const best = (nets: readonly Candidate[]): Candidate =>
 
 /** What the readings of a side can't tell apart, metres. */
 function noiseOf(kinds: readonly Kind[]): number {
-  const sds = kinds.flatMap((kind) => kind.sideSds);
-  return ALIKE * Math.sqrt(sds.reduce((sum, sd) => sum + sd * sd, 0) / sds.length);
+  // The median: a side that is taken to be wrong by centimetres says nothing of the rest.
+  const sds = kinds.flatMap((kind) => kind.sideSds).sort((a, b) => a - b);
+  return ALIKE * (sds[sds.length >> 1] as number);
 }
 
 /** One net for each answer: those that differ only by what is alike are one. */

@@ -35,6 +35,35 @@ function ball({ answer }: Found, places: number, radius: number): Shape {
 }
 
 const checks: Record<string, (found: Found) => void> = {
+  part: ({ answer }) => {
+    const [best] = answer.shapes;
+    expect(best?.closed).toBe(false);
+    expect(best && placeCount(best.shell)).toBe(60);
+    expect(Math.abs((best?.radius ?? 0) - 3.2)).toBeLessThan(4 * (best?.radiusSd ?? 0));
+    expect(answer.settle.join()).toContain('10 open sides');
+  },
+  'cut-base': (found) => {
+    const shape = ball(found, 180, 2.8);
+    expect(shape.strangers).toHaveLength(6);
+    expect(shape.explained.map((one) => one.as)).toEqual(shape.strangers.map(() => 'cut'));
+    expect(shape.cut?.heightSd).toBeLessThan(0.003);
+    expect(shape.probability).toBeGreaterThan(0.9);
+  },
+  culprits: (found) => {
+    const shape = ball(found, 500, 3);
+    expect(Object.fromEntries(shape.mends.map(({ kind, slip }) => [kind, slip]))).toEqual({
+      '1': 'length',
+      '5': 'unit',
+      '7': 'face',
+    });
+    expect(shape.strangers).toEqual([]);
+  },
+  elongated: (found) => {
+    const shape = ball(found, 320, 3);
+    expect(shape.explained).toMatchObject([{ kind: 'wall 1', as: 'course' }]);
+    expect(shape.course?.panels).toBe(20);
+    expect(shape.course?.height).toBeCloseTo(1.1, 2);
+  },
   strangers: (found) => {
     const shape = ball(found, 320, 3.4);
     expect([...shape.strangers].sort()).toEqual(['odd 1', 'odd 2']);
