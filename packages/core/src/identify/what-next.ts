@@ -7,9 +7,10 @@ import { freedomOf } from './freedom.ts';
 import { grassTrial } from './grass-trial.ts';
 import { hubLooks } from './hub-looks.ts';
 import { interchangeCosts } from './interchange-cost.ts';
-import { netBelief } from './net-belief.ts';
+import { netBelief, readingSdOf } from './net-belief.ts';
 import { nextAlone } from './next-alone.ts';
 import { LEAST_BITS, MOST_TOLD, readingsBetween } from './next-between.ts';
+import { nextAtPile } from './pile-next.ts';
 import type { Identification, NextReading, Shape, ShapeQuestion } from './shape.ts';
 
 /** Most things to do that are told, and most of them that are sides to tell which shape it is. */
@@ -26,7 +27,7 @@ export function withWhatNext(question: ShapeQuestion, found: Identification): Id
     interchangeCosts: interchangeCosts(shape, question.kinds),
   }));
   const [best] = shapes;
-  if (!best) return found;
+  if (!best) return { ...found, next: withoutShapes(question, found) };
   const nets = shapes.slice(0, MOST_TOLD).map((shape) => netBelief(shape, question));
   const freedom = freedomOf(shapes, question, found.complete);
   const [net] = nets;
@@ -45,6 +46,31 @@ export function withWhatNext(question: ShapeQuestion, found: Identification): Id
     freedom,
   };
 }
+
+/** What to do at a pile whose kinds close into nothing. */
+const withoutShapes = (question: ShapeQuestion, { stuck }: Identification): NextReading[] =>
+  nextAtPile(
+    {
+      kinds: question.kinds,
+      assigned: [],
+      suspects: [],
+      maybeOne: [],
+      maybeTwo: [],
+      tooFew: [],
+      people: [],
+      miscounts: [],
+      noise: { used: readingSdOf(question) },
+    },
+    { stuck, allowance: question.allowance ?? 0 },
+  ).map(({ act, kinds, side, words, bits }) => ({
+    act,
+    about: act === 'count' ? 'count' : 'shape',
+    kind: kinds[0] ?? null,
+    side,
+    words,
+    bits,
+    outcomes: [],
+  }));
 
 const weightOf = ({ act, about, bits }: NextReading): number =>
   bits * (about !== 'shape' ? WEIGHT.other : act === 'look' ? WEIGHT.look : WEIGHT.read);
