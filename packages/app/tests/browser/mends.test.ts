@@ -1,0 +1,74 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { hardWords } from '../../src/words/hard-piles.ts';
+import { shapeWords } from '../../src/words/shape.ts';
+import { accessFaults } from './access.ts';
+import { tooWide } from './sizes.ts';
+import { dropFile, inBrowser, putAway, type Screen, screens } from './support.ts';
+import { faultLines, textFaults } from './text-faults.ts';
+
+const { open } = inBrowser();
+
+/** The icosahedron with each edge in three steps, radius 3 m; side 1 of kind 2 was read 20 mm long. */
+const misread = JSON.stringify({
+  shellraise: 1,
+  title: 'One side misread',
+  pile: {
+    kinds: [
+      { id: '1', sides: [1.0458, 1.0458, 1.2106], good: 60 },
+      { id: '2', sides: [1.2306, 1.2372, 1.2372], good: 120 },
+    ],
+  },
+});
+const { mends } = hardWords;
+const says = mends.slips.length('2', [0], '1230.5 mm', '1210.5 mm');
+
+async function close(page: Page, label: string): Promise<void> {
+  await page.getByRole('button', { name: label, exact: true }).click();
+  await page.waitForFunction(() => document.querySelector('.stale') === null);
+  await page.locator('[data-stage=found]').waitFor();
+  const skip = page.getByRole('button', { name: shapeWords.drawn.skip });
+  if (await skip.isVisible()) await skip.click();
+}
+
+async function openClosed(screen: Screen) {
+  const opened = await open({ sheet: 'shape', screen });
+  await dropFile(opened.page, 'misread.json', misread);
+  await opened.page.getByRole('button', { name: shapeWords.close, exact: true }).waitFor();
+  await putAway(opened.page);
+  await close(opened.page, shapeWords.close);
+  return opened;
+}
+
+describe('a kind that was read wrong', () => {
+  it('is named with what the net says, takes it at a press, and reads wrong again after an undo', async () => {
+    const { page, faults } = await openClosed('laptop');
+    await page.getByText(says).waitFor();
+    await page.getByRole('button', { name: mends.takeOf('2'), exact: true }).click();
+    await close(page, shapeWords.closeAgain);
+    expect(await page.getByText(mends.heading).count()).toBe(0);
+    await page.getByText('1210.6').first().waitFor();
+    await page.keyboard.press('Control+z');
+    await close(page, shapeWords.closeAgain);
+    await page.getByText(says).waitFor();
+    expect(faults).toEqual([]);
+  });
+
+  it.each(Object.keys(screens) as Screen[])(
+    'can be read and reached on a %s in every scheme',
+    async (screen) => {
+      const { page } = await openClosed(screen);
+      for (const scheme of ['light', 'dark', 'outdoor']) {
+        await page.evaluate((one) => {
+          document.documentElement.dataset.scheme = one;
+        }, scheme);
+        const found = [
+          ...(await accessFaults(page, scheme === 'light' ? 'all' : 'colours')),
+          ...faultLines(await textFaults(page)),
+          ...(await tooWide(page)),
+        ];
+        expect(found, scheme).toEqual([]);
+      }
+    },
+  );
+});
