@@ -29,7 +29,7 @@ export function Trial({
   return (
     <section className="trial">
       <h2>{words.heading}</h2>
-      <p>{words.intro(trial.around.map(({ kind }) => kind).join(' – '))}</p>
+      <p>{words.intro(trial.around.map(({ kind }) => kind).join('\u00a0– '))}</p>
       {star ? (
         <StarDrawing star={star} gap={gap} label={words.label(trial.around.length, gap)} />
       ) : null}
