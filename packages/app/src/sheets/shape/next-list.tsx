@@ -54,31 +54,31 @@ function One({ one, worked }: { one: NextReading; worked: PileKinds | null }) {
   };
   return (
     <>
-      <p>{shape.capital(inOwnLengths(one.words, lengths))}.</p>
-      {tellsApart(one) ? (
-        <ul className="finds" aria-label={words.finds}>
-          {one.outcomes.map(({ find, length, run, shapes }) => {
-            const { index, share } = likeliestOf(shapes);
-            const what =
-              index === shapes.length - 1
-                ? words.none
-                : share > 0.95
-                  ? words.shapeSure(index + 1)
-                  : words.shape(index + 1, percentOf(share));
-            const seen =
-              length !== undefined
-                ? lengths.side(length)
-                : (run?.join(' ') ?? inOwnLengths(find, lengths));
-            return <li key={find}>{words.find(seen, what)}</li>;
-          })}
-        </ul>
-      ) : null}
+      <div>
+        <p>{shape.capital(inOwnLengths(one.words, lengths))}.</p>
+        {tellsApart(one) ? (
+          <ul className="finds" aria-label={words.finds}>
+            {one.outcomes.map(({ find, length, run, shapes }) => {
+              const { index, share } = likeliestOf(shapes);
+              const what =
+                index === shapes.length - 1
+                  ? words.none
+                  : share > 0.95
+                    ? words.shapeSure(index + 1)
+                    : words.shape(index + 1, percentOf(share));
+              const seen =
+                length !== undefined
+                  ? lengths.side(length)
+                  : (run?.join(' ') ?? inOwnLengths(find, lengths));
+              return <li key={find}>{words.find(seen, what)}</li>;
+            })}
+          </ul>
+        ) : null}
+      </div>
       {kind === null ? null : (
-        <div className="presses screen-only">
-          <button type="button" onClick={go}>
-            {words.acts[one.act]}
-          </button>
-        </div>
+        <button type="button" className="screen-only" onClick={go}>
+          {words.acts[one.act]}
+        </button>
       )}
     </>
   );
