@@ -166,6 +166,7 @@ export type { ReadingSlip, Slip } from './pile/slips.ts';
 export { SIDE_LENGTHS } from './pile/tolerances.ts';
 export { handTest as shapeHandTest, type HandTest } from './identify/hand-test.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';
+export type { MarkRule } from './identify/mark-divisions.ts';
 export {
   type FinerMarks,
   type GroupMarks,
@@ -175,6 +176,8 @@ export {
   marksInNet,
   type PanelMark,
 } from './identify/marks-in-net.ts';
+export { marksWords } from './identify/marks-words.ts';
+export { nextAtPile, type PileNext, type PileNextOptions } from './identify/pile-next.ts';
 export { shapeQuestion } from './identify/question.ts';
 export {
   type AddedKind,
