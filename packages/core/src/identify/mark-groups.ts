@@ -5,7 +5,7 @@ import type { GroupRow } from '../pile/schema.ts';
 import { readMark } from '../pile/written-mark.ts';
 import type { HubId } from '../shell/ids.ts';
 import { placeCount, type Shell } from '../shell/shell.ts';
-import { starsOf } from '../shell/stars.ts';
+import { fansOf } from '../shell/stars.ts';
 import type { MarkTally } from './mark-tally.ts';
 
 /** What a place bears: a mark (index); none known; or any of its family's by their shares. */
@@ -49,11 +49,13 @@ export function standingGroups(
   tally: MarkTally,
   familyOf: (id: string) => number | undefined,
 ): StandingGroup[] {
-  const stars = starsOf(shell).map(({ hub, corners, closed }) => ({
-    hub,
-    closed,
-    places: corners.map((side) => shell.sidePlace[side] as number),
-  }));
+  const stars = fansOf(shell)
+    .flat()
+    .map(({ hub, corners, closed }) => ({
+      hub,
+      closed,
+      places: corners.map((side) => shell.sidePlace[side] as number),
+    }));
   return groups.map((row) => {
     const n = row.around.length;
     const stands = stars.flatMap(({ hub, closed, places }): Stand[] => {

@@ -6,8 +6,8 @@
 import { lowestTurn, turned } from '../math/cyclic.ts';
 import { compareLists } from '../math/order.ts';
 import type { PlaceId } from '../shell/ids.ts';
-import { cornerCount, type Shell } from '../shell/shell.ts';
-import { starsOf } from '../shell/stars.ts';
+import { cornerCount, placeCount, type Shell, sidesOf } from '../shell/shell.ts';
+import { fansOf } from '../shell/stars.ts';
 import { placeOrbits, type Symmetry, symmetries } from '../shell/symmetry.ts';
 import { axesOf, type Division, divisionsOf } from './mark-divisions.ts';
 import {
@@ -104,7 +104,21 @@ export function markSchemes(
 /** The rotations of the net whatever its kinds: its axes are what a builder sees. */
 function bareRotations(shell: Shell): Symmetry[] {
   const corners = Int32Array.from(shell.sidePlace, (p) => cornerCount(shell, p as PlaceId));
-  return symmetries(shell, corners);
+  return rotationsIn(shell, corners);
+}
+
+/** The rotations of a net under labels of its sides; none where it lies in several pieces. */
+export const rotationsIn = (shell: Shell, labels: ArrayLike<number>): Symmetry[] =>
+  isOnePiece(shell) ? symmetries(shell, labels) : [];
+
+function isOnePiece(shell: Shell): boolean {
+  const seen = new Set<number>([0]);
+  for (const p of seen)
+    for (const side of sidesOf(shell, p as PlaceId)) {
+      const mate = shell.mate[side] as number;
+      if (mate >= 0) seen.add(shell.sidePlace[mate] as number);
+    }
+  return seen.size === placeCount(shell);
 }
 
 interface Weighed {
@@ -179,14 +193,16 @@ export function schemeCode(
   marks: ArrayLike<number>,
   family: ArrayLike<number>,
 ): string {
-  const runs = starsOf(shell).map(({ corners, closed }) => {
-    const around = corners.map((side) => {
-      const p = shell.sidePlace[side] as number;
-      const mark = marks[p] as number;
-      return mark < 0 ? mark - 2 * (family[p] as number) : mark;
+  const runs = fansOf(shell)
+    .flat()
+    .map(({ corners, closed }) => {
+      const around = corners.map((side) => {
+        const p = shell.sidePlace[side] as number;
+        const mark = marks[p] as number;
+        return mark < 0 ? mark - 2 * (family[p] as number) : mark;
+      });
+      return closed ? turned(around, lowestTurn(around)) : around;
     });
-    return closed ? turned(around, lowestTurn(around)) : around;
-  });
   return runs
     .sort(compareLists)
     .map((run) => run.join())

@@ -6,7 +6,6 @@ import type { Kind } from '../pile/kind.ts';
 import type { PileKinds } from '../pile/kinds.ts';
 import type { Pile } from '../pile/schema.ts';
 import type { HubId, PlaceId } from '../shell/ids.ts';
-import { symmetries } from '../shell/symmetry.ts';
 import { alikeness, labelsOf } from './alike.ts';
 import { firstSides } from './corner-model.ts';
 import type { MarkRule } from './mark-divisions.ts';
@@ -17,7 +16,7 @@ import {
   type StandingGroup,
   standingGroups,
 } from './mark-groups.ts';
-import { type MarkScheme, markSchemes } from './mark-schemes.ts';
+import { type MarkScheme, markSchemes, rotationsIn } from './mark-schemes.ts';
 import { LEAST_PANELS, type MarkTally, markTally, type TalliedPanel } from './mark-tally.ts';
 import { kindsOfShape, type Shape } from './shape.ts';
 
@@ -134,7 +133,7 @@ export function marksInNet(
   const tally = markTally(pile, worked, net.ids.length, net.familyOf);
   const groups = standingGroups(shape.shell, pile.groups, tally, net.familyOf);
   const hasSplit = tally.real.some((own) => own.length > 1);
-  const rotations = hasSplit ? symmetries(shape.shell, net.labels) : [];
+  const rotations = hasSplit ? rotationsIn(shape.shell, net.labels) : [];
   const schemes = markSchemes(shape.shell, net.family, rotations, tally, groups);
   const [best] = schemes as [MarkScheme];
   const name = (mark: number): string | null => (mark < 0 ? null : (tally.marks[mark] as string));

@@ -5,8 +5,11 @@ import { marksWords } from '../../src/identify/marks-words.ts';
 import { shapeQuestion } from '../../src/identify/question.ts';
 import { readPile } from '../../src/pile/check.ts';
 import { kindsOfPile } from '../../src/pile/kinds.ts';
+import { placeCentre } from '../../src/shell/geometry.ts';
+import type { PlaceId } from '../../src/shell/ids.ts';
+import { partOf } from '../../src/shell/part.ts';
 import { type Marked, markedPile, type Painted, runsOfMarks, type Wear } from './marked.ts';
-import { truthOf } from './piles.ts';
+import { RADIUS, truthOf } from './piles.ts';
 
 const worn = { wrong: 0.05, faded: 0.1, bare: 0.1 };
 const clean = { wrong: 0, faded: 0, bare: 0 };
@@ -291,5 +294,47 @@ describe('groups settle them', () => {
       expect(one.groups.every(({ held }) => held)).toBe(true);
     }
     expect(account.markOf).not.toEqual(other.markOf);
+  });
+});
+
+describe('a shell with an open rim', () => {
+  const read = readPile({
+    hubAllowance: 0,
+    readingSd: 0.0005,
+    readings: truthOf(3, 0).kinds.flatMap(({ sides }, k) =>
+      (k === 0 ? ['A'] : ['B', 'C']).map((mark) => ({
+        mark,
+        count: 30,
+        seenFrom: 'outside',
+        sides: sides.map((side) => Number(side.toFixed(4))),
+      })),
+    ),
+    groups: [{ around: ['A', 'A', 'A', 'A', 'A'], closed: true }, { around: ['A', 'A'] }],
+  });
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  const worked = kindsOfPile(read.value);
+  const question = shapeQuestion(read.value, worked);
+  const [whole] = identify(question).shapes;
+  if (!whole) throw new Error('no shape');
+  const { shell } = whole;
+  const accountOfPlaces = (keep: (p: number) => boolean): MarkAccount => {
+    const places = [...shell.kind.keys()].filter(keep);
+    const part = { ...whole, closed: false, shell: partOf(shell, places).shell };
+    return marksInNet(part, question.kinds, read.value, worked);
+  };
+
+  test('its places are marked and its groups held as in a whole one', () => {
+    const account = accountOfPlaces((p) => placeCentre(shell, p as PlaceId)[2] > -0.3 * RADIUS);
+    expect(account.markOf.length).toBeLessThan(180);
+    expect(account.markOf.filter((mark) => mark === 'A').length).toBeGreaterThan(20);
+    expect(account.groups.map(({ held }) => held)).toEqual([true, true]);
+    expect(account.finer[0]?.marks).toEqual(['B', 'C']);
+  });
+  test('one in several pieces is read as well', () => {
+    const account = accountOfPlaces(
+      (p) => Math.abs(placeCentre(shell, p as PlaceId)[2]) > RADIUS / 2,
+    );
+    expect(account.state).toBe('open');
+    expect(account.groups).toHaveLength(2);
   });
 });
