@@ -17,6 +17,8 @@ export interface Lengths {
   readonly large: (metres: number) => string;
   /** A standard deviation or misfit: `0.7 mm`, `0.03 in`. */
   readonly small: (metres: number) => string;
+  /** The engine's own words, which are in millimetres, in these units. */
+  readonly inWords: (text: string) => string;
   /** A misfit with its sign: `+9.1 mm`, `-0.36 in`. */
   readonly off: (metres: number) => string;
 }
@@ -36,6 +38,7 @@ const metric: Lengths = {
   large: (metres) => writeLength(metres, { unit: 'm' }),
   small: (metres) => `${(metres * 1000).toFixed(1)} mm`,
   off: (metres) => `${sign(metres)}${(Math.abs(metres) * 1000).toFixed(1)} mm`,
+  inWords: (text) => text,
 };
 
 const inch: Lengths = {
@@ -46,6 +49,14 @@ const inch: Lengths = {
   large: (metres) => writeLength(metres, { unit: 'ft', step: 16 }),
   small: (metres) => `${(metres / 0.0254).toFixed(metres < 0.000254 ? 3 : 2)} in`,
   off: (metres) => `${sign(metres)}${(Math.abs(metres) / 0.0254).toFixed(2)} in`,
+  // Below a centimetre it is a misfit or a deviation; above, a length as on the tape.
+  inWords: (text) =>
+    text.replace(/(\d+(?:\.\d+)?(?:, \d+(?:\.\d+)?)*) mm\b/g, (_, list: string) =>
+      list
+        .split(', ')
+        .map((mm) => (Number(mm) < 10 ? inch.small : inch.fine)(Number(mm) / 1000))
+        .join(', '),
+    ),
 };
 
 /** The writers of a system. */

@@ -12,7 +12,7 @@ const TOLD = 3;
 export const whatNext = (found: Identification, lengths: Lengths): readonly string[] => [
   enoughText(found),
   nextBlock(found, lengths),
-  freedomBlock(found),
+  freedomBlock(found, lengths),
   trialBlock(found, lengths),
 ];
 
@@ -30,15 +30,16 @@ function nextBlock({ next, enough }: Identification, lengths: Lengths): string {
 }
 
 function nextText(one: NextReading, lengths: Lengths): string {
-  const { words, outcomes } = one;
-  const told = outcomes.filter(({ length, run }) => length !== undefined || run !== undefined);
+  const { outcomes } = one;
+  const words = lengths.inWords(one.words);
+  const told = outcomes.filter(({ length }) => length !== undefined);
   if (one.about !== 'shape' || told.length < 2) return words;
   const finds = told.map((outcome) => `${findText(outcome, lengths)}: ${shapeText(outcome)}`);
   return `${words} (${finds.join('; ')})`;
 }
 
 const findText = ({ find, length }: NextOutcome, lengths: Lengths): string =>
-  length === undefined ? find : lengths.fine(length);
+  length === undefined ? lengths.inWords(find) : lengths.fine(length);
 
 /** The likeliest shape then; the last entry stands for none of those listed. */
 function shapeText({ shapes }: NextOutcome): string {
@@ -48,9 +49,9 @@ function shapeText({ shapes }: NextOutcome): string {
   return at === shapes.length - 1 ? `none of these (${share})` : `shape ${at + 1} (${share})`;
 }
 
-function freedomBlock({ freedom, shapes }: Identification): string {
+function freedomBlock({ freedom, shapes }: Identification, lengths: Lengths): string {
   if (!freedom || shapes.length < 2) return '';
-  return bullets('Settled whichever shape it is:', freedom.settled);
+  return bullets('Settled whichever shape it is:', freedom.settled.map(lengths.inWords));
 }
 
 function trialBlock({ trial }: Identification, lengths: Lengths): string {

@@ -166,7 +166,7 @@ export type { ReadingSlip, Slip } from './pile/slips.ts';
 export { SIDE_LENGTHS } from './pile/tolerances.ts';
 export { handTest as shapeHandTest, type HandTest } from './identify/hand-test.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';
-export type { MarkRule } from './identify/mark-divisions.ts';
+export type { MarkRule, NetAxis } from './identify/mark-divisions.ts';
 export {
   type FinerMarks,
   type GroupMarks,

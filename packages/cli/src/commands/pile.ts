@@ -23,7 +23,10 @@ export function pileReport(loaded: LoadedPile, lengths: Lengths): readonly strin
     kindTable(loaded, lengths),
     tapeNote(loaded),
     peopleTable(worked, lengths),
-    slipTable(loaded, lengths),
+    bullets(
+      paint.yellow('Readings that went wrong in a way that can be told:'),
+      slipLines(loaded, lengths),
+    ),
     suspectTable(loaded, lengths),
     bullets('Doubtful:', doubts(loaded, lengths)),
     bullets('Groups still joined:', groupLines(loaded)),
@@ -110,24 +113,16 @@ const slipWords = {
 } as const;
 
 /** Readings explained by a slip; they make no kind of their own. */
-function slipTable({ worked, pile }: LoadedPile, lengths: Lengths): string {
-  if (worked.slips.length === 0) return '';
+function slipLines({ worked }: LoadedPile, lengths: Lengths): string[] {
   const row = (sides: readonly number[]): string => sides.map(lengths.side).join(', ');
-  const rows = worked.slips.map((one) => [
-    one.tag ?? `reading ${one.reading + 1}`,
-    one.by ?? '',
-    one.kind,
-    [one.slip, ...(one.orElse === null ? [] : [one.orElse])]
+  return worked.slips.map((one) => {
+    const who = one.by === null ? '' : ` (${one.by})`;
+    const what = [one.slip, ...(one.orElse === null ? [] : [one.orElse])]
       .map((slip) => slipWords[slip])
-      .join(' or '),
-    row(pile.readings[one.reading]?.sides ?? one.measured),
-    row(one.expected),
-  ]);
-  const heads = ['panel', 'by', 'kind', 'slip', 'as written', 'should read'];
-  return `${paint.yellow('Readings that went wrong in a way that can be told:')}\n${table(
-    heads.map((head) => ({ head })),
-    rows,
-  )}`;
+      .join(' or ');
+    const panel = one.tag ?? `reading ${one.reading + 1}`;
+    return `panel ${panel}${who}, kind ${one.kind}: ${what}: ${row(one.measured)}; should read ${row(one.expected)}`;
+  });
 }
 
 function suspectTable({ worked }: LoadedPile, lengths: Lengths): string {

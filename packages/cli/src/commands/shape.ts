@@ -5,6 +5,8 @@ import {
   type Identification,
   type Kind,
   kindsOfShape,
+  marksInNet,
+  marksWords,
   placeCount,
   type Shape,
 } from '@shellraise/core';
@@ -32,24 +34,25 @@ export function shapeReport(
   loaded: LoadedPile,
   lengths: Lengths,
 ): readonly string[] {
-  if (found.shapes.length === 0) return noShape(found);
+  if (found.shapes.length === 0) return noShape(found, lengths);
   return [
     heading(loaded.title || 'Shape'),
     headline(found),
     ...found.shapes.map((one, i) => shapeBlock(one, i, found, loaded.kinds, lengths)),
-    settleBlock(found),
+    marksBlock(found, loaded),
+    settleBlock(found, lengths),
     ...whatNext(found, lengths),
     besidesBlock(found, lengths),
   ];
 }
 
-function noShape(found: Identification): readonly string[] {
+function noShape(found: Identification, lengths: Lengths): readonly string[] {
   const cut = found.complete ? '' : ' The search was cut short, so this is no proof.';
   return [
     `These kinds close into no shell that was found.${cut}`,
-    bullets('', found.reasons),
+    bullets('', found.reasons.map(lengths.inWords)),
     conflictBlock(found),
-    bullets('What to do next:', found.settle),
+    bullets('What to do next:', found.settle.map(lengths.inWords)),
   ];
 }
 
@@ -178,6 +181,17 @@ function interchangeableBlock(
     .join('\n');
 }
 
+/** What the marks mean in the best shape. */
+function marksBlock({ shapes }: Identification, { question, pile, worked }: LoadedPile): string {
+  const [best] = shapes;
+  if (!best?.closed) return '';
+  const { kinds } = question;
+  return bullets(
+    'What the marks say in shape 1:',
+    marksWords(marksInNet(best, kinds, pile, worked)),
+  );
+}
+
 /** What the kinds that the best shape has no place for make on their own. */
 function besidesBlock({ besides }: Identification, lengths: Lengths): string {
   const [other] = besides?.shapes ?? [];
@@ -189,7 +203,8 @@ function besidesBlock({ besides }: Identification, lengths: Lengths): string {
     : '';
 }
 
-const settleBlock = ({ settle }: Identification): string => bullets('To settle it:', settle);
+const settleBlock = ({ settle }: Identification, lengths: Lengths): string =>
+  bullets('To settle it:', settle.map(lengths.inWords));
 
 const percent = (share: number): string =>
   share > 0.9995 ? 'over 99.9 %' : `${(100 * share).toFixed(1)} %`;
