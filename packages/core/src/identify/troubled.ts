@@ -72,24 +72,27 @@ export function identifyTroubled(
 
 function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
   const rare = new Set(rareKinds(question.kinds));
-  if (rare.size > 0 && rare.size < question.kinds.length) {
-    const found = inquiry.try({ ...nothingWrong, leftOut: rare }, TRUST.rare, 'asRead');
-    if (found) return found;
-  }
-  const apart = inquiry.withoutKinds(apartLooking(question.kinds)) ?? inquiry.twoShells(true);
-  if (apart) return apart;
+  const withoutRare = (effort: Effort): Identification | null =>
+    rare.size > 0 && rare.size < question.kinds.length
+      ? inquiry.try({ ...nothingWrong, leftOut: rare }, TRUST.rare, effort)
+      : null;
+  const early =
+    withoutRare('quick') ??
+    inquiry.withoutKinds(apartLooking(question.kinds)) ??
+    inquiry.twoShells(true) ??
+    withoutRare('asRead');
+  if (early) return early;
   const plain = inquiry.ask(question, 'asRead');
   if (isBelieved(plain) || fitsAll(plain, question.kinds) || inquiry.stopped) return plain;
+  inquiry.renew();
   const found = inquiry.withKindsWanted() ?? inquiry.twoShells(false) ?? inquiry.supposing();
   if (found || inquiry.stopped) return found ?? { ...plain, complete: false };
-  const part = inquiry.openPart(plain);
-  if (part) return part;
   const last = inquiry.ask(question, 'last');
   const complete = plain.complete && last.complete && !inquiry.stopped;
   if (last.shapes.length + plain.shapes.length > 0)
     return { ...(sumOf(last) > sumOf(plain) ? last : plain), complete };
   const far = plain.stuck.length > 0 || !last.furthest ? plain : last;
-  return { ...far, complete };
+  return inquiry.openPart(far) ?? { ...far, complete };
 }
 
 const sumOf = ({ shapes }: Identification): number =>
@@ -162,6 +165,11 @@ class Inquiry {
   finish(): void {
     if (this.told && !this.stopped)
       this.options.onProgress?.({ ...this.told, step: 'fit', done: 1 });
+  }
+
+  /** From here on there is as much work to do as at the start. */
+  renew(): void {
+    this.asked = 0;
   }
 
   /** The answer under a supposition; null where it is not to be believed. */
@@ -253,7 +261,7 @@ class Inquiry {
 
   /** The first supposition that explains the pile. */
   supposing(): Identification | null {
-    this.asked = 0;
+    this.renew();
     const { kinds } = this.question;
     const rewritten = new Map<number, Rewritten>();
     kinds.forEach((_, k) => {
