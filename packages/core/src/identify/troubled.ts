@@ -87,12 +87,14 @@ function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
   inquiry.renew();
   const found = inquiry.withKindsWanted() ?? inquiry.twoShells(false) ?? inquiry.supposing();
   if (found || inquiry.stopped) return found ?? { ...plain, complete: false };
+  const part = inquiry.openPart(plain);
+  if (part) return part;
   const last = inquiry.ask(question, 'last');
   const complete = plain.complete && last.complete && !inquiry.stopped;
   if (last.shapes.length + plain.shapes.length > 0)
     return { ...(sumOf(last) > sumOf(plain) ? last : plain), complete };
   const far = plain.stuck.length > 0 || !last.furthest ? plain : last;
-  return inquiry.openPart(far) ?? { ...far, complete };
+  return { ...far, complete };
 }
 
 const sumOf = ({ shapes }: Identification): number =>
