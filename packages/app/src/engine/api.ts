@@ -15,6 +15,7 @@ import type {
   Opening,
   Pile,
   PileKinds,
+  PileNext,
   PlacesDecision,
   Project,
   Shape,
@@ -56,6 +57,8 @@ export interface PileWork {
   readonly worked: PileKinds;
   readonly question: ShapeQuestion;
   readonly holes: HoleCounts;
+  /** What to do at the pile next. */
+  readonly next: readonly PileNext[];
 }
 
 /** What the Places sheet asks for. */

@@ -29,6 +29,7 @@ import {
 import { expose } from 'comlink';
 import type { Engine, FileRead, StandAnswer, StandingQuestion } from './api.ts';
 import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './drawings.ts';
+import { measureNext } from './measure-next.ts';
 import { relate } from './relate.ts';
 import { sameKinds, stockOfShape } from './shape-kinds.ts';
 import { bestFits, doors, leftovers, waysOut } from './stock.ts';
@@ -48,7 +49,7 @@ const engine: Engine = {
     const worked = kindsOfPile(pile);
     const question = shapeQuestion(pile, worked);
     const holes = countedHoles(pile, { ...worked, kinds: question.kinds });
-    return { worked, question, holes };
+    return { worked, question, holes, next: measureNext(pile, worked) };
   },
   identify: (question, onProgress) => identify(question, onProgress ? { onProgress } : {}),
   arrange: (shape, kinds, repaired) => {

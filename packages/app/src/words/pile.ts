@@ -194,6 +194,16 @@ export const pileWords = {
       `Kind ${kind}: the list counts ${counted}, but ${found} panels have tags. Count them again.`,
     tapes: (people: string) =>
       `Let ${people} measure the same three panels: then their tapes can be compared.`,
+    newKind: (readings: number) =>
+      `Measure a panel that looks like none of the ${readings} read so far, or bears another mark: a kind that is missing leaves a hole.`,
+    neighbour: (kind: string, side: number, length: string) =>
+      `Look for a panel with a side of ${length} and measure it: nothing so far meets side ${side + 1} of kind ${kind}.`,
+    stuck: (kind: string, side: number, length: string) =>
+      `Look for a panel with a side of ${length}: the shell stuck at side ${side + 1} of kind ${kind}.`,
+    uncounted: (kinds: string | null, count: number) =>
+      kinds === null
+        ? `Count the panels of ${count} kinds: how many there are tells which shells can stand.`
+        : `Count the panels of kind ${kinds}: how many there are tells which shells can stand.`,
     loosest: (kind: string, sd: string) =>
       `Kind ${kind} is known to ± ${sd} only. Two more readings help most here.`,
   },

@@ -53,7 +53,7 @@ function engineByHand() {
 
 const question = (name: string): ShapeQuestion =>
   ({ kinds: [{ id: name }], groups: [] }) as unknown as ShapeQuestion;
-const work = (name: string) => ({ worked: {}, question: question(name), holes: [] });
+const work = (name: string) => ({ worked: {}, question: question(name), holes: [], next: [] });
 const found = (count: number): Identification =>
   ({
     shapes: Array.from({ length: count }, () => ({})),

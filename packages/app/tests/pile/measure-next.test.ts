@@ -1,12 +1,12 @@
 import { kindsOfPile, type PileKinds, type ReadingRow } from '@shellraise/core';
 import { describe, expect, test } from 'vitest';
-import { MOST_THINGS, measureNext } from '../../src/sheets/pile/measure-next.ts';
+import { MOST_THINGS, measureNext } from '../../src/engine/measure-next.ts';
 import { docOfReadings, reading } from './notation.ts';
 
 const worked = (readings: readonly ReadingRow[]): PileKinds =>
   kindsOfPile(docOfReadings(...readings).project.pile);
-const next = (readings: readonly ReadingRow[], most?: number) =>
-  measureNext(worked(readings), readings, most);
+const next = (readings: readonly ReadingRow[], most = MOST_THINGS) =>
+  measureNext(docOfReadings(...readings).project.pile, worked(readings), most);
 
 const isosceles = (n: number): ReadingRow[] =>
   Array.from({ length: n }, (_, i) => reading([0.92, 0.92 + (i % 3) * 2e-4, 1.073]));
@@ -19,7 +19,12 @@ test('an empty pile asks for nothing', () => {
 
 test('a reading that stands off comes first, with its side and what it should read', () => {
   const readings = [...isosceles(12), reading([0.92, 0.9254, 1.073])];
-  expect(next(readings)[0]).toMatchObject({ why: 'suspect', row: 12, side: 1, measured: 0.9254 });
+  expect(next(readings)[0]).toMatchObject({
+    why: 'suspect',
+    row: 12,
+    side: 1,
+    lengths: [0.9254, expect.closeTo(0.92, 2)],
+  });
 });
 
 test('a reading that went wrong is told where it is put right, not here as well', () => {
@@ -27,11 +32,11 @@ test('a reading that went wrong is told where it is put right, not here as well'
   const { slips, suspects } = worked(readings);
   expect(slips.map((one) => one.reading)).toEqual([12]);
   expect(suspects.map((one) => one.reading)).toContain(12);
-  expect(next(readings, 9).filter((one) => 'row' in one && one.row === 12)).toEqual([]);
+  expect(next(readings, 9).filter(({ row }) => row === 12)).toEqual([]);
 });
 
 test('a kind that rests on one reading asks for another, and names the one', () => {
-  const things = next([...isosceles(8), reading([1.186, 1.186, 1.186])]);
+  const things = next([...isosceles(8), reading([1.1, 1.15, 1.2])]);
   expect(things).toContainEqual(expect.objectContaining({ why: 'one reading', row: 8 }));
 });
 
@@ -54,6 +59,16 @@ describe('people', () => {
   test('one person alone is not asked to compare tapes', () => {
     expect(next(by('Ada', isosceles(6)), 9).map(({ why }) => why)).not.toContain('tapes');
   });
+});
+
+test('a kind that somebody left out is not asked for', () => {
+  const { pile } = docOfReadings(...isosceles(8), reading([1.1, 1.15, 1.2])).project;
+  const about = (kinds: typeof pile.kinds) =>
+    measureNext({ ...pile, kinds }, kindsOfPile(pile), 9).flatMap((one) => one.kinds);
+  const row = { id: '2R', marks: [], sides: [1.1, 1.15, 1.2], leaveOut: true };
+  const [, second] = kindsOfPile(pile).kinds;
+  expect(about([])).toContain(second?.id);
+  expect(about([{ ...row, id: second?.id ?? '' }])).not.toContain(second?.id);
 });
 
 test('there are never more than three, and nothing is told twice', () => {

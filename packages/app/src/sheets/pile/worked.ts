@@ -5,6 +5,7 @@ import type {
   AssignedReading,
   Pile,
   PileKinds,
+  PileNext,
   ReadingRow,
   SuspectReading,
 } from '@shellraise/core';
@@ -19,6 +20,8 @@ export interface Worked {
   readonly kinds: PileKinds;
   readonly assigned: ReadonlyMap<ReadingRow, AssignedReading>;
   readonly suspects: ReadonlyMap<ReadingRow, readonly SuspectReading[]>;
+  /** What to do next, the most telling first. */
+  readonly next: readonly PileNext[];
 }
 
 /** The last pile that was worked up; null before the first. */
@@ -31,7 +34,7 @@ export function useWorked(): Worked | null {
   return last.current?.worked ?? null;
 }
 
-function workedOf(ask: Ask<PileWork>, { worked }: PileWork): Worked {
+function workedOf(ask: Ask<PileWork>, { worked, next }: PileWork): Worked {
   const pile = ask.input as Pile;
   const assigned = new Map<ReadingRow, AssignedReading>();
   const suspects = new Map<ReadingRow, SuspectReading[]>();
@@ -43,5 +46,5 @@ function workedOf(ask: Ask<PileWork>, { worked }: PileWork): Worked {
     const row = one.reading === null ? undefined : pile.readings[one.reading];
     if (row) suspects.set(row, [...(suspects.get(row) ?? []), one]);
   }
-  return { pile, kinds: worked, assigned, suspects };
+  return { pile, kinds: worked, assigned, suspects, next };
 }
