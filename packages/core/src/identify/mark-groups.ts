@@ -10,6 +10,7 @@ import type { MarkTally } from './mark-tally.ts';
 
 /** What a place bears: a mark (index); none known; or any of its family's by their shares. */
 export const NO_MARK = -1;
+/** See {@link NO_MARK}. */
 export const ANY_OF_FAMILY = -2;
 
 /** Where a group might have stood: the places under its panels, anticlockwise around a hub. */
