@@ -8,7 +8,7 @@
 //                   lone sides that meet their like).
 //   same kind again what its sides gain as far as a seam's bolts do not take it up, and that a blunder
 //                   in a single reading would be found: sides × H(chance of a blunder)
-//   odd side        H(1 / readings): which of them is wrong
+//   odd side        H(1 / readings): which of them is wrong; of a slip, whether it is one
 //   one kind or two, either face, two kinds that fit: the entropy of which it is, or what a reading of
 //                   the side that differs most tells of it
 //   tapes           ½ log₂(1 + (a tape's error / noise of a panel's mean)²)
@@ -18,7 +18,7 @@
 import type { Kind } from '../pile/kind.ts';
 import type { PileKinds } from '../pile/kinds.ts';
 import { nearestTurn } from '../pile/polygon.ts';
-import { BLUNDER_CHANCE } from '../pile/tolerances.ts';
+import { BLUNDER_CHANCE, SLIP_LOG_ODDS } from '../pile/tolerances.ts';
 import { andList, lengthText, orList } from './find-words.ts';
 import { entropy, readingBits, sharpeningBits, sum } from './information.ts';
 import { lonelySides } from './lonely.ts';
@@ -37,6 +37,7 @@ export interface PileNext {
     | 'one reading'
     | 'loosest'
     | 'suspect'
+    | 'slip'
     | 'maybe one'
     | 'maybe two'
     | 'face'
@@ -59,7 +60,15 @@ export interface PileNext {
 /** What of a worked-up pile is looked at. */
 export type PileSoFar = Pick<
   PileKinds,
-  'kinds' | 'assigned' | 'suspects' | 'maybeOne' | 'maybeTwo' | 'tooFew' | 'people' | 'miscounts'
+  | 'kinds'
+  | 'assigned'
+  | 'suspects'
+  | 'slips'
+  | 'maybeOne'
+  | 'maybeTwo'
+  | 'tooFew'
+  | 'people'
+  | 'miscounts'
 > & {
   readonly noise: { readonly used: number };
 };
@@ -80,6 +89,8 @@ const FIRST_SPREAD = 0.05;
 const MEETS_ITS_LIKE = 0.3;
 /** Where only kinds were written down and no readings, one may be missing as likely as not. */
 const UNREAD = 0.5;
+/** Kinds that are nearly equal are this share of a side apart. */
+const NEAR = 0.003;
 /** Error of a tape of which nothing is known, one standard deviation, metres. */
 const TAPE_SD = 0.002;
 /** Gains below this are not worth the walk, bits; a count is weighed less, it tells no shape. */
@@ -93,6 +104,7 @@ export function nextAtPile(pile: PileSoFar, options: PileNextOptions = {}): Pile
   if (pile.kinds.length === 0) return [];
   const things = [
     ...suspects(pile),
+    ...slips(pile),
     ...wantedPanels(pile, stuck, allowance),
     ...unsettled(pile),
     ...oneOrTwo(pile, allowance),
@@ -108,10 +120,15 @@ export function nextAtPile(pile: PileSoFar, options: PileNextOptions = {}): Pile
     .slice(0, most);
 }
 
+/** Whether two things have one do the same. */
 const isSame = (a: PileNext, b: PileNext): boolean =>
-  a.row !== null || b.row !== null
-    ? a.row === b.row && a.side === b.side
-    : a.act === b.act && a.kinds.join() === b.kinds.join();
+  a.row !== null && a.row === b.row
+    ? a.act === b.act
+    : a.act === b.act && isOther(a) === isOther(b) && a.kinds.join() === b.kinds.join();
+
+/** Whether a panel is wanted that is of another kind. */
+const isOther = ({ why }: PileNext): boolean =>
+  why === 'new kind' || why === 'neighbour' || why === 'stuck';
 
 const thing = (
   one: Pick<PileNext, 'act' | 'why' | 'kinds' | 'words' | 'bits'> & Partial<PileNext>,
@@ -198,6 +215,27 @@ function suspects(pile: PileSoFar): PileNext[] {
   });
 }
 
+/** Readings that a slip explains. */
+function slips(pile: PileSoFar): PileNext[] {
+  const odds = Math.exp(SLIP_LOG_ODDS);
+  return pile.slips.map(({ reading, kind, sides, measured, expected }) => {
+    const [side = 0] = sides;
+    const lengths = [measured[side] as number, expected[side] as number];
+    const [was, should] = lengths.map(lengthText);
+    const one = sides.length === 1;
+    return thing({
+      act: 'read',
+      why: 'slip',
+      kinds: [kind],
+      side: one ? side : null,
+      row: reading,
+      lengths,
+      words: `measure ${one ? `side ${side + 1} of ` : ''}the panel of reading ${reading + 1} (kind ${kind}) again: ${one ? `${was} was read, it should be ${should}` : 'its sides are not what that kind has, as if it was read or written down wrong'}`,
+      bits: entropy([odds, 1]),
+    });
+  });
+}
+
 /** Readings of which the face or the kind is open. */
 function unsettled({ tooFew, assigned }: PileSoFar): PileNext[] {
   return tooFew.flatMap(({ path, kinds, why }): PileNext[] => {
@@ -242,8 +280,8 @@ function oneOrTwo({ kinds, maybeOne, maybeTwo, noise }: PileSoFar, allowance: nu
       const variance = (a.sideSds[side] as number) ** 2 + (b.sideSds[j] as number) ** 2;
       return { side, other, off: x - other, variance };
     });
-    const spread = (FIRST_SPREAD * (sum(a.sides) / n)) ** 2;
-    // Of one length, or apart by as much as sides of kinds differ: as likely beforehand.
+    const spread = (NEAR * (sum(a.sides) / n)) ** 2;
+    // Of one length, or apart as nearly equal kinds are: as likely beforehand.
     const log = sum(
       rows.map(
         ({ off, variance: v }) =>
@@ -314,7 +352,8 @@ function again(pile: PileSoFar): PileNext[] {
     const gains = kind.sideSds.map((sd) =>
       sharpeningBits(sd ** 2, (sd ** 2 * noise) / (sd ** 2 + noise), SEAM_PLAY),
     );
-    const single = panels <= 1 && Math.max(...kind.sideSds) >= 0.9 * pile.noise.used;
+    const rough = Math.max(...kind.sideSds) >= 0.9 * pile.noise.used;
+    const single = panels === 1 || (panels === 0 && rough);
     const found = single ? kind.sides.length * entropy([BLUNDER_CHANCE, 1 - BLUNDER_CHANCE]) : 0;
     const sd = Math.max(...kind.sideSds);
     const own = pile.assigned.find((one) => (one.kind ?? one.candidates[0]) === kind.id);

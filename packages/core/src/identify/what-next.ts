@@ -54,6 +54,7 @@ const withoutShapes = (question: ShapeQuestion, { stuck }: Identification): Next
       kinds: question.kinds,
       assigned: [],
       suspects: [],
+      slips: [],
       maybeOne: [],
       maybeTwo: [],
       tooFew: [],
