@@ -18,5 +18,8 @@ export function measureNext(
     ({ reading }) => reading === null || !slipped.has(reading),
   );
   const kinds = worked.kinds.filter(({ id }) => !out.has(id));
-  return nextAtPile({ ...worked, kinds, suspects }, { most, allowance: pile.hubAllowance ?? 0 });
+  return nextAtPile(
+    { ...worked, kinds, suspects, slips: [] },
+    { most, allowance: pile.hubAllowance ?? 0 },
+  );
 }

@@ -3,7 +3,8 @@
 
 import type { Lengths } from './lengths.ts';
 
-/** Below this a length in a sentence is a misfit or a gap rather than a side, metres. */
+/** Below this a length in a sentence is a misfit or a gap rather than a side, metres. A length with a
+ * fraction of a millimetre is to be told from another like it: it stays as fine. */
 const SMALL = 0.05;
 
 /** The sentence with its lengths in this person's system. */
@@ -12,7 +13,7 @@ export function inOwnLengths(text: string, lengths: Lengths): string {
   return text
     .replace(/(\d[\d,]*(?:\.\d+)?) mm\b/g, (_, figures: string) => {
       const metres = Number(figures.replaceAll(',', '')) / 1000;
-      return metres < SMALL ? lengths.small(metres) : lengths.side(metres);
+      return metres < SMALL || figures.includes('.') ? lengths.small(metres) : lengths.side(metres);
     })
     .replace(/(\d+(?:\.\d+)?) m\b/g, (_, figures: string) => lengths.large(Number(figures)));
 }

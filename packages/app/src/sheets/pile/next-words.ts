@@ -22,6 +22,7 @@ export function nextWords(
   const [measured, expected] = [lengths.side(first), lengths.side(second)];
   switch (why) {
     case 'suspect':
+    case 'slip':
       return row === null
         ? next.suspectKind(kind, at, measured, expected)
         : next.suspect(capital(of), at, measured, expected, lengths.off(first - second), kind);

@@ -68,7 +68,7 @@ function One({ one, worked }: { one: NextReading; worked: PileKinds | null }) {
                     : words.shape(index + 1, percentOf(share));
               const seen =
                 length !== undefined
-                  ? lengths.side(length)
+                  ? lengths.small(length)
                   : (run?.join(' ') ?? inOwnLengths(find, lengths));
               return <li key={find}>{words.find(seen, what)}</li>;
             })}

@@ -21,6 +21,7 @@ import { MendList } from './mend-list.tsx';
 import { MisfitTable } from './misfit-table.tsx';
 import { NextList } from './next-list.tsx';
 import { Others } from './others.tsx';
+import { isLookAtHand } from './outcomes.ts';
 import { SectionNote } from './section-drawing.tsx';
 import type { Stage } from './stage.ts';
 import { StrangerList, WantedList } from './stranger-list.tsx';
@@ -167,8 +168,9 @@ function Found({
   const shape = found.shapes[chosen];
   if (!shape) return null;
   const mine = stale ? null : current;
-  const told = new Set(found.next.map(({ words: say }) => say));
-  const settle = found.settle.filter((one) => !told.has(one));
+  // What to do next says it better; of an open part only this says what its rim asks for.
+  const told = shape.closed && found.next.some((one) => !isLookAtHand(one));
+  const settle = told ? [] : found.settle;
   return (
     <>
       <div className={stale ? 'shape-result stale' : 'shape-result'}>
