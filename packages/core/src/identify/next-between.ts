@@ -16,7 +16,7 @@ const ONE_FIND = 1.5;
 /** Panels that are read where one tells less than so many bits. Otherwise one after the other, each where
  * it then tells most, settles it in fewer readings. */
 const SEVERAL = 3;
-const ONE_WILL_DO = 0.05;
+const ONE_WILL_DO = LEAST_BITS;
 /** A find that leaves one shape so probable among those listed decides. */
 const DECIDED = 0.9;
 
