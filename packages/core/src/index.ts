@@ -177,7 +177,12 @@ export {
   type PanelMark,
 } from './identify/marks-in-net.ts';
 export { marksWords } from './identify/marks-words.ts';
-export { nextAtPile, type PileNext, type PileNextOptions } from './identify/pile-next.ts';
+export {
+  nextAtPile,
+  type PileNext,
+  type PileNextOptions,
+  type PileSoFar,
+} from './identify/pile-next.ts';
 export { shapeQuestion } from './identify/question.ts';
 export {
   type AddedKind,
