@@ -69,7 +69,7 @@ const NEGLECTED = 2e-5;
 /** No corner of a missing panel is sharper, radians. */
 const LEAST_CORNER = 0.25;
 /** No net has more places: panels so flat that they would never close are given up. */
-const MOST_PLACES = 1000;
+const MOST_PLACES = 2000;
 /** Below this share of a prior variance an equation was known before and teaches nothing. */
 const KNOWN = 1e-5;
 
