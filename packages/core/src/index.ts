@@ -330,6 +330,17 @@ export {
   replacementsFor,
 } from './arrange/swaps/replacements.ts';
 export { type CrownAt, type WayUp, type WaysUp, waysUpOf } from './arrange/ways-up.ts';
+export { type Base, type BaseHub, baseOf, bearingOf, type PlanPoint } from './ground/base.ts';
+export { atCentre, type PolarStake, polarPlan, type Station } from './ground/polar.ts';
+export {
+  type Peg,
+  type TapeCheck,
+  type TapeOptions,
+  type TapePlan,
+  type TapeRound,
+  type TapeStake,
+  tapePlan,
+} from './ground/tape-plan.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
 export {
   type Box,

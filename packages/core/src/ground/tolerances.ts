@@ -1,0 +1,28 @@
+// Tolerances of setting out and surveying. Each says what it allows, in which unit, and where it
+// comes from; those from practice alone are settings, and results say so.
+
+/** Standard deviation of one reading of a steel tape held level between two nails, metres: common
+ * practice, no source. */
+export const TAPE_SD = 0.002;
+
+/** A stake may be this many tape deviations off in its worst direction before another pair of
+ * pegs is sought for it: two tapes that cross at 30° are 1.9 off. */
+export const STAKE_AIM = 2;
+
+/** Longest pull of a tape, metres: a 30 m tape; common practice, no source. */
+export const TAPE_LENGTH = 30;
+
+/** A check measure may differ by this many standard deviations of what it should find: one in 370
+ * differs by more by chance. */
+export const CHECK_SDS = 3;
+
+/** Two measures of one stake check it in every direction where their lines cross by at least this
+ * sine: 30°. */
+export const CROSSING = 0.5;
+
+/** The datum stake stands this far outside the base ring, metres: clear of the work, near enough
+ * for two tapes; common practice, no source. */
+export const DATUM_CLEAR = 1;
+
+/** Pairs of pegs are equally good within this share: rounding. */
+export const SAME_SD = 1e-9;
