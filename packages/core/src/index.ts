@@ -253,6 +253,54 @@ export {
   type Thread,
   writeThread,
 } from './takeoff/threads.ts';
+export { BEAUFORT, type BeaufortForce, beaufortForce } from './loads/beaufort/beaufort.ts';
+export { gbDome, gbDomeMirrored } from './loads/gb-50009/dome.ts';
+export { type ThreePointCase, type ThreePoints, threePointLaw } from './loads/asce-7-16/dome.ts';
+export { threePoints } from './loads/asce-7-16/dome-values.ts';
+export {
+  assertForm,
+  crownHeight,
+  externalPressure,
+  inWindFrame,
+  type PressureLaw,
+  riseRatio,
+  type ShellForm,
+} from './loads/law.ts';
+export {
+  LOAD_NUMBER_KEYS,
+  LOAD_NUMBERS,
+  type LoadNumber,
+  type LoadNumberKey,
+  numberOf,
+  type Override,
+} from './loads/numbers.ts';
+export {
+  codeWind,
+  type DesignWind,
+  peakPressure,
+  type Site,
+  type Terrain,
+  TERRAIN_WORDS,
+  WIND_CODES,
+  type WindCode,
+} from './loads/peak-pressure.ts';
+export {
+  CONFIRMATIONS,
+  type Confirmation,
+  flagsOf,
+  mergeSources,
+  type Provenance,
+  type Sourced,
+  weakest,
+} from './loads/provenance.ts';
+export {
+  gustOf,
+  gustOfPressure,
+  gustPressure,
+  type ReportedWind,
+} from './loads/reported-wind/gust.ts';
+export { measuredSphereLaw } from './loads/sphere-flow/measured.ts';
+export { potentialLaw } from './loads/sphere-flow/potential.ts';
 export {
   type ArrangeOptions,
   type Arrangement,
