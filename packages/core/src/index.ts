@@ -379,7 +379,30 @@ export {
 } from './arrange/swaps/replacements.ts';
 export { type CrownAt, type WayUp, type WaysUp, waysUpOf } from './arrange/ways-up.ts';
 export { type Base, type BaseHub, baseOf, bearingOf, type PlanPoint } from './ground/base.ts';
+export {
+  type GroundLevels,
+  groundLevels,
+  type LevelMethod,
+  type LevelSetUp,
+  type LevelSuspect,
+} from './ground/levels.ts';
 export { atCentre, type PolarStake, polarPlan, type Station } from './ground/polar.ts';
+export {
+  type BeamCut,
+  type BeamPiece,
+  beamCuts,
+  cutFromStock,
+  type RingBeamOptions,
+  ringBeam,
+  type StockPlan,
+} from './ground/ring-beam.ts';
+export {
+  type Shim,
+  type ShimAim,
+  type ShimOptions,
+  type ShimPlan,
+  shims,
+} from './ground/shims.ts';
 export {
   type Peg,
   type TapeCheck,

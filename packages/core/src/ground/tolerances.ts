@@ -26,3 +26,12 @@ export const DATUM_CLEAR = 1;
 
 /** Pairs of pegs are equally good within this share: rounding. */
 export const SAME_SD = 1e-9;
+
+/** Standard deviation of one level reading by method, metres: common practice, no source. */
+export const LEVEL_SD = { laser: 0.001, 'water level': 0.002, heights: 0.001 } as const;
+
+/** No level of a site that a crew shims reads more, metres: more is a slip of unit. */
+export const LEVEL_RANGE = 20;
+
+/** A reading off by more of its deviations than this is suspect: one in 370 is by chance. */
+export const SUSPECT_TEST = 3;
