@@ -301,6 +301,23 @@ export {
 } from './loads/reported-wind/gust.ts';
 export { measuredSphereLaw } from './loads/sphere-flow/measured.ts';
 export { potentialLaw } from './loads/sphere-flow/potential.ts';
+export { type FrameStage, frameOf } from './frame/from-shell.ts';
+export {
+  type Mechanism,
+  type MechanismOptions,
+  type Mechanisms,
+  mechanisms,
+} from './frame/mechanisms.ts';
+export type {
+  FrameGuy,
+  FrameModel,
+  FramePanel,
+  FrameProp,
+  FrameSeam,
+  FrameSupport,
+  SeamPass,
+} from './frame/model.ts';
+export type { RigidityOptions } from './frame/rigidity.ts';
 export {
   type ArrangeOptions,
   type Arrangement,
