@@ -2,8 +2,9 @@
 // that follow it, the address bar, other tabs.
 
 import { demoProject } from 'virtual:demo';
-import { longEngine, quickEngine } from './engine/bridge.ts';
+import { fitEngine, longEngine, quickEngine } from './engine/bridge.ts';
 import { createDerived, type Want } from './engine/derived.ts';
+import { createFitting } from './engine/fitting.ts';
 import { openKept } from './files/open-kept.ts';
 import { keepOffline } from './offline/register.ts';
 import { createApp, DEMO, projectOf, type Sheet, sheets } from './state/app-state.ts';
@@ -42,8 +43,9 @@ export function start({ frame }: Words): Reach {
     },
   );
   const derived = createDerived(quickEngine, longEngine, () => performance.now());
+  const fitting = createFitting(fitEngine, () => performance.now());
   followAddress(app);
-  followProject(app, derived);
+  followProject(app, derived, fitting);
   store.watch((id) => void app.reload(id));
   const leave = (): void => {
     keepLastWords(() => localStorage, app.unsaved());
@@ -63,7 +65,7 @@ export function start({ frame }: Words): Reach {
   });
   // Once the page is there: keeping the other files must not hold up the first sheet.
   addEventListener('load', () => setTimeout(() => void keepForOffline(app, frame), 500));
-  return { app, derived };
+  return { app, derived, fitting };
 }
 
 type App = Reach['app'];
@@ -87,7 +89,7 @@ function keepForOffline(app: App, words: Words['frame']): Promise<void> {
   });
 }
 
-function followProject(app: App, derived: Reach['derived']): void {
+function followProject(app: App, derived: Reach['derived'], fitting: Reach['fitting']): void {
   const follow = (): void => {
     const state = app.state.getState();
     if (!state.opening) derived.follow(projectOf(state), wants[state.sheet]);
@@ -98,7 +100,10 @@ function followProject(app: App, derived: Reach['derived']): void {
       // The demo's first change makes it a project of one's own: the same pile under a new id.
       const same =
         before.projectId === DEMO && state.history.past.length > 0 && state.revision === 0;
-      if (!same) derived.reset();
+      if (!same) {
+        derived.reset();
+        fitting.reset();
+      }
     }
     const others = state.sheet !== before.sheet || state.opening !== before.opening;
     if (others || projectOf(state) !== projectOf(before)) follow();

@@ -341,6 +341,7 @@ export {
   type FitAnswer,
   type FitOptions,
   fitStock,
+  fullOrder,
 } from './arrange/fit/fit-stock.ts';
 export { type InfillPanel, infillOf } from './arrange/fit/infill.ts';
 export {

@@ -40,6 +40,7 @@ import type {
   FitQuestion,
   FitShown,
   LeftoverAnswer,
+  ShownFit,
 } from './stock.ts';
 
 /** A file as read: a whole project, or the pile of a spreadsheet. */
@@ -134,8 +135,12 @@ export interface Engine {
   /** How several shapes are related, and whether it matters for what stands. */
   relate(question: RelationQuestion): Relation;
   marks(question: MarkQuestion): MarkAccount;
-  /** The best shells for the stock; `onProgress` is told 0 … 1. */
-  fit(question: FitQuestion, onProgress?: (done: number) => void): Promise<FitShown>;
+  /** The best shells for the stock; `onProgress` is told 0 … 1, `onBetter` of each better one. */
+  fit(
+    question: FitQuestion,
+    onProgress?: (done: number) => void,
+    onBetter?: (fit: ShownFit) => void,
+  ): Promise<FitShown>;
   waysOut(question: BrokenQuestion): BrokenAnswer;
   /** Where a door of this width and height (metres) may be in a standing shell. */
   doors(shell: Shell, width: number, height: number): readonly Opening[];

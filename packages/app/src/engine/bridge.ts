@@ -77,3 +77,5 @@ const startWorker = (): Worker =>
 export const quickEngine = new EngineBridge(startWorker);
 /** For what may take long: shapes, arrangements, drawings. */
 export const longEngine = new EngineBridge(startWorker);
+/** For fitting the stock: to stop it stops nothing else. */
+export const fitEngine = new EngineBridge(startWorker);

@@ -149,7 +149,11 @@ export const candidatePictures = (
   candidates: readonly CandidateQuestion[],
 ): CandidatePicture[] => candidates.map((one) => candidatePicture(shell, one));
 
-function candidatePicture(shell: Shell, { crown, places }: CandidateQuestion): CandidatePicture {
+/** A small picture of one. */
+export function candidatePicture(
+  shell: Shell,
+  { crown, places }: CandidateQuestion,
+): CandidatePicture {
   const part = partOf(orientShell(shell, crown), places).shell;
   const k = CANDIDATE / (2 * shell.radius);
   const z = part.hubs.filter((_, i) => i % 3 === 2);

@@ -20,6 +20,7 @@ import {
   replacementsFor,
   type SecondShell,
   type Shell,
+  type Source,
   type Split,
   secondShells,
   standingShell,
@@ -27,6 +28,7 @@ import {
   trims,
   type Wishes,
 } from '@shellraise/core';
+import { type CandidatePicture, candidatePicture } from './drawings.ts';
 
 /** What is to be fitted. */
 export interface FitQuestion {
@@ -48,6 +50,20 @@ export interface ShownFit {
   readonly bought: readonly string[];
   readonly mended: readonly string[];
   readonly infill: readonly InfillPanel[];
+  /** Kinds of which not every place gets a good panel, in the order of the kinds' list. */
+  readonly lacking: readonly LackingKind[];
+  /** From the datum side. */
+  readonly picture: CandidatePicture;
+}
+
+/** What is done about a kind with fewer good panels than places. */
+export interface LackingKind {
+  readonly kind: string;
+  readonly places: number;
+  /** Numbers of its places. */
+  readonly mended: readonly string[];
+  readonly bought: readonly string[];
+  readonly open: readonly string[];
 }
 
 /** The fits, the best first, and what was proved. */
@@ -98,27 +114,55 @@ async function loadSolver(): Promise<ProgramSolver> {
   return highsSolver(await load({ locateFile: () => runtime }));
 }
 
-/** The best fits; `onProgress` is told how far it is, 0 … 1. */
+/** The best fits. `onProgress` is told how far it is, 0 … 1; `onBetter` of each fit that is better
+ * than those before, once it is found. */
 export async function bestFits(
   { shell, kinds, interchangeable, wishes, seconds }: FitQuestion,
   onProgress?: (done: number) => void,
+  onBetter?: (fit: ShownFit) => void,
 ): Promise<FitShown> {
+  const show = (fit: Fit): ShownFit => shown(shell, kinds, fit);
   const { fits, ...answer } = fitStock(shell, kinds, wishes, await solver(), {
     interchangeable,
     seconds,
     now: () => performance.now() / 1000,
-    ...(onProgress && { onProgress }),
+    ...(onProgress && { onProgress: inSteps(onProgress) }),
+    ...(onBetter && { onBetter: (fit) => onBetter(show(fit)) }),
   });
-  return { answer, fits: fits.map((fit) => shown(shell, fit)) };
+  return { answer, fits: fits.map(show) };
 }
 
-function shown(shell: Shell, fit: Fit): ShownFit {
+/** Tells of each whole hundredth once. */
+function inSteps(onProgress: (done: number) => void): (done: number) => void {
+  let told = -1;
+  return (done) => {
+    if (Math.floor(100 * done) === told) return;
+    told = Math.floor(100 * done);
+    onProgress(done);
+  };
+}
+
+function shown(shell: Shell, all: readonly Kind[], fit: Fit): ShownFit {
   const { way, arrangement, sources, mended } = fit;
   const { at, kinds, orbit } = way;
-  const cut = { places: arrangement.cut.places.length, height: arrangement.cut.height };
+  const { places } = arrangement.cut;
+  const cut = { places: places.length, height: arrangement.cut.height };
   const standing = standingShell(shell, way, arrangement.cut);
-  const numbers = (source: Fit['sources'][number]): string[] =>
-    sources.flatMap((own, i) => (own === source ? [standing.courses.numbers[i] as string] : []));
+  const numbers = (source: Source, kind?: number): string[] =>
+    sources.flatMap((own, i) =>
+      own === source && (kind === undefined || shell.kind[places[i] as number] === kind)
+        ? [standing.courses.numbers[i] as string]
+        : [],
+    );
+  const lacking = all.map(
+    ({ id }, k): LackingKind => ({
+      kind: id,
+      places: places.filter((p) => shell.kind[p] === k).length,
+      mended: numbers('mended', k),
+      bought: numbers('bought', k),
+      open: numbers('open', k),
+    }),
+  );
   return {
     fit,
     decision: {
@@ -131,6 +175,8 @@ function shown(shell: Shell, fit: Fit): ShownFit {
     bought: numbers('bought'),
     mended: numbers('mended'),
     infill: infillOf(standing.shell),
+    lacking: lacking.filter((one) => one.mended.length + one.bought.length + one.open.length > 0),
+    picture: candidatePicture(shell, { crown: way.crown, places }),
   };
 }
 

@@ -3,6 +3,7 @@
 import { createContext, type ReactNode, use, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Derived, DerivedResults } from '../engine/derived.ts';
+import type { Fitting, FittingSearch } from '../engine/fitting.ts';
 import type { App, AppState } from '../state/app-state.ts';
 import { type Lengths, lengthsIn } from './lengths.ts';
 
@@ -10,6 +11,7 @@ import { type Lengths, lengthsIn } from './lengths.ts';
 export interface Reach {
   readonly app: App;
   readonly derived: DerivedResults;
+  readonly fitting: FittingSearch;
 }
 
 const ReachContext = createContext<Reach | null>(null);
@@ -38,6 +40,12 @@ export const useAppState = <T,>(part: (state: AppState) => T): T =>
 /** A part of what the engine has made. */
 export const useDerived = <T,>(part: (derived: Derived) => T): T =>
   useStore(useReach().derived.store, part);
+
+/** The search for the best fits, with where it is. */
+export function useFitting(): readonly [Fitting, FittingSearch] {
+  const { fitting } = useReach();
+  return [useStore(fitting.store), fitting];
+}
 
 /** Lengths as this person reads them. */
 export function useLengths(): Lengths {

@@ -1,6 +1,7 @@
 // The message table: every text that people see. Another language is another table of this form.
 
 import { createContext, use } from 'react';
+import { fittingWords } from './fitting.ts';
 import { frameWords } from './frame.ts';
 import { hardWords } from './hard-piles.ts';
 import { pileWords } from './pile.ts';
@@ -14,6 +15,7 @@ export const english = {
   shape: shapeWords,
   hard: hardWords,
   places: placesWords,
+  fitting: fittingWords,
 };
 
 /** A message table. */

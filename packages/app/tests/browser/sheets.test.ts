@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Sheet } from '../../src/state/app-state.ts';
+import { fittingWords } from '../../src/words/fitting.ts';
 import { frameWords } from '../../src/words/frame.ts';
 import { pileWords } from '../../src/words/pile.ts';
 import { placesWords } from '../../src/words/places.ts';
@@ -108,6 +109,16 @@ const walks: readonly Walk[] = [
         },
       ],
       ['from the floor', (page) => press(page, placesWords.view.turnOver)],
+      [
+        'the fits',
+        async (page) => {
+          await tab(page, fittingWords.tab);
+          await page.getByText(fittingWords.wishes.change).click();
+          await press(page, fittingWords.find);
+          await page.locator('.fit.first .accent', { hasText: fittingWords.badgeProved }).waitFor();
+          await page.getByText(fittingWords.why).first().click();
+        },
+      ],
       ['the take-off', (page) => tab(page, placesWords.takeOff.tab)],
       ['the numbers', (page) => tab(page, placesWords.numbers.tab)],
       ['the ways to stand', (page) => page.getByRole('button', { name: /^Ways to stand/ }).click()],

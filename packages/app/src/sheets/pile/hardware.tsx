@@ -1,9 +1,10 @@
 // The hardware lots: a line each, opened to be changed.
 
 import { type HardwareRow, hardwareItems, hardwareStates } from '@shellraise/core';
-import { type ReactNode, useId, useState } from 'react';
+import { useState } from 'react';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
+import { Field } from '../../ui/field.tsx';
 import { type Lengths, lengthsIn } from '../../ui/lengths.ts';
 import { useWords, type Words } from '../../words/words.ts';
 import { type LotText, lotText, readLot } from './lots.ts';
@@ -210,37 +211,3 @@ function LotForm({ at, lot, close }: { at: number; lot: HardwareRow | null; clos
 
 const oneOf = <T extends string>(list: readonly [T, ...T[]] | readonly T[], value: string): T =>
   list.find((one) => one === value) ?? (list[0] as T);
-
-/** A named field with what is wrong with it. */
-export function Field({
-  name,
-  fault,
-  note,
-  children,
-}: {
-  name: string;
-  fault: string | null;
-  note?: string;
-  children: (props: {
-    id: string;
-    'aria-invalid': boolean;
-    'aria-describedby': string;
-    autoComplete: 'off';
-  }) => ReactNode;
-}) {
-  const id = useId();
-  return (
-    <div className="field">
-      <label htmlFor={id}>{name}</label>
-      {children({
-        id,
-        'aria-invalid': fault !== null,
-        'aria-describedby': `${id}-note`,
-        autoComplete: 'off',
-      })}
-      <p id={`${id}-note`} className={fault === null ? 'quiet' : 'accent'}>
-        {fault ?? note ?? ''}
-      </p>
-    </div>
-  );
-}

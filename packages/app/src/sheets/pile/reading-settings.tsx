@@ -4,8 +4,8 @@ import { type Pile, readLength } from '@shellraise/core';
 import { useEffect, useState } from 'react';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
+import { Field } from '../../ui/field.tsx';
 import { useWords } from '../../words/words.ts';
-import { Field } from './hardware.tsx';
 
 const along = ['holes', 'skin', 'hubs'] as const satisfies readonly Pile['measuredAlong'][];
 

@@ -75,8 +75,8 @@ export const Candidate = memo(function Candidate(props: CandidateProps) {
   );
 });
 
-/** All stand on one line, however tall they are. */
-function CandidateDrawing({
+/** The drawing of one: all stand on one line, however tall they are. */
+export function CandidateDrawing({
   picture,
   tallness,
 }: {

@@ -12,6 +12,7 @@ import { useWords } from '../../words/words.ts';
 import { Chooser } from './chooser.tsx';
 import { coloured } from './colouring.ts';
 import { Facts, StandButtons } from './facts.tsx';
+import { FitPanel } from './fit/fit-panel.tsx';
 import { NumbersPanel, type papers } from './numbers-panel.tsx';
 import { PickedBar } from './picked-bar.tsx';
 import { Details } from './place-details.tsx';
@@ -26,6 +27,7 @@ import { Tabs } from './tabs.tsx';
 import { TakeOffPanel } from './take-off-panel.tsx';
 import { useAnswer } from './use-answer.ts';
 
+type SheetTab = 'place' | 'fit' | 'takeOff' | 'numbers';
 type PaperChoice = (typeof papers)[number];
 
 /** The Places sheet. */
@@ -42,7 +44,9 @@ export function PlacesSheet() {
   );
   const stood = useMemo(
     (): Stood | null =>
-      standing && asked && standsIn ? { standing, kinds: stockOfShape(standsIn, asked) } : null,
+      standing && asked && standsIn
+        ? { standing, kinds: stockOfShape(standsIn, asked), shape: standsIn }
+        : null,
     [standing, asked, standsIn],
   );
   const done = useCallback(() => {
@@ -75,12 +79,12 @@ export function PlacesSheet() {
 /** The chosen shell: plan and 3D side by side, or one of them on a phone; beside them what is
  * selected. */
 function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void }) {
-  const { places: words, frame } = useWords();
+  const { places: words, frame, fitting } = useWords();
   const lengths = useLengths();
   const colouring = useAppState((state) => state.settings.colouring);
   const pile = useAppState((state) => projectOf(state).pile);
   const wide = useMedia('(min-width: 1180px)');
-  const [tab, setTab] = useState<'place' | 'takeOff' | 'numbers'>('place');
+  const [tab, setTab] = useState<SheetTab>('place');
   const [drawing, setDrawing] = useState<'plan' | 'solid'>('plan');
   const [scale, setScale] = useState<number | null>(null);
   const [paper, setPaper] = useState<PaperChoice>(lengths.system === 'inch' ? 'Letter' : 'A4');
@@ -140,6 +144,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
           label={words.details.tabs}
           tabs={[
             { key: 'place', label: words.details.tab },
+            { key: 'fit', label: fitting.tab },
             { key: 'takeOff', label: words.takeOff.tab },
             { key: 'numbers', label: words.numbers.tab },
           ]}
@@ -151,6 +156,8 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
               <Details stood={stood} quantities={counting.last?.answer ?? null} />
               <StockTable stood={stood} />
             </div>
+          ) : tab === 'fit' ? (
+            <FitPanel stood={stood} />
           ) : tab === 'takeOff' ? (
             <TakeOffPanel counting={counting} />
           ) : (

@@ -105,7 +105,7 @@ export function SearchBox({ stood: { standing, kinds } }: { stood: Stood }) {
   );
 }
 
-function useFindable({ standing, kinds }: Stood) {
+function useFindable({ standing, kinds }: Pick<Stood, 'standing' | 'kinds'>) {
   const readings = useAppState((state) => projectOf(state).pile.readings);
   const assigned = useDerived((derived) => derived.work.value?.worked.assigned);
   return useMemo(

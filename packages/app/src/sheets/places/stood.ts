@@ -1,6 +1,6 @@
 // The standing shell as the sheet shows it: what the engine stood up, with the kinds it was made of.
 
-import type { Kind } from '@shellraise/core';
+import type { Kind, Shape } from '@shellraise/core';
 import { useCallback, useMemo } from 'react';
 import type { Picked } from '../../drawing/plan-view/pick.ts';
 import type { StandingShell } from '../../engine/api.ts';
@@ -11,6 +11,8 @@ import { pickedOf, selectionOf } from './selected.ts';
 export interface Stood {
   readonly standing: StandingShell;
   readonly kinds: readonly Kind[];
+  /** The shape that it is a part of, with the whole net. */
+  readonly shape: Shape;
 }
 
 /** The selected thing of a standing shell, places of the selected kind, and the way to pick. */

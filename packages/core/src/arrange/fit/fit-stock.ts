@@ -309,8 +309,8 @@ const valuesOf = ({ least }: Outline, { bought, mended, gaps }: Filled): Values 
   'fewest gaps': gaps,
 });
 
-/** The order asked for, then what it leaves out. */
-const fullOrder = (order: readonly Objective[]): Objective[] => [
+/** The order asked for, then what it leaves out, as `fitStock` ranks by. */
+export const fullOrder = (order: readonly Objective[]): Objective[] => [
   ...new Set<Objective>([
     ...order,
     'fewest bought',

@@ -44,6 +44,10 @@ export const wishesSection = z.strictObject({
     .optional()
     .describe('Radius of the circle about the axis that is clear at the base, metres.'),
   mostFloor: length.optional().describe('Radius of the circle that holds the base ring, metres.'),
+  door: z
+    .strictObject({ width: length, height: length })
+    .optional()
+    .describe('Clear width and height of a door that stands on the floor, metres.'),
 });
 
 /** What the lead wants. */

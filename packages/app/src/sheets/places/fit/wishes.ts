@@ -1,0 +1,117 @@
+// The lead's wishes as a form: the order of what counts, and the limits, read and written. Lengths in
+// metres; floors as people measure them, across, where the file keeps radii.
+
+import {
+  defaultWishes,
+  fullOrder,
+  type LengthUnit,
+  type Objective,
+  type Project,
+  readLength,
+  type Wishes,
+} from '@shellraise/core';
+
+/** The wishes of a project, or those where nobody said anything. */
+export const wishesOf = ({ wishes }: Pick<Project, 'wishes'>): Wishes => wishes ?? defaultWishes;
+
+/** What counts, all of it in order: those that are not named count last. */
+export const orderOf = ({ order }: Wishes): readonly Objective[] => fullOrder(order);
+
+/** The wishes with one of the things that count moved up (−1) or down (1); the same where it is at
+ * the end already. */
+export function moved(wishes: Wishes, what: Objective, by: -1 | 1): Wishes {
+  const order = [...orderOf(wishes)];
+  const at = order.indexOf(what);
+  const other = order[at + by];
+  if (at < 0 || other === undefined) return wishes;
+  order[at] = other;
+  order[at + by] = what;
+  return { ...wishes, order };
+}
+
+/** Limits that are whole numbers, each with the most that may be asked. */
+export const wholeLimits = { spares: 100, mostGaps: 50, mostBought: 1000 } as const;
+/** A limit that is a whole number. */
+export type WholeLimit = keyof typeof wholeLimits;
+
+/** Limits that are lengths. */
+export const lengthLimits = ['leastHeight', 'leastFloor', 'mostFloor'] as const;
+/** A limit that is a length. */
+export type LengthLimit = (typeof lengthLimits)[number];
+
+/** How many of a limit's metres a metre of the field is: floors are typed across. */
+const perMetre: Readonly<Record<LengthLimit, number>> = {
+  leastHeight: 1,
+  leastFloor: 0.5,
+  mostFloor: 0.5,
+};
+
+/** The limit as it is typed, metres; undefined where there is none. */
+export function shownLimit(wishes: Wishes, limit: LengthLimit): number | undefined {
+  const own = wishes[limit];
+  return own === undefined ? undefined : own / perMetre[limit];
+}
+
+/** The wishes with a limit set, as typed, or taken away. */
+export function withLength(wishes: Wishes, limit: LengthLimit, typed: number | undefined): Wishes {
+  const { [limit]: _, ...rest } = wishes;
+  return typed === undefined ? rest : { ...rest, [limit]: typed * perMetre[limit] };
+}
+
+/** The wishes with a number set; `mostBought` may be taken away, the others are then none. */
+export function withWhole(wishes: Wishes, limit: WholeLimit, value: number | undefined): Wishes {
+  if (limit !== 'mostBought') return { ...wishes, [limit]: value ?? 0 };
+  const { mostBought: _, ...rest } = wishes;
+  return value === undefined ? rest : { ...rest, mostBought: value };
+}
+
+/** The size that a door has until somebody says otherwise, metres: common practice, no source. */
+export const USUAL_DOOR = { width: 0.9, height: 2 } as const;
+
+/** The wishes with one size of the door, metres. */
+export function withDoor(wishes: Wishes, size: 'width' | 'height', value: number): Wishes {
+  return { ...wishes, door: { ...(wishes.door ?? USUAL_DOOR), [size]: value } };
+}
+
+/** Nothing typed, a value, or a fault. */
+export type Typed =
+  | { readonly ok: true; readonly value: number | undefined }
+  | { readonly ok: false };
+
+/** A whole number from 0 to `most` as typed. */
+export function readWhole(text: string, most: number): Typed {
+  const plain = text.trim();
+  if (plain === '') return { ok: true, value: undefined };
+  if (!/^\d{1,6}$/.test(plain) || Number(plain) > most) return { ok: false };
+  return { ok: true, value: Number(plain) };
+}
+
+/** Lengths of a shell or a door are no longer, metres. */
+export const MOST_LENGTH = 50;
+
+/** A length of more than nothing as typed. */
+export function readLimit(text: string, unit: LengthUnit): Typed {
+  const plain = text.trim();
+  if (plain === '') return { ok: true, value: undefined };
+  const read = readLength(plain, { unit });
+  return read.ok && read.value > 0 && read.value <= MOST_LENGTH
+    ? { ok: true, value: read.value }
+    : { ok: false };
+}
+
+/** Whether two wishes ask for the same fits. */
+export const sameWishes = (a: Wishes, b: Wishes): boolean => keyOf(a) === keyOf(b);
+
+const keyOf = ({ order, ...rest }: Wishes): string =>
+  JSON.stringify([fullOrder(order), Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1))]);
+
+/** The wishes without one demand: a limit taken away, a level base ring no longer asked for. What is
+ * no demand on its own leaves them as they are. */
+export function withoutDemand(wishes: Wishes, demand: string): Wishes {
+  if (demand === 'flatBase') return { ...wishes, flatBase: false };
+  if (demand === 'spares') return { ...wishes, spares: 0 };
+  const rest = Object.entries(wishes).filter(([key]) => key !== demand);
+  return optional.has(demand) ? (Object.fromEntries(rest) as Wishes) : wishes;
+}
+
+const optional: ReadonlySet<string> = new Set([...lengthLimits, 'mostBought', 'door']);

@@ -1,0 +1,121 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { fittingWords as words } from '../../src/words/fitting.ts';
+import { frameWords } from '../../src/words/frame.ts';
+import { inBrowser } from './support.ts';
+
+const { open } = inBrowser();
+const PATIENCE = { timeout: 60_000 };
+
+async function openTab(page: Page, name: string): Promise<void> {
+  await page.locator('[data-place]').first().waitFor();
+  await page.getByRole('tab', { name, exact: true }).click();
+}
+
+const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
+/** Waits until the best is proved. */
+const proved = (page: Page) => page.getByText(words.badgeProved, { exact: true }).waitFor(PATIENCE);
+const proof = (page: Page) => page.locator('.fit-proof');
+const undo = (page: Page) => press(page, frameWords.undo);
+
+/** Types into a field and leaves it. */
+async function type(page: Page, label: string, text: string): Promise<void> {
+  const field = page.getByLabel(label, { exact: true });
+  await field.fill(text);
+  await field.press('Enter');
+}
+
+describe.each(['laptop', 'phone'] as const)('the fits on a %s', (screen) => {
+  it('are found for the wishes that nobody changed, the best with its proof, and one stands at a press', async () => {
+    const { page, faults } = await open({ sheet: 'places', screen });
+    const wasm: string[] = [];
+    page.on('request', (request) => {
+      if (request.url().endsWith('.wasm')) wasm.push(request.url());
+    });
+    await openTab(page, words.tab);
+    expect(wasm).toEqual([]);
+    await press(page, words.find);
+    await proved(page);
+    expect(await proof(page).textContent()).toMatch(/^Proved best: none of the \d+ ways up/);
+    const rows = page.locator('.fits > li');
+    expect(await rows.count()).toBeGreaterThan(3);
+    expect(await rows.first().textContent()).toContain('3.650 m');
+    expect(await rows.first().textContent()).toContain(words.nothingToGet);
+
+    // The second is taller and wants a panel: which, and for which place, stands below it.
+    const second = rows.nth(1);
+    await second.getByText(words.why).click();
+    expect(await second.textContent()).toMatch(/Bought or made panel for \d+-\d+/);
+    const height = await second.locator('.candidate-height').textContent();
+    await second.getByRole('button').click();
+    await page.getByText(`${height} tall`).first().waitFor();
+    await second.getByText(words.stands).waitFor();
+    await undo(page);
+    await page.getByText('3.650 m tall').first().waitFor();
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('the wishes', () => {
+  it('are kept with undo, and the fits say when they are for others', async () => {
+    const { page } = await open({ sheet: 'places' });
+    await openTab(page, words.tab);
+    await press(page, words.find);
+    await proved(page);
+    await page.getByText(words.wishes.change).click();
+    await press(page, words.wishes.up(words.counts('tallest')));
+    await page.getByText(words.stale).waitFor();
+    await press(page, words.findAgain);
+    await proved(page);
+    // The tallest of all is far taller than what the stock alone can stand.
+    const height = await page.locator('.fits .candidate-height').first().textContent();
+    expect(Number.parseFloat(height ?? '')).toBeGreaterThan(5);
+    await undo(page);
+    await page.getByText(words.stale).waitFor();
+    expect(await page.locator('.wish-order li').first().textContent()).toContain(
+      words.counts('fewest bought'),
+    );
+  });
+
+  it('that can not be read change nothing and say what was expected', async () => {
+    const { page } = await open({ sheet: 'places' });
+    await openTab(page, words.tab);
+    await page.getByText(words.wishes.change).click();
+    await type(page, words.wishes.spares, 'many');
+    await page.getByText(words.wishes.wholeFault(100)).waitFor();
+    expect(await page.getByRole('button', { name: frameWords.undo }).isDisabled()).toBe(true);
+  });
+
+  it('that stand against each other are named, the fewest of them, and one is given up at a press', async () => {
+    const { page, faults } = await open({ sheet: 'places' });
+    await openTab(page, words.tab);
+    await page.getByText(words.wishes.change).click();
+    await type(page, words.wishes.mostBought, '0');
+    await type(page, words.wishes.leastHeight, '5 m');
+    await type(page, words.wishes.mostFloor, '9 m');
+    await press(page, words.find);
+    const conflict = page.getByRole('region', { name: words.conflict });
+    await conflict.waitFor(PATIENCE);
+    const said = await conflict.textContent();
+    expect(said).toContain(words.demand('leastHeight').slice(1));
+    expect(said).toContain(words.demand('mostBought').slice(1));
+    expect(said).not.toContain(words.demand('mostFloor').slice(1));
+    await press(page, words.ease(words.demand('leastHeight')));
+    await press(page, words.findAgain);
+    await proved(page);
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('a search that is stopped', () => {
+  it('ends at once, keeps what was found, and can be started again', async () => {
+    const { page } = await open({ sheet: 'places' });
+    await openTab(page, words.tab);
+    await press(page, words.find);
+    const stop = page.locator('.fit-panel').getByRole('button', { name: frameWords.cancel });
+    await stop.click(PATIENCE);
+    await page.getByText(words.stopped).waitFor({ timeout: 1000 });
+    await press(page, words.findAgain);
+    await proved(page);
+  });
+});
