@@ -4,17 +4,31 @@
 // lowest kinds stayed on some other field.
 
 import { turned } from '../math/cyclic.ts';
+import type { Kind } from '../pile/kind.ts';
+import { sideLength } from '../shell/geometry.ts';
+import type { SideId } from '../shell/ids.ts';
 import { makeShell, type PlaceDraft, placeCount, type Shell } from '../shell/shell.ts';
-import { axisFolds, fitsWell } from './candidates.ts';
-import { toSource, workingKinds } from './canonical-kinds.ts';
+import { wholeBeyond } from './beyond-rim.ts';
+import { fitsWell } from './candidates.ts';
+import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
-import { conditionsOf, fitNet, type NetConditions, type NetFit, netConditions } from './fit.ts';
+import {
+  conditionsOf,
+  fitNet,
+  type NetConditions,
+  type NetFit,
+  netConditions,
+  sideSd,
+} from './fit.ts';
 import type { FoldedNet } from './fold.ts';
-import { foldNets } from './folding.ts';
+import { growParts } from './grow-part.ts';
 import { layShell } from './lay.ts';
 import { unfold } from './lift.ts';
-import type { Shape, ShapeQuestion } from './shape.ts';
+import { nameNet } from './name-net.ts';
+import { poleSeeds } from './part-starts.ts';
+import type { Identification, Shape, ShapeQuestion } from './shape.ts';
 import { type SideBelief, sideBelief } from './side-belief.ts';
+import { withWanted } from './wanted.ts';
 
 /** A part with an open rim, fitted. */
 export interface OpenPart {
@@ -25,44 +39,45 @@ export interface OpenPart {
   readonly order: number;
 }
 
-/** Work of one start and of one axis, in tries (see FoldSearch). */
-const TRIES = { start: 15000, way: 15000 };
-/** Open sides, folded, at most: few first, as a search that may leave many open goes astray. */
-const OPEN = [3, 6, 12] as const;
 /** Conditions that the readings did not have to keep, for each kind, at least: else it says nothing. */
 const TELLING = 1;
 
-/** The part with the fewest open sides that uses every kind; null where none was found in the work
- * allowed. `onWork` is told the work done; false stops. */
-export function openPart(readings: SideBelief, onWork: (work: number) => boolean): OpenPart | null {
-  const kinds = readings.sides.length;
-  const folds = axisFolds.filter(({ axes }) => axes.length === 2);
-  const ways = OPEN.flatMap((most) => folds.map((fold) => ({ fold, most })));
-  for (const { fold, most } of ways) {
-    const found: { net: FoldedNet; radius: number; open: number }[] = [];
-    let work = 0;
-    foldNets(readings, fold, {
-      mostUses: 1,
-      maxTries: TRIES.start,
-      spareKinds: 0,
-      radius: null,
-      periods: readings.sides.map((own) => own.length),
-      labels: readings.sides.flat().map((_, s) => s),
-      holeSides: most,
-      fillHoles: (net, radius) => {
-        found.push({ net, radius, open: net.mate.filter((mate) => mate < 0).length });
-        return null;
-      },
-      onTry: (_, own) => {
-        work += own;
-        return work < TRIES.way && onWork(own);
-      },
-    });
-    found.sort((a, b) => a.open - b.open);
-    for (const { net, radius } of found.slice(0, 5)) {
-      const part = partOf(readings, net, radius);
-      if (part && part.fit.conditions >= TELLING * kinds) return { ...part, order: fold.order };
-    }
+/** Islands kept side by side, and those of them that are fitted. */
+const WIDTH = 16;
+const MOST_FITTED = 4;
+/** Parts less likely than the best by more than this (natural logarithm) are none. */
+const FAINT = 6;
+
+/** The part that uses every kind, with few open sides; null where none was found in the work allowed.
+ * `orders`: of the axis, the likeliest first. `onWork` is told the work done; false stops. */
+export function openPart(
+  readings: SideBelief,
+  orders: readonly number[],
+  onWork: (work: number) => boolean,
+): OpenPart | null {
+  for (const order of orders) {
+    const part = grownAbout(readings, order, onWork);
+    if (part) return part;
+  }
+  return null;
+}
+
+/** The best part that grows about an axis of this order. */
+function grownAbout(
+  readings: SideBelief,
+  order: number,
+  onWork: (work: number) => boolean,
+): OpenPart | null {
+  const fold = { name: `${order}-fold`, order, axes: [order, order] };
+  const grown = poleSeeds(readings, order)
+    .flatMap((seed) => growParts(readings, fold, [seed], { width: WIDTH, onWork }))
+    .filter(({ unlaid }) => unlaid.length === 0)
+    .sort((a, b) => b.score - a.score);
+  const least = (grown[0]?.score ?? 0) - FAINT;
+  for (const { net, radius, score } of grown.slice(0, MOST_FITTED)) {
+    if (score < least) break;
+    const part = partOf(readings, net, radius);
+    if (part && part.fit.conditions >= TELLING * readings.sides.length) return { ...part, order };
   }
   return null;
 }
@@ -130,34 +145,77 @@ const LEAST_KINDS = 10;
 /** Probability of a part that fits: others may do as well, and nothing is known beyond its rim. */
 const TRUST = 0.7;
 
-/** The part as a shape, its kinds those of the question; null where there is none to be told. */
+/** Orders of an axis, the likeliest first. */
+export const ORDERS = [5, 4, 3, 6, 2] as const;
+
+/** The order of the axis that the counts tell: about it each kind has a panel for each turn, and of
+ * some kinds none is missing. Null where nobody counted or no axis has so many. */
+export function countedOrder(kinds: readonly Kind[]): number | null {
+  if (!kinds.every(({ counted }) => counted)) return null;
+  const most = Math.max(...kinds.map(({ good, repair, scrap }) => good + repair + scrap));
+  return ORDERS.find((order) => order === most) ?? null;
+}
+
+/** The whole is told where the sides of all panels that it lacks are known this well, metres; else
+ * the part. */
+const TOLD_SD = 0.006;
+/** A wanted kind is told of where one of its sides is known this well at least, metres. */
+const SOME_SD = 0.012;
+
+/** The part as a shape, its kinds those of the question, or the whole that it is a part of where that
+ * is known; null where there is none to be told. See {@link openPart}. */
 export function partShape(
   question: ShapeQuestion,
+  orders: readonly number[],
   onWork: (work: number) => boolean,
 ): Shape | null {
   if (question.kinds.length < LEAST_KINDS) return null;
+  if (question.kinds.some(({ faceUnknown }) => faceUnknown)) return null;
   const working = workingKinds(question.kinds);
   const readings = sideBelief(working.kinds, question.allowanceSd ?? 0);
-  const part = openPart(readings, onWork);
+  const part = openPart(readings, orders, onWork);
   if (!part) return null;
-  const { fit, shell } = part;
+  const open = part.shell.mate.some((mate) => mate < 0);
+  const beyond = open ? wholeBeyond(part.shell, part.fit, readings) : null;
+  const isTold = beyond?.wanted.every(({ sds }) => Math.max(...sds) <= TOLD_SD) ?? false;
+  const wanted = beyond?.wanted.filter(({ sds }) => Math.min(...sds) <= SOME_SD) ?? [];
+  const { shell, fit } = beyond && isTold ? beyond : part;
+  const added = withWanted(wanted);
+  const all: WorkingKinds = {
+    kinds: [...working.kinds, ...added.map(({ kind }) => kind)],
+    source: [...working.source, ...added.map((_, i) => working.source.length + i)],
+    offset: [...working.offset, ...added.map(() => 0)],
+  };
+  return { ...plainPart(shell, fit, question.kinds, all), added };
+}
+
+function plainPart(
+  shell: Shell,
+  fit: NetFit,
+  kinds: readonly Kind[],
+  working: WorkingKinds,
+): Omit<Shape, 'added'> {
   const fittedSides: number[][] = [];
-  fit.sides.forEach((own, k) => {
-    const offset = working.offset[k] as number;
-    fittedSides[working.source[k] as number] = turned(own, own.length - offset);
+  working.kinds.forEach((kind, k) => {
+    const own = fit.sides[k] ?? kind.sides;
+    fittedSides[working.source[k] as number] = turned(
+      own,
+      own.length - (working.offset[k] as number),
+    );
   });
-  const off = question.kinds.flatMap(({ sides }, k) =>
+  const off = kinds.flatMap(({ sides }, k) =>
     sides.map((side, i) => (fittedSides[k]?.[i] ?? side) - side),
   );
+  const closed = shell.mate.every((mate) => mate >= 0);
   return {
     shell: toSource(shell, working),
     radius: fit.radius,
     radiusSd: fit.radiusSd,
-    closed: false,
+    closed,
     fittedSides,
     residual: Math.sqrt(off.reduce((sum, x) => sum + x * x, 0) / off.length),
     probability: TRUST,
-    subdivision: null,
+    subdivision: closed ? (nameNet(shell, sideSd(fit))?.subdivision ?? null) : null,
     suspects: [],
     interchangeable: [],
     interchangeCosts: [],
@@ -165,12 +223,36 @@ export function partShape(
     misfitGroups: [],
     strangers: [],
     explained: [],
-    added: [],
     mends: [],
     cut: null,
     course: null,
     allowance: null,
     hands: 'known',
     apart: '',
+  };
+}
+
+/** The answer with a part alone. */
+export function partAnswer(part: Shape): Identification {
+  const { shell } = part;
+  const open = [...shell.mate.keys()].filter((s) => (shell.mate[s] as number) < 0);
+  const lengths = new Set(open.map((s) => (1000 * sideLength(shell, s as SideId)).toFixed(0)));
+  return {
+    shapes: [part],
+    reasons: [],
+    settle:
+      open.length === 0
+        ? []
+        : [
+            `these kinds close around every hub of a part of ${placeCount(shell)} places with ${open.length} open sides; the panels that go there have sides of ${[...lengths].sort().join(', ')} mm, hub to hub`,
+          ],
+    complete: false,
+    furthest: null,
+    stuck: [],
+    next: [],
+    enough: false,
+    trial: null,
+    conflicts: [],
+    besides: null,
   };
 }

@@ -4,14 +4,11 @@
 
 import type { Kind } from '../pile/kind.ts';
 import { fromOtherFace, nearestTurn } from '../pile/polygon.ts';
-import { sideLength } from '../shell/geometry.ts';
-import type { SideId } from '../shell/ids.ts';
-import { placeCount } from '../shell/shell.ts';
 import { linkedLots, withOtherShell } from './apart-heaps.ts';
 import type { Effort } from './candidates.ts';
 import { cutLooking, withCutBase } from './cut-base.ts';
 import { inUnitOfOthers, type KindSide, lonelySides, rareKinds } from './lonely.ts';
-import { partShape } from './open-part.ts';
+import { countedOrder, ORDERS, partAnswer, partShape } from './open-part.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
 import { courseLooking, withStraightCourse } from './straight-course.ts';
@@ -82,13 +79,17 @@ function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
     inquiry.twoShells(true) ??
     withoutRare('asRead');
   if (early) return early;
+  const counted = countedOrder(question.kinds);
+  const standing = counted === null ? null : inquiry.openPart([counted]);
+  // What closes all round is looked at by the plain way as well, with its twins and its name.
+  if (standing && !standing.shapes.every(({ closed }) => closed)) return standing;
   const plain = inquiry.ask(question, 'asRead');
   if (isBelieved(plain) || fitsAll(plain, question.kinds) || inquiry.stopped) return plain;
+  const part = inquiry.openPart(ORDERS.filter((order) => order !== counted));
+  if (part) return part;
   inquiry.renew();
   const found = inquiry.withKindsWanted() ?? inquiry.twoShells(false) ?? inquiry.supposing();
   if (found || inquiry.stopped) return found ?? { ...plain, complete: false };
-  const part = inquiry.openPart(plain);
-  if (part) return part;
   const last = inquiry.ask(question, 'last');
   const complete = plain.complete && last.complete && !inquiry.stopped;
   if (last.shapes.length + plain.shapes.length > 0)
@@ -229,29 +230,15 @@ class Inquiry {
     return { ...answer, shapes };
   }
 
-  /** Kinds that lie low are not in the pile: the part of the sphere that the others make. */
-  openPart(whole: Identification): Identification | null {
+  /** Kinds that lie low are not in the pile: the part of the sphere that the others make about an axis
+   * of one of these orders. */
+  openPart(orders: readonly number[]): Identification | null {
     const { shouldStop } = this.options;
-    const part = partShape(this.question, () => {
+    const part = partShape(this.question, orders, () => {
       this.stopped ||= shouldStop?.() ?? false;
       return !this.stopped;
     });
-    if (!part || this.stopped) return null;
-    const open = [...part.shell.mate.keys()].filter((s) => (part.shell.mate[s] as number) < 0);
-    const lengths = new Set(
-      open.map((s) => (1000 * sideLength(part.shell, s as SideId)).toFixed(0)),
-    );
-    return {
-      ...whole,
-      shapes: [part],
-      reasons: [],
-      furthest: null,
-      stuck: [],
-      complete: false,
-      settle: [
-        `these kinds close around every hub of a part of ${placeCount(part.shell)} places with ${open.length} open sides; the panels that go there have sides of ${[...lengths].sort().join(', ')} mm, hub to hub`,
-      ],
-    };
+    return part && !this.stopped ? partAnswer(part) : null;
   }
 
   /** A try takes longer with the square of the unknowns, beyond some sixty (see FoldSearch). */
