@@ -82,7 +82,7 @@ export const fittingWords = {
   badgeBest: 'best so far',
   stands: 'stands now',
   choose: 'Stand it so',
-  chooseThis: (height: string, number: number) => `Stand fit ${number} so, ${height} tall`,
+  chooseThis: (height: string, number: number) => `Stand it so: fit ${number}, ${height} tall`,
   choosing: (height: string) => `stand the fit ${height} tall`,
   nothingToGet: 'every place gets a good panel',
   buy: (count: number) => `${count} to buy`,
