@@ -10,9 +10,10 @@ if (port === null) throw new Error('fit-worker runs as a worker only');
 
 // The package declares its types as CommonJS, so its default export looks like a namespace here.
 const load = highsLoader as unknown as () => Promise<HighsRuntime>;
-const { shell, kinds, wishes, interchangeable, seconds } = workerData as FitQuestion;
+const { shell, kinds, wishes, interchangeable, groups, seconds } = workerData as FitQuestion;
 const answer = fitStock(shell, kinds, wishes, highsSolver(await load()), {
   interchangeable,
+  groups,
   seconds,
   now: () => performance.now() / 1000,
   onProgress: (progress) => port.postMessage({ progress }),

@@ -2,7 +2,7 @@
 // an interrupt is heard at once.
 
 import { Worker } from 'node:worker_threads';
-import type { FitAnswer, Kind, Shell, Wishes } from '@shellraise/core';
+import type { FitAnswer, JoinedGroup, Kind, Shell, Wishes } from '@shellraise/core';
 import { startProgress } from './progress.ts';
 
 /** What is to be fitted. */
@@ -11,6 +11,8 @@ export interface FitQuestion {
   readonly kinds: readonly Kind[];
   readonly wishes: Wishes;
   readonly interchangeable: readonly (readonly string[])[];
+  /** Panels still joined. */
+  readonly groups: readonly JoinedGroup[];
   readonly seconds: number;
 }
 

@@ -334,15 +334,15 @@ export {
   labelsOf,
   type NetLabels,
 } from './arrange/families.ts';
+export type { Demand, Nearest } from './arrange/fit/conflicts.ts';
 export type { Filled, Source } from './arrange/fit/fill.ts';
 export {
-  type Demand,
   type Fit,
   type FitAnswer,
   type FitOptions,
   fitStock,
-  fullOrder,
 } from './arrange/fit/fit-stock.ts';
+export { fullOrder } from './arrange/fit/outlines.ts';
 export { type InfillPanel, infillOf } from './arrange/fit/infill.ts';
 export {
   defaultWishes,

@@ -1,11 +1,13 @@
 // `shellraise places --fit`: the best shells that the stock can stand, by the wishes of the file.
 
 import {
+  type Demand,
   defaultWishes,
   type Fit,
   type FitAnswer,
   infillOf,
   type Kind,
+  type Nearest,
   standingShell,
   type Wishes,
 } from '@shellraise/core';
@@ -36,7 +38,9 @@ export async function placesFit(file: string, options: StandOptions): Promise<vo
   const { interchangeable } = stood.shape;
   const { shell } = stood.shape;
   const { kinds } = stood;
-  const answer = await fitting({ shell, kinds, wishes, interchangeable, seconds: SECONDS });
+  const { groups } = stood.loaded.question;
+  const asked = { shell, kinds, wishes, interchangeable, groups, seconds: SECONDS };
+  const answer = await fitting(asked);
   if (answer.fits.length === 0) process.exitCode = 1;
   if (options.json) printJson(fitDocument(stood, wishes, answer));
   else print(...fitReport(stood, wishes, answer, options, lengthsIn(options.lengths)));
@@ -61,25 +65,33 @@ function fitReport(
     wrap(wishesText(wishes, lengths), ''),
   ];
   const [best] = answer.fits;
-  if (!best) return [...head, noFit(answer)];
+  if (!best) return [...head, noFit(answer, lengths)];
   return [
     ...head,
     proofText(answer),
     fitTable(answer.fits, lengths),
     gotTable(stood, best),
+    doorText(stood, best, lengths),
+    groupsText(stood, wishes, best),
     infillText(stood, best, lengths),
     caution(standCaution),
   ];
 }
 
 function wishesText(wishes: Wishes, lengths: Lengths): string {
-  const { spares, mended, mostGaps, mostBought, flatBase } = wishes;
+  const { spares, mended, mostGaps, mostBought, flatBase, door, mostParted } = wishes;
   const limits = [
     mended ? 'panels to be mended may be used' : 'good panels only',
     mostGaps > 0 ? `up to ${count(mostGaps, 'place')} left open` : 'no place left open',
     ...(spares > 0 ? [`${count(spares, 'spare')} of each kind kept aside`] : []),
     ...(mostBought === undefined ? [] : [`at most ${count(mostBought, 'panel')} bought`]),
     ...(flatBase ? ['a level base ring'] : []),
+    ...(door
+      ? [`a door ${lengths.large(door.width)} wide and ${lengths.large(door.height)} high`]
+      : []),
+    ...(mostParted === undefined
+      ? []
+      : [`at most ${count(mostParted, 'joined group')} taken apart`]),
     ...lengthLimit('at least', 'high', wishes.leastHeight, lengths),
     ...lengthLimit('a floor of radius at least', '', wishes.leastFloor, lengths),
     ...lengthLimit('a base ring within a radius of', '', wishes.mostFloor, lengths),
@@ -95,18 +107,59 @@ const lengthLimit = (
 ): string[] =>
   value === undefined ? [] : [`${before} ${lengths.large(value)} ${after}`.trimEnd()];
 
-const words: Readonly<Record<FitAnswer['conflict'][number], string>> = {
+const words: Readonly<Record<Demand, string>> = {
   flatBase: 'a level base ring',
   leastHeight: 'the least height',
   leastFloor: 'the least floor',
   mostFloor: 'the largest floor',
   mostBought: 'the most panels bought',
+  spares: 'the spares kept',
+  door: 'the door',
+  mostParted: 'the most groups taken apart',
 };
 
-function noFit({ reason, conflict }: FitAnswer): string {
+function noFit({ reason, conflict, nearest }: FitAnswer, lengths: Lengths): string {
   const which = conflict.map((one) => words[one]);
-  const told = which.length > 0 ? ` These can't be kept together: ${which.join(', ')}.` : '';
-  return paint.bold(wrap(`Nothing can stand as wished: ${reason}.${told}`, ''));
+  const told =
+    which.length === 0
+      ? ''
+      : which.length === 1
+        ? ` This can't be had: ${which[0]}.`
+        : ` These can't be kept together: ${which.join(', ')}.`;
+  const works = bullets(
+    'With the other wishes kept, this works:',
+    nearest.map((one) => nearestText(one, lengths)),
+  );
+  return [paint.bold(wrap(`Nothing can stand as wished: ${reason}.${told}`, '')), works]
+    .filter((text) => text !== '')
+    .join('\n');
+}
+
+/** What one wish could be. */
+function nearestText(one: Nearest, lengths: Lengths): string {
+  switch (one.demand) {
+    case 'leastHeight':
+      return `a height of ${lengths.large(one.value)}`;
+    case 'leastFloor':
+      return `a floor of radius ${lengths.large(one.value)} that is clear`;
+    case 'mostFloor':
+      return `a base ring within a radius of ${lengths.large(one.value)}`;
+    case 'flatBase':
+      return `a base ring uneven by ${lengths.side(one.value)}`;
+    case 'mostBought':
+      return `${count(one.value, 'panel')} bought`;
+    case 'spares':
+      return `${count(one.value, 'spare')} of each kind`;
+    case 'mostParted':
+      return `${count(one.value, 'joined group')} taken apart`;
+    case 'door':
+      return one.doors
+        .map(
+          ({ width, height }) =>
+            `a door ${lengths.large(width)} wide and ${lengths.large(height)} high`,
+        )
+        .join(', or ');
+  }
 }
 
 function proofText({ proved, tried, outlines }: FitAnswer): string {
@@ -127,17 +180,19 @@ function fitTable(fits: readonly Fit[], lengths: Lengths): string {
       right('to buy'),
       right('to mend'),
       right('left open'),
+      right('door'),
       { head: 'crown' },
       { head: 'base' },
     ],
-    fits.map(({ way, arrangement: { cut }, bought, mended, gaps }, i) => [
+    fits.map(({ way, arrangement: { cut }, bought, mended, gaps, door }, i) => [
       i === 0 ? 'best' : String(i + 1),
       lengths.large(cut.height),
       lengths.large(2 * cut.floor.mean),
-      String(cut.places.length - gaps),
+      String(cut.places.length - gaps - (door?.places.length ?? 0)),
       String(bought),
       String(mended),
       String(gaps),
+      door === null ? '' : String(door.places.length),
       `${way.at} of ${way.kinds.join(' ')}`,
       cut.flat ? 'level' : 'ragged',
     ]),
@@ -149,7 +204,7 @@ function gotTable({ shape, kinds }: Stood, { arrangement, sources }: Fit): strin
   const rows = new Map<string, { mended: number; bought: number; open: number }>();
   arrangement.cut.places.forEach((p, i) => {
     const source = sources[i];
-    if (source === undefined || source === 'good') return;
+    if (source === undefined || source === 'good' || source === 'door') return;
     const { id } = kinds[shape.shell.kind[p] as number] as Kind;
     const row = rows.get(id) ?? { mended: 0, bought: 0, open: 0 };
     row[source]++;
@@ -160,6 +215,46 @@ function gotTable({ shape, kinds }: Stood, { arrangement, sources }: Fit): strin
     heads.map((head, i) => ({ head, align: i === 0 ? ('left' as const) : ('right' as const) })),
     [...rows].map(([id, row]) => [id, String(row.mended), String(row.bought), String(row.open)]),
   );
+}
+
+/** Which places the door takes, and what must be framed. */
+function doorText({ shape }: Stood, { way, arrangement, door }: Fit, lengths: Lengths): string {
+  if (door === null) return '';
+  const { courses } = standingShell(shape.shell, way, arrangement.cut);
+  const numbers = door.places.map((p) => courses.numbers[p] as string).sort();
+  const edge = door.reveal.reduce((sum, { length }) => sum + length, 0);
+  return wrap(
+    `The door takes the places ${numbers.join(' ')}: ${count(door.seamsCut, 'seam')} fewer, ${count(door.hubsFreed, 'hub')} without panels, ${lengths.large(edge)} of edge to frame.`,
+    '',
+  );
+}
+
+/** Where the joined groups go, where a wish names them. */
+function groupsText(
+  { shape, loaded }: Stood,
+  { order, mostParted }: Wishes,
+  { way, arrangement, joined, parted }: Fit,
+): string {
+  if (!order.includes('groups joined') && mostParted === undefined) return '';
+  const { courses, places } = standingShell(shape.shell, way, arrangement.cut);
+  const numberOf = new Map(Array.from(places, (p, i) => [p, courses.numbers[i] as string]));
+  const unsettled = loaded.worked.unsettledGroups.length;
+  const note =
+    unsettled > 0
+      ? ` ${count(unsettled, 'sort')} of groups whose kinds are not settled could not be looked at.`
+      : '';
+  return [
+    bullets(
+      'Joined groups that stay so, and their places in turn (anticlockwise seen from outside):',
+      joined.map(({ group, places: own }) => {
+        const ids = loaded.question.groups[group]?.around ?? [];
+        return `${ids.join(' ')}: ${own.map((p) => numberOf.get(p)).join(' ')}`;
+      }),
+    ),
+    wrap(`${count(parted, 'joined group')} taken apart.${note}`, ''),
+  ]
+    .filter((text) => text !== '')
+    .join('\n');
 }
 
 function infillText({ shape }: Stood, { way, arrangement }: Fit, lengths: Lengths): string {
@@ -173,9 +268,9 @@ function infillText({ shape }: Stood, { way, arrangement }: Fit, lengths: Length
   );
 }
 
-function fitDocument({ shape, kinds }: Stood, wishes: Wishes, answer: FitAnswer): object {
+function fitDocument({ shape, kinds, loaded }: Stood, wishes: Wishes, answer: FitAnswer): object {
   const idOf = (place: number): string => (kinds[shape.shell.kind[place] as number] as Kind).id;
-  const { status, reason, proved, tried, outlines, conflict, fits } = answer;
+  const { status, reason, proved, tried, outlines, conflict, nearest, fits } = answer;
   return {
     wishes,
     status,
@@ -184,15 +279,30 @@ function fitDocument({ shape, kinds }: Stood, wishes: Wishes, answer: FitAnswer)
     tried,
     outlines,
     conflict,
-    fits: fits.map(({ way, arrangement: { cut }, sources, bought, mended, gaps }) => ({
+    nearest,
+    fits: fits.map(({ way, arrangement: { cut }, sources, bought, mended, gaps, ...more }) => ({
       crown: { at: way.at, kinds: way.kinds, orbit: way.orbit },
       height: cut.height,
       floorDiameter: 2 * cut.floor.mean,
       flat: cut.flat,
-      panels: cut.places.length - gaps,
+      panels: cut.places.length - gaps - (more.door?.places.length ?? 0),
       bought,
       mended,
       gaps,
+      sparesLacking: more.sparesLacking,
+      joined: more.joined.map(({ group, places }) => ({
+        group,
+        around: loaded.question.groups[group]?.around,
+        places: places.map((p) => cut.places.indexOf(p)),
+      })),
+      parted: more.parted,
+      door: more.door && {
+        places: more.door.places,
+        azimuth: more.door.passage.azimuth,
+        seamsCut: more.door.seamsCut,
+        hubsFreed: more.door.hubsFreed,
+        reveal: more.door.reveal.map(({ length }) => length),
+      },
       places: Array.from(cut.places, (place, i) => ({ kind: idOf(place), source: sources[i] })),
       infill: infillOf(standingShell(shape.shell, way, cut).shell),
     })),

@@ -1,4 +1,6 @@
 // What the lead wants of the shell, as the project file keeps it: what counts first, and what must be.
+// A demand that is named in the order as well (spares, a door, a level base, groups) may be missed
+// where what stands before it in the order wants that; else it must be kept.
 
 import { z } from 'zod';
 
@@ -9,6 +11,11 @@ export const objectives = [
   'largest floor',
   'fewest mended',
   'fewest gaps',
+  'spares kept',
+  'door',
+  'level base',
+  'mended low',
+  'groups joined',
 ] as const;
 
 /** One of them. */
@@ -29,7 +36,9 @@ export const wishesSection = z.strictObject({
     .min(0)
     .max(100)
     .default(0)
-    .describe('Good panels of each kind in use that are to be kept aside.'),
+    .describe(
+      'Good panels of each kind in use that are to be kept aside; to be missed only where the order names "spares kept".',
+    ),
   mended: z.boolean().default(true).describe('Whether panels to be mended may be used.'),
   mostGaps: z
     .int()
@@ -38,7 +47,10 @@ export const wishesSection = z.strictObject({
     .default(0)
     .describe('Places that may be left open for want of panels.'),
   mostBought: z.int().min(0).max(1000).optional().describe('Panels bought or made, at most.'),
-  flatBase: z.boolean().default(false).describe('Whether the base ring must be level.'),
+  flatBase: z
+    .boolean()
+    .default(false)
+    .describe('Whether the base ring must be level, unless the order names "level base".'),
   leastHeight: length.optional().describe('From the lowest base hub to the topmost, metres.'),
   leastFloor: length
     .optional()
@@ -47,7 +59,23 @@ export const wishesSection = z.strictObject({
   door: z
     .strictObject({ width: length, height: length })
     .optional()
-    .describe('Clear width and height of a door that stands on the floor, metres.'),
+    .describe(
+      'Clear opening on the level of the lowest base hub, metres; must be had, unless the order names "door".',
+    ),
+  mostParted: z
+    .int()
+    .min(0)
+    .max(1000)
+    .optional()
+    .describe('Joined groups of panels that may be taken apart, at most.'),
+  windFrom: z
+    .number()
+    .min(-7)
+    .max(7)
+    .optional()
+    .describe(
+      'Where the wind mostly comes from, radians anticlockwise seen from above from the datum: mended panels go to the lee.',
+    ),
 });
 
 /** What the lead wants. */
@@ -55,3 +83,7 @@ export type Wishes = z.infer<typeof wishesSection>;
 
 /** What is wanted where nobody said anything. */
 export const defaultWishes: Wishes = wishesSection.parse({});
+
+/** Whether an objective is in the order: what it stands for may then be missed. */
+export const isRanked = ({ order }: Pick<Wishes, 'order'>, objective: Objective): boolean =>
+  order.includes(objective);

@@ -1,7 +1,7 @@
 // Who solves an integer program, and the solving of several objectives one after the other: the
 // first counts beyond all others, then the second among what is best for the first, and so on.
 
-import { type IntegerProgram, type Terms, totalOf } from './integer-program.ts';
+import { type IntegerProgram, type Row, type Terms, totalOf } from './integer-program.ts';
 
 /** How long to look, and from where. */
 export interface SolveOptions {
@@ -70,6 +70,13 @@ export function minimiseInOrder(
     const seconds = until - options.now();
     const start = best?.values ?? options.start;
     if (best !== null && seconds <= 0) break;
+    if (best?.values && totalOf(objective, best.values) <= leastOf(program, objective)) {
+      // What was found for the tiers before is as good as this one can be.
+      const value = totalOf(objective, best.values);
+      done.push({ name, objective: value, bound: value });
+      rows.push(rowFor(name, objective, value, slack));
+      continue;
+    }
     const answer = solver.minimise({ variables: program.variables, rows }, objective, {
       ...options,
       seconds: Math.max(seconds, 0),
@@ -82,16 +89,26 @@ export function minimiseInOrder(
     best = answer;
     proved &&= answer.status === 'optimal';
     done.push({ name, objective: answer.objective, bound: answer.bound });
-    rows.push({
-      of: name,
-      terms: objective,
-      low: Number.NEGATIVE_INFINITY,
-      high: totalOf(objective, answer.values) + slack + ROUNDING * Math.abs(answer.objective),
-    });
+    rows.push(rowFor(name, objective, totalOf(objective, answer.values), slack));
   }
   const whole = proved && done.length === tiers.length;
   return { status: whole ? 'optimal' : 'feasible', values: best?.values ?? null, tiers: done };
 }
+
+/** What later tiers must keep of one. */
+const rowFor = (name: string, terms: Terms, value: number, slack: number): Row => ({
+  of: name,
+  terms,
+  low: Number.NEGATIVE_INFINITY,
+  high: value + slack + ROUNDING * Math.abs(value),
+});
+
+/** What Σ terms can be at least by the bounds of its variables alone. */
+const leastOf = ({ variables }: IntegerProgram, terms: Terms): number =>
+  terms.reduce((sum, [v, c]) => {
+    const { low, high } = variables[v] as IntegerProgram['variables'][number];
+    return sum + c * (c > 0 ? low : high);
+  }, 0);
 
 /** A tier's value may be off by this share by rounding. */
 const ROUNDING = 1e-9;
