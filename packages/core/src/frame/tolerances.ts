@@ -11,3 +11,10 @@ export const SAME_MOVEMENT = 1e-6;
 /** How sharp a mode without resistance is wanted: the square of the part of it that may be wrong.
  * The shifted inverse multiplies it a million times more than anything else, so it is soon had. */
 export const SHARP = 1e-24;
+
+/** Movements that differ by less than this part are equal when a node is named. */
+export const AT_REST = 1e-9;
+
+/** How often an element that works one way may change between slack and taut before the structure
+ * counts as unsettled. Two or three changes settle any real shell. */
+export const MOST_CHANGES = 12;

@@ -1,0 +1,437 @@
+import { describe, expect, it } from 'vitest';
+import type { Bar, Beam, Element, Facet, Membrane } from '../../src/frame/elements/element.ts';
+import { stiffnessOf, strainsOf, unknownsPerNode } from '../../src/frame/elements/element.ts';
+import { curvatureAlong } from '../../src/frame/elements/facet.ts';
+import { flatTriangle } from '../../src/frame/elements/triangle.ts';
+import { movementsAt, numberUnknowns } from '../../src/frame/numbering.ts';
+import { prepare, statics } from '../../src/frame/statics.ts';
+import { naturalOf, type Structure } from '../../src/frame/structure.ts';
+import { symmetricEigen } from '../../src/math/eigen/dense.ts';
+import { seededRandom } from '../../src/math/random.ts';
+import { cross, pointAt, type Vec3 } from '../../src/math/vector.ts';
+import { covered, rectangle, rimOf } from './plates.ts';
+import { beam, clamped, heldIn, loadOn, off, rest, six, truss } from './trusses.ts';
+
+const SECTION = { area: 2e-3, iy: 3e-6, iz: 1e-6, torsion: 5e-7 };
+const YOUNG = 7e10;
+
+const bar: Bar = { kind: 'bar', nodes: [0, 1], area: 1e-3, young: YOUNG };
+const rod: Beam = beam([0, 1], SECTION, YOUNG, 2.6e10, [0.2, 0.9, -0.4]);
+const skin: Membrane = {
+  kind: 'membrane',
+  nodes: [0, 1, 2],
+  thickness: 0.004,
+  young: YOUNG,
+  poisson: 0.3,
+};
+const facet: Facet = { ...skin, kind: 'facet' };
+const elements: readonly Element[] = [bar, rod, skin, facet];
+
+const NODES = Float64Array.of(0.3, -0.2, 1.1, 1.2, 0.4, 0.7, 0.5, 0.9, 1.6);
+
+/** Movements of all nodes, stride 6, when the body moves by `by` and turns by `about`. */
+function asBody(nodes: Float64Array, by: Vec3, about: Vec3): Float64Array {
+  const full = new Float64Array(2 * nodes.length);
+  for (let node = 0; 3 * node < nodes.length; node++) {
+    const turned = cross(about, pointAt(nodes, node));
+    full.set([...by.map((x, k) => x + turned[k]), ...about], 6 * node);
+  }
+  return full;
+}
+
+describe('every element', () => {
+  for (const element of elements) {
+    const natural = naturalOf(element, NODES);
+
+    it(`of kind ${element.kind} is not strained when it moves as a body`, () => {
+      const moved = asBody(NODES, [0.3, -1, 2], [0.4, 0.2, -0.7]);
+      const strains = strainsOf(natural, movementsAt(element, moved));
+      expect(Math.max(...strains.map(Math.abs))).toBeLessThan(1e-14);
+      const bent = strainsOf(
+        natural,
+        movementsAt(
+          element,
+          moved.map((x, k) => x + (k % 7) * 1e-3),
+        ),
+      );
+      expect(Math.max(...bent.map(Math.abs))).toBeGreaterThan(1e-6);
+    });
+
+    it(`of kind ${element.kind} has as many strains as its stiffness has positive eigenvalues`, () => {
+      const { values } = symmetricEigen(stiffnessOf(natural), natural.width);
+      const most = values[natural.width - 1];
+      const wanted = { bar: 1, beam: 6, membrane: 3, facet: 3 + 6 + 3, spring: 0, prop: 0 };
+      expect(values.filter((x) => x > 1e-12 * most)).toHaveLength(wanted[element.kind]);
+      expect(values[0]).toBeGreaterThan(-1e-12 * most);
+    });
+
+    it(`of kind ${element.kind} has the columns that it says`, () => {
+      expect(natural.width).toBe(unknownsPerNode(element) * element.nodes.length);
+    });
+  }
+
+  it('refuses nodes at one point, on one line, and an axis along the beam', () => {
+    const same = Float64Array.of(1, 1, 1, 1, 1, 1, 1, 1, 1);
+    expect(() => naturalOf(bar, same)).toThrow('nodes 0 and 1 of a bar stand at one point');
+    expect(() => naturalOf(rod, same)).toThrow('nodes 0 and 1 of a beam stand at one point');
+    const line = Float64Array.of(0, 0, 0, 1, 1, 1, 2, 2, 2);
+    expect(() => naturalOf(skin, line)).toThrow('nodes 0, 1, 2 of a triangle lie on one line');
+    expect(() => naturalOf({ ...rod, axisY: [1, 1, 1] }, line)).toThrow('axis y of the beam');
+  });
+});
+
+describe('a cantilever', () => {
+  const length = 2.5;
+  const tip = (element: Partial<Beam>, load: readonly number[]): number[] => {
+    const structure: Structure = {
+      nodes: Float64Array.of(0, 0, 0, length, 0, 0),
+      elements: [{ ...rod, axisY: [0, 1, 0], ...element }],
+      held: [clamped(0)],
+    };
+    return six(rest(structure, loadOn(structure, { 1: load })).moved, 1);
+  };
+
+  it('bends as P L³/3EI about either axis, stretches as P L/EA, twists as T L/GJ', () => {
+    const moved = tip({}, [1000, 50, -30, 20, 0, 0]);
+    expect(moved[0]).toBeCloseTo((1000 * length) / (YOUNG * SECTION.area), 12);
+    expect(moved[1] / ((50 * length ** 3) / (3 * YOUNG * SECTION.iz))).toBeCloseTo(1, 12);
+    expect(moved[2] / ((-30 * length ** 3) / (3 * YOUNG * SECTION.iy))).toBeCloseTo(1, 12);
+    expect(moved[3] / ((20 * length) / (2.6e10 * SECTION.torsion))).toBeCloseTo(1, 12);
+    expect(moved[5] / ((50 * length ** 2) / (2 * YOUNG * SECTION.iz))).toBeCloseTo(1, 12);
+    expect(moved[4] / ((30 * length ** 2) / (2 * YOUNG * SECTION.iy))).toBeCloseTo(1, 12);
+  });
+
+  it('gives by P L/GA more where it has a shear area', () => {
+    const section = { ...SECTION, shearY: 1.5e-3, shearZ: 1e-3 };
+    const more = tip({ section }, [0, 50, 0])[1] - tip({}, [0, 50, 0])[1];
+    expect(more / ((50 * length) / (2.6e10 * 1.5e-3))).toBeCloseTo(1, 9);
+  });
+
+  it('turns at its foot where that is a spring', () => {
+    const held = { y: Infinity, z: Infinity };
+    const ends = [{ y: Infinity, z: 4000 }, held] as const;
+    const more = tip({ ends }, [0, 50, 0])[1] - tip({}, [0, 50, 0])[1];
+    expect(more / ((50 * length * length) / 4000)).toBeCloseTo(1, 9);
+  });
+});
+
+describe('a beam with a hinge', () => {
+  it('at one end sags as P L³ 7/768 EI under a load in the middle, held at the other', () => {
+    const half = 1.2;
+    const hinged = { y: 0, z: 0 };
+    const held = { y: Infinity, z: Infinity };
+    const structure: Structure = {
+      nodes: Float64Array.of(0, 0, 0, half, 0, 0, 2 * half, 0, 0),
+      elements: [
+        { ...rod, nodes: [0, 1], axisY: [0, 1, 0], ends: [hinged, held] },
+        { ...rod, nodes: [1, 2], axisY: [0, 1, 0] },
+      ],
+      held: [clamped(0), clamped(2)],
+    };
+    const found = rest(structure, loadOn(structure, { 1: [0, -900, 0] }));
+    const wanted = (-900 * (2 * half) ** 3 * 7) / (768 * YOUNG * SECTION.iz);
+    expect(found.moved[7] / wanted).toBeCloseTo(1, 11);
+    expect(found.forces[0][2]).toBe(0);
+  });
+
+  it('at both ends carries no bending', () => {
+    const hinged = { y: 0, z: 0 };
+    const natural = naturalOf({ ...rod, ends: [hinged, hinged] }, NODES);
+    expect([...natural.moduli.slice(14)].every((x) => x === 0)).toBe(true);
+  });
+
+  it('may also be made of two nodes that move together', () => {
+    const structure: Structure = {
+      nodes: Float64Array.of(0, 0, 0, 1.2, 0, 0, 1.2, 0, 0, 2.4, 0, 0),
+      elements: [
+        { ...rod, nodes: [0, 1], axisY: [0, 1, 0] },
+        { ...rod, nodes: [2, 3], axisY: [0, 1, 0] },
+      ],
+      held: [clamped(0), clamped(3)],
+      movesWith: Int32Array.of(0, 1, 1, 3),
+    };
+    expect(numberUnknowns(structure).count).toBe(9);
+    const found = rest(structure, loadOn(structure, { 1: [0, -900, 0] }));
+    const wanted = (-450 * 1.2 ** 3) / (3 * YOUNG * SECTION.iz);
+    expect(found.moved[7] / wanted).toBeCloseTo(1, 11);
+    expect(found.moved[13]).toBe(found.moved[7]);
+    expect(found.moved[11]).toBeCloseTo(-found.moved[17], 12);
+  });
+});
+
+/** Largest difference of the free nodes from a field, when the rim follows it. */
+function patch(
+  kind: 'membrane' | 'facet',
+  field: (x: number, y: number) => readonly number[],
+): {
+  readonly off: number;
+  readonly found: ReturnType<typeof rest>;
+  readonly structure: Structure;
+} {
+  const mesh = rectangle(2, 1.2, 4, 3, 0.25);
+  const rim = rimOf(mesh);
+  const stiff = 1e18;
+  const all = mesh.nodes.length / 3;
+  const prescribed = rim.map((node) => ({
+    kind: 'spring' as const,
+    nodes: [node] as const,
+    stiffness: (kind === 'membrane'
+      ? [stiff, stiff, stiff, 0, 0, 0]
+      : [stiff, stiff, stiff, stiff, stiff, stiff]) as never,
+  }));
+  const inner = [...Array(all).keys()].filter((node) => !rim.includes(node));
+  const structure: Structure = {
+    nodes: mesh.nodes,
+    elements: [...covered(mesh, kind, 0.01, 2e11, 0.3), ...prescribed],
+    held: kind === 'membrane' ? inner.map((node) => heldIn(node, 'z')) : [],
+  };
+  const at = (node: number): readonly number[] =>
+    field(mesh.nodes[3 * node], mesh.nodes[3 * node + 1]);
+  const load = loadOn(structure, {});
+  for (const node of rim)
+    at(node).forEach((x, k) => {
+      if (kind === 'facet' || k < 3) load[6 * node + k] = stiff * x;
+    });
+  const found = rest(structure, load);
+  let most = 0;
+  for (const node of inner)
+    at(node).forEach((x, k) => {
+      if (kind === 'facet' || k < 3) most = Math.max(most, Math.abs(found.moved[6 * node + k] - x));
+    });
+  return { off: most, found, structure };
+}
+
+describe('the patch test', () => {
+  const stretch = (x: number, y: number): number[] => {
+    const [ux, uy] = [1e-3 * x + 4e-4 * y, -2e-4 * x + 7e-4 * y];
+    return [ux, uy, 0, 0, 0, (-2e-4 - 4e-4) / 2];
+  };
+
+  for (const kind of ['membrane', 'facet'] as const)
+    it(`is passed by the ${kind}: an even strain in the plane is found exactly`, () => {
+      const { off: most, found, structure } = patch(kind, stretch);
+      expect(most).toBeLessThan(1e-12);
+      structure.elements.forEach((element) => {
+        if (element.kind !== kind) return;
+        const flat = flatTriangle(
+          element.nodes as never,
+          [0, 1, 2].map((k) => pointAt(structure.nodes, element.nodes[k] as number)) as never,
+        );
+        const strains = strainsOf(
+          naturalOf(element, structure.nodes),
+          movementsAt(element, found.moved),
+        ) as never as [number, number, number];
+        const along = curvatureAlong(flat, [strains[0], strains[1], strains[2]], [1, 0, 0]);
+        expect(along).toBeCloseTo(1e-3, 9);
+      });
+    });
+
+  it('is passed by the facet: an even curvature is found exactly', () => {
+    // w = a x² + b y² + c x y; rotations θx = ∂w/∂y, θy = −∂w/∂x.
+    const bent = (x: number, y: number): number[] => {
+      const w = 0.01 * x * x - 0.02 * y * y + 0.015 * x * y;
+      return [0, 0, w, -0.04 * y + 0.015 * x, -(0.02 * x + 0.015 * y), 0];
+    };
+    const { off: most } = patch('facet', bent);
+    expect(most).toBeLessThan(1e-11);
+  });
+
+  it('is not passed by a field that is not in it', () => {
+    const cubic = (x: number, y: number): number[] => [1e-3 * x ** 3, 1e-3 * y ** 3, 0, 0, 0, 0];
+    expect(patch('membrane', cubic).off).toBeGreaterThan(1e-6);
+  });
+});
+
+/** Sag of the middle of a square plate of side 1 under an even load, by D. */
+function squarePlate(cells: number, rim: 'supported' | 'clamped'): number {
+  const mesh = rectangle(1, 1, cells, cells);
+  const young = 2e11;
+  const thickness = 0.01;
+  const load = new Float64Array(2 * mesh.nodes.length);
+  for (const triangle of mesh.triangles)
+    for (const node of triangle) load[6 * node + 2] += 1 / (2 * cells * cells) / 3;
+  const structure: Structure = {
+    nodes: mesh.nodes,
+    elements: covered(mesh, 'facet', thickness, young, 0.3),
+    held: rimOf(mesh).map((node) =>
+      rim === 'clamped' ? clamped(node) : heldIn(node, supportedRim(mesh.nodes, node)),
+    ),
+  };
+  const stiffness = (young * thickness ** 3) / (12 * (1 - 0.09));
+  const middle = mesh.at(cells / 2, cells / 2);
+  return rest(structure, load).moved[6 * middle + 2] * stiffness;
+}
+
+/** On a simply supported side the rotation along it is free, that across is held. */
+function supportedRim(nodes: Float64Array, node: number): string {
+  const onX = nodes[3 * node] === 0 || nodes[3 * node] === 1;
+  const onY = nodes[3 * node + 1] === 0 || nodes[3 * node + 1] === 1;
+  return `xyz${onX ? 'X' : ''}${onY ? 'Y' : ''}`;
+}
+
+describe('a square plate under an even load', () => {
+  // S. P. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed., tables 8 and
+  // 35: 0.00406235 and 0.00126532 q a⁴/D (further digits: series of Navier and of Hencky, from
+  // memory).
+  for (const [rim, exact] of [
+    ['supported', 0.00406235],
+    ['clamped', 0.00126532],
+  ] as const)
+    it(`${rim} sags in the middle ever nearer to ${exact}, with the square of the mesh`, () => {
+      const errors = [4, 8, 16].map((cells) => Math.abs(squarePlate(cells, rim) / exact - 1));
+      const rates = [Math.log2(errors[0] / errors[1]), Math.log2(errors[1] / errors[2])];
+      expect(errors[2]).toBeLessThan(0.01);
+      for (const rate of rates) expect(rate).toBeGreaterThan(1.7);
+    });
+});
+
+describe('a membrane of constant strain', () => {
+  it('converges with the square of the mesh: a deep cantilever under a load at its end', () => {
+    // Against itself, by Richardson: (u4 − u8)/(u8 − u16) tends to 4.
+    const tip = (cells: number): number => {
+      const mesh = rectangle(2, 1, 2 * cells, cells);
+      const load = new Float64Array(2 * mesh.nodes.length);
+      for (let j = 0; j <= cells; j++)
+        load[6 * mesh.at(2 * cells, j) + 1] = (1e5 * (j === 0 || j === cells ? 0.5 : 1)) / cells;
+      const held = [...Array(cells + 1).keys()].map((j) => heldIn(mesh.at(0, j), 'xy'));
+      const structure: Structure = {
+        nodes: mesh.nodes,
+        elements: covered(mesh, 'membrane', 0.01, 2e11, 0.3),
+        held: [...held, ...[...Array(mesh.nodes.length / 3).keys()].map((n) => heldIn(n, 'z'))],
+      };
+      return rest(structure, load).moved[6 * mesh.at(2 * cells, cells / 2) + 1];
+    };
+    const [a, b, c, d] = [4, 8, 16, 32].map(tip);
+    const rates = [Math.log2((b - a) / (c - b)), Math.log2((c - b) / (d - c))];
+    for (const rate of rates) expect(rate).toBeGreaterThan(1.4);
+    for (const rate of rates) expect(rate).toBeLessThan(2.3);
+  });
+});
+
+describe('statics', () => {
+  it('tells an unstable truss by the node and the movement, with no number beside it', () => {
+    const square = truss(
+      [
+        [0, 0],
+        [1, 0],
+        [1, 1],
+        [0, 1],
+      ],
+      [
+        [0, 3],
+        [3, 2],
+        [2, 1],
+      ],
+      1e-3,
+      YOUNG,
+      [0, 1, heldIn(2, 'z'), heldIn(3, 'z')],
+    );
+    const found = statics(prepare(square), loadOn(square, { 3: [100, 0, 0] }));
+    expect(found.status).toBe('unstable');
+    if (found.status !== 'unstable') return;
+    expect([2, 3]).toContain(found.node);
+    expect(Math.abs(found.mode[12])).toBeCloseTo(1, 9);
+    expect(found.mode[18] / found.mode[12]).toBeCloseTo(1, 9);
+    expect(found.mode[13]).toBeCloseTo(0, 9);
+    expect('moved' in found).toBe(false);
+  });
+
+  it('lets a guy go slack and finds the other taut', () => {
+    const mast = (pretension: number): Structure => ({
+      nodes: Float64Array.of(0, 0, 0, 0, 0, 3, -2, 0, 0, 2, 0, 0),
+      elements: [
+        { ...rod, nodes: [0, 1], axisY: [0, 1, 0] },
+        { ...bar, nodes: [2, 1], only: 'pull', area: 1e-5, pretension },
+        { ...bar, nodes: [3, 1], only: 'pull', area: 1e-5, pretension },
+      ],
+      held: [clamped(0), clamped(2), clamped(3)],
+    });
+    const slackened = rest(mast(0), loadOn(mast(0), { 1: [500, 0, 0] }));
+    expect([...slackened.slack]).toEqual([0, 0, 1]);
+    expect(slackened.forces[1][0]).toBeGreaterThan(0);
+    expect(slackened.forces[2][0]).toBe(0);
+    const taut = rest(mast(5000), loadOn(mast(0), { 1: [500, 0, 0] }));
+    expect([...taut.slack]).toEqual([0, 0, 0]);
+    expect(taut.moved[6]).toBeLessThan(slackened.moved[6]);
+    expect(taut.forces[1][0] - taut.forces[2][0]).toBeCloseTo(
+      500 / (2 / Math.hypot(2, 3)) -
+        (3 * YOUNG * SECTION.iy * taut.moved[6]) / 27 / (2 / Math.hypot(2, 3)),
+      3,
+    );
+    for (const found of [slackened, taut]) expect(found.leftOver).toBeLessThan(1e-10);
+  });
+
+  it('lets a prop push and not pull', () => {
+    const propped = (load: number) => {
+      const structure: Structure = {
+        nodes: Float64Array.of(0, 0, 0, 2, 0, 0),
+        elements: [
+          { ...rod, axisY: [0, 1, 0] },
+          { kind: 'prop', nodes: [1], along: [0, 0, 2], stiffness: 1e6 },
+        ],
+        held: [clamped(0)],
+      };
+      return rest(structure, loadOn(structure, { 1: [0, 0, load] }));
+    };
+    expect(propped(-100).forces[1][0]).toBeLessThan(-90);
+    expect(propped(100).forces[1][0]).toBe(0);
+    expect([...propped(100).slack]).toEqual([0, 1]);
+  });
+
+  it('is unstable where what would hold it hangs slack', () => {
+    const structure: Structure = {
+      nodes: Float64Array.of(0, 0, 0, 0, 0, 3),
+      elements: [
+        { kind: 'prop', nodes: [0], along: [0, 0, 1], stiffness: 1e6 },
+        { ...bar, nodes: [0, 1] },
+      ],
+      held: [heldIn(0, 'xy'), heldIn(1, 'xy')],
+    };
+    const lifted = statics(prepare(structure), loadOn(structure, { 1: [0, 0, 10] }));
+    expect(lifted.status).toBe('unstable');
+    expect(rest(structure, loadOn(structure, { 1: [0, 0, -10] })).forces[0][0]).toBeCloseTo(-10, 9);
+  });
+
+  it('answers in proportion to the load, and by the sum of two loads', () => {
+    const random = seededRandom(3);
+    const structure: Structure = {
+      nodes: Float64Array.of(0, 0, 0, 1, 0.2, 0, 0.4, 1, 0.3, 0.5, 0.4, 1.2),
+      elements: [
+        { ...facet, nodes: [0, 1, 2] },
+        { ...facet, nodes: [0, 1, 3] },
+        { ...rod, nodes: [2, 3] },
+      ],
+      held: [clamped(0)],
+    };
+    const a = Float64Array.from({ length: 24 }, () => random.normal());
+    const b = Float64Array.from({ length: 24 }, () => random.normal());
+    const both = a.map((x, k) => 2 * x - 3 * b[k]);
+    const [ua, ub, uc] = [a, b, both].map((load) => rest(structure, load).moved);
+    expect(
+      off(
+        uc,
+        ua.map((x, k) => 2 * x - 3 * ub[k]),
+      ),
+    ).toBeLessThan(1e-11);
+  });
+
+  it('refuses a load of another length or that is no number, and a node that is none', () => {
+    const structure = truss(
+      [
+        [0, 0],
+        [1, 0],
+      ],
+      [[0, 1]],
+      1,
+      1,
+      [0, heldIn(1, 'yz')],
+    );
+    expect(() => statics(prepare(structure), new Float64Array(3))).toThrow('3 loads for 12');
+    const odd = loadOn(structure, { 1: [Number.NaN] });
+    expect(() => statics(prepare(structure), odd)).toThrow('the load on node 1 is NaN');
+    expect(() => prepare({ ...structure, elements: [{ ...bar, nodes: [0, 2] }] })).toThrow(
+      'a bar ends at node 2 of 2',
+    );
+    expect(() => prepare({ ...structure, held: [clamped(7)] })).toThrow('node 7 of 2 is held');
+  });
+});
