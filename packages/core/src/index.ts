@@ -396,6 +396,45 @@ export {
   replacementsFor,
 } from './arrange/swaps/replacements.ts';
 export { type CrownAt, type WayUp, type WaysUp, waysUpOf } from './arrange/ways-up.ts';
+export {
+  ballastWeight,
+  type Friction,
+  friction,
+  type Underlay,
+  underlays,
+} from './ground/anchors/ballast.ts';
+export type { Capacity, CapacityBasis, Pull } from './ground/anchors/capacity.ts';
+export {
+  type AnchorChoice,
+  anchorCapacity,
+  anchorWords,
+  type PulledAnchor,
+  spacingOf,
+} from './ground/anchors/choice.ts';
+export type { Deadman } from './ground/anchors/deadman.ts';
+export {
+  type BaseForces,
+  type HubForce,
+  sharedForces,
+  type WholeForces,
+} from './ground/anchors/demand.ts';
+export type { Helical } from './ground/anchors/helical.ts';
+export type { AnchorSpot, SpacingFault, Tie } from './ground/anchors/layout.ts';
+export type { Combination } from './ground/anchors/pickets.ts';
+export {
+  type AnchorBrief,
+  type AnchorPlan,
+  anchorPlan,
+  type HubAnchors,
+} from './ground/anchors/plan.ts';
+export {
+  allowedPull,
+  type Practice,
+  type PracticeName,
+  practices,
+} from './ground/anchors/practice.ts';
+export type { PullTest } from './ground/anchors/pull-test.ts';
+export { type Soil, type SoilKind, soilKinds, soilWords } from './ground/anchors/soil.ts';
 export { type Base, type BaseHub, baseOf, bearingOf, type PlanPoint } from './ground/base.ts';
 export {
   type GroundLevels,
