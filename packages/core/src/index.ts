@@ -253,10 +253,14 @@ export {
   type Thread,
   writeThread,
 } from './takeoff/threads.ts';
-export { BEAUFORT, type BeaufortForce, beaufortForce } from './loads/beaufort/beaufort.ts';
-export { gbDome, gbDomeMirrored } from './loads/gb-50009/dome.ts';
 export { type ThreePointCase, type ThreePoints, threePointLaw } from './loads/asce-7-16/dome.ts';
 export { threePoints } from './loads/asce-7-16/dome-values.ts';
+export { ENCLOSURES, type Enclosure } from './loads/asce-7-16/internal.ts';
+export { BEAUFORT, type BeaufortForce, beaufortForce } from './loads/beaufort/beaufort.ts';
+export { designPressure } from './loads/design-pressure.ts';
+export { sphereForces } from './loads/en-1991-1-4/sphere.ts';
+export { gbDome, gbDomeMirrored } from './loads/gb-50009/dome.ts';
+export { enclosureOf, type Mouth, mouthOf } from './loads/half-built/mouth.ts';
 export {
   assertForm,
   crownHeight,
@@ -267,6 +271,13 @@ export {
   type ShellForm,
 } from './loads/law.ts';
 export {
+  type CodeChoice,
+  isTruncated,
+  LAW_CHOICES,
+  type LawChoice,
+  lawsFor,
+} from './loads/laws.ts';
+export {
   LOAD_NUMBER_KEYS,
   LOAD_NUMBERS,
   type LoadNumber,
@@ -274,13 +285,14 @@ export {
   numberOf,
   type Override,
 } from './loads/numbers.ts';
+export { externalCoefficients, facesOf, type PanelFaces } from './loads/panels.ts';
 export {
   codeWind,
   type DesignWind,
   peakPressure,
   type Site,
-  type Terrain,
   TERRAIN_WORDS,
+  type Terrain,
   WIND_CODES,
   type WindCode,
 } from './loads/peak-pressure.ts';
@@ -293,12 +305,20 @@ export {
   type Sourced,
   weakest,
 } from './loads/provenance.ts';
+export { formOf, settingsPressure, snowCases, windQuestion } from './loads/question.ts';
 export {
   gustOf,
   gustOfPressure,
   gustPressure,
   type ReportedWind,
 } from './loads/reported-wind/gust.ts';
+export { defaultLoads, type LoadsSettings, loadsSection, SNOW_CODES } from './loads/schema.ts';
+export {
+  planArea,
+  type SnowCase,
+  type SnowPoint,
+  snowForces,
+} from './loads/snow/panels.ts';
 export { measuredSphereLaw } from './loads/sphere-flow/measured.ts';
 export { potentialLaw } from './loads/sphere-flow/potential.ts';
 export { type FrameStage, frameOf } from './frame/from-shell.ts';
@@ -318,6 +338,27 @@ export type {
   SeamPass,
 } from './frame/model.ts';
 export type { RigidityOptions } from './frame/rigidity.ts';
+export {
+  addedForces,
+  type PanelForces,
+  pressureForces,
+  scaledForces,
+  sphereOverturning,
+  type Totals,
+  totalsOf,
+  windTotals,
+} from './loads/totals.ts';
+export { massByArea, personLoad, selfWeight, type Weights } from './loads/weight/weight.ts';
+export {
+  type StageWind,
+  stageWind,
+  standingHeight,
+  type WindCase,
+  type WindModel,
+  type WindQuestion,
+  windDirections,
+  windModel,
+} from './loads/wind-cases.ts';
 export {
   type ArrangeOptions,
   type Arrangement,

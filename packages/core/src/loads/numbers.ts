@@ -274,6 +274,13 @@ export const LOAD_NUMBERS = {
     [1, 5],
     confirmed(`${WALL}, l/h 5`),
   ),
+  gbWall: row(
+    'free-standing wall, net pressure',
+    '',
+    1.3,
+    [1, 5],
+    confirmed('GB 50009-2012, Table 8.3.1 item 34'),
+  ),
   asceSnowExposure: row(
     'ASCE 7 snow exposure Ce',
     '',

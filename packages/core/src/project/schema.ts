@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { wishesSection } from '../arrange/fit/wishes.ts';
 import { placesSection } from '../arrange/schema.ts';
+import { loadsSection } from '../loads/schema.ts';
 import { pileSection } from '../pile/schema.ts';
 import { takeoffSection } from '../takeoff/schema.ts';
 
@@ -18,6 +19,7 @@ export const projectSchema = z.strictObject({
   takeoff: takeoffSection.optional(),
   wishes: wishesSection.optional(),
   places: placesSection.optional(),
+  loads: loadsSection.optional(),
 });
 
 /** A project as read, with its defaults filled in. */

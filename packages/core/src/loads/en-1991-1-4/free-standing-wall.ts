@@ -1,0 +1,25 @@
+// Free-standing walls by EN 1991-1-4:2005, 7.4.1: net pressure by distance from the free end.
+
+import { assertBetween } from '../doors.ts';
+import { numberOf, type Override } from '../numbers.ts';
+import type { Sourced } from '../provenance.ts';
+
+/** Zone of a wall by distance from its free end in wall heights: A to 0.3, B to 2, C to 4, D beyond.
+ * Source: EN 1991-1-4:2005, Fig. 7.19. */
+export function wallZone(fromEnd: number, height: number): 'A' | 'B' | 'C' | 'D' {
+  assertBetween('height of the wall', height, 0.01, 100, 'm');
+  if (!(fromEnd >= 0))
+    throw new RangeError(`distance from the free end is ${fromEnd} m, 0 or more is allowed`);
+  const heights = fromEnd / height;
+  if (heights <= 0.3) return 'A';
+  if (heights <= 2) return 'B';
+  return heights <= 4 ? 'C' : 'D';
+}
+
+/** Net pressure coefficient of a zone, length over height 5, no return corner, solid; it may act
+ * either way.
+ * Source: EN 1991-1-4:2005, Table 7.9 (2.9, 1.8, 1.4, 1.2). */
+export const wallPressure = (
+  zone: 'A' | 'B' | 'C' | 'D',
+  overrides: readonly Override[] = [],
+): Sourced => numberOf(`wall${zone}`, overrides);

@@ -1,0 +1,175 @@
+// Wind on a shell as it stands at a stage: every case to be reckoned, as net pressure coefficients
+// of its panels. The worst of them counts; which that is, the one who asks must find.
+
+import { norm, pointAt } from '../math/vector.ts';
+import type { Shell } from '../shell/shell.ts';
+import type { Enclosure } from './asce-7-16/internal.ts';
+import { distanceFromEnds, halfBuiltLaws } from './half-built/envelope.ts';
+import { ENCLOSURE_LIMITS, enclosureOf, type Mouth, mouthOf } from './half-built/mouth.ts';
+import { internalRange } from './internal.ts';
+import type { PressureLaw, ShellForm } from './law.ts';
+import { type CodeChoice, isTruncated, type LawChoice, lawsFor } from './laws.ts';
+import type { Override } from './numbers.ts';
+import { externalCoefficients, facesOf, type PanelFaces } from './panels.ts';
+import { mergeSources, type Provenance, weakest } from './provenance.ts';
+
+/** What is asked of the wind on a shell. */
+export interface WindQuestion {
+  readonly form: ShellForm;
+  readonly code: CodeChoice;
+  readonly law: LawChoice;
+  /** Where the wind comes from, radians from the datum, anticlockwise seen from above; each is a
+   * case. {@link windDirections} gives evenly spaced ones. */
+  readonly directions: readonly number[];
+  readonly overrides?: readonly Override[];
+}
+
+/** All that does not change from stage to stage. */
+export interface WindModel {
+  readonly shell: Shell;
+  readonly faces: PanelFaces;
+  readonly question: WindQuestion;
+  readonly laws: readonly PressureLaw[];
+  /** Law by law, direction by direction: external coefficient of every place. */
+  readonly external: readonly (readonly Float64Array[])[];
+}
+
+/** One case: the wind from somewhere by one law. */
+export interface WindCase {
+  readonly name: string;
+  readonly windFrom: number;
+  /** Net coefficient of every place, positive inward; to be multiplied by the velocity pressure.
+   * Only those of places with a panel mean anything. */
+  readonly coefficient: Float64Array;
+  readonly sources: readonly Provenance[];
+}
+
+/** The cases of a stage and what they assume. */
+export interface StageWind {
+  readonly enclosure: Enclosure;
+  readonly mouth: Mouth;
+  readonly cases: readonly WindCase[];
+  /** What is assumed, a sentence each, for the screen or sheet that shows a result. */
+  readonly assumed: readonly string[];
+}
+
+/** Evenly spaced directions from the datum on, radians; 1 to 360 of them.
+ * Source: none, plain arithmetic. */
+export function windDirections(count: number): number[] {
+  if (!(Number.isInteger(count) && count >= 1 && count <= 360))
+    throw new RangeError(`${count} wind directions asked for, a whole number 1 to 360 is allowed`);
+  return Array.from({ length: count }, (_, i) => (i * 2 * Math.PI) / count);
+}
+
+/** What every stage of a shell shares. The shell is the finished one, crown up, with a place for
+ * every panel and for every panel left out on purpose. RangeError for a form or direction that is
+ * none.
+ * Source: the laws'. */
+export function windModel(shell: Shell, question: WindQuestion): WindModel {
+  const odd = question.directions.find((direction) => !Number.isFinite(direction));
+  if (odd !== undefined || question.directions.length === 0)
+    throw new RangeError(
+      `wind direction is ${odd ?? 'missing'}, a finite angle in radians is allowed`,
+    );
+  const faces = facesOf(shell);
+  const laws = lawsFor(question.form, question.code, question.law, question.overrides);
+  const external = laws.map((law) =>
+    question.directions.map((windFrom) => externalCoefficients(faces, law, windFrom)),
+  );
+  return { shell, faces, question, laws, external };
+}
+
+/** The cases of a stage at which the places of `placed` have their panels: every law and direction
+ * with the lowest and the highest internal pressure, and those of a half-built shell where it is one.
+ * RangeError where no place has a panel.
+ * Source: the clauses named in each case. */
+export function stageWind(model: WindModel, placed: ArrayLike<number>): StageWind {
+  if (placed.length === 0) throw new RangeError('no place has a panel, one or more is needed');
+  const mouth = mouthOf(model.shell, model.faces, placed);
+  const enclosure = enclosureOf(mouth);
+  const closed = domeCases(model, mouth, enclosure);
+  const open = enclosure === 'half open' ? openCases(model, mouth, placed) : [];
+  return { enclosure, mouth, cases: [...closed, ...open], assumed: assumedOf(model, enclosure) };
+}
+
+function domeCases(model: WindModel, mouth: Mouth, enclosure: Enclosure): WindCase[] {
+  const { question, faces } = model;
+  return model.laws.flatMap((law, l) =>
+    question.directions.flatMap((windFrom, d) => {
+      const outside = model.external[l]?.[d] as Float64Array;
+      const inside = internalRange(
+        question.code,
+        enclosure,
+        meanOver(faces, mouth.missing, outside),
+        question.overrides,
+      );
+      const sources = mergeSources(law.sources, inside.sources, [ENCLOSURE_LIMITS]);
+      return inside.value.map((cpi) => ({
+        name: `${law.name}, inside ${cpi > 0 ? '+' : '−'}${Math.abs(cpi).toFixed(2)}`,
+        windFrom,
+        coefficient: outside.map((cpe) => cpe - cpi),
+        sources,
+      }));
+    }),
+  );
+}
+
+/** Mean over places by area; 0 where there are none. */
+function meanOver(faces: PanelFaces, places: Int32Array, value: Float64Array): number {
+  let [sum, whole] = [0, 0];
+  for (const p of places) {
+    const size = norm(pointAt(faces.area, p));
+    sum += size * (value[p] as number);
+    whole += size;
+  }
+  return whole > 0 ? sum / whole : 0;
+}
+
+function openCases(model: WindModel, mouth: Mouth, placed: ArrayLike<number>): WindCase[] {
+  const { shell, faces, question } = model;
+  const fromEnd = distanceFromEnds(shell, faces, mouth);
+  const height = standingHeight(model, placed);
+  return question.directions.flatMap((windFrom) =>
+    halfBuiltLaws(faces, mouth, fromEnd, height, windFrom, question.overrides).map((law) => ({
+      name: law.name,
+      windFrom,
+      coefficient: law.coefficient.value,
+      sources: mergeSources(law.coefficient.sources, [ENCLOSURE_LIMITS]),
+    })),
+  );
+}
+
+/** Height of the topmost hub that has a panel above the base, m: what a half-built shell's wind is
+ * taken at, with the height of the base above the ground added. At least 1 cm.
+ * Source: geometry. */
+export function standingHeight(model: WindModel, placed: ArrayLike<number>): number {
+  const { shell, question } = model;
+  let top = -Infinity;
+  for (let i = 0; i < placed.length; i++) {
+    const p = placed[i] as number;
+    for (let s = shell.placeStart[p] as number; s < (shell.placeStart[p + 1] as number); s++)
+      top = Math.max(top, shell.hubs[3 * (shell.sideHub[s] as number) + 2] as number);
+  }
+  return Math.max(0.01, top - question.form.baseZ);
+}
+
+function assumedOf({ question, laws }: WindModel, enclosure: Enclosure): string[] {
+  const told: string[] = [];
+  if (isTruncated(question.form))
+    told.push(
+      'No code covers more than a half sphere: the worst of all laws is taken, carried down below the equator.',
+    );
+  if (enclosure === 'open door')
+    told.push('The shell has an opening: the pressure at it is let in.');
+  if (enclosure === 'half open')
+    told.push(
+      'No code covers a half-built shell: the worst of a dome with its mouth open, an open cup, a curved wall and two walls that do not shelter each other is taken.',
+    );
+  const doubt = weakest(laws.flatMap((law) => law.sources));
+  if (doubt === 'from memory' || doubt === 'common practice')
+    told.push('Some pressure coefficients are from memory or common practice; each is marked.');
+  told.push(
+    'Pressures are steady: no swaying, no flutter of loose panels, no gust from a neighbour.',
+  );
+  return told;
+}
