@@ -46,8 +46,9 @@ export interface Grown {
 export type Watch = (placed: number, done: number, grown?: Grown | null) => boolean;
 
 /** How hard a pile is looked at: `asRead`: all kinds, sides as they were read; `quick`: the same, but
- * only nets with the rotations of a solid, and less work; `last`: one side doubted or kinds left out. */
-export type Effort = 'asRead' | 'quick' | 'last';
+ * only nets with the rotations of a solid, and less work; `soon`: as `quick`, and nothing where a net
+ * was not found or the work was not enough; `last`: one side doubted or kinds left out. */
+export type Effort = 'soon' | 'quick' | 'asRead' | 'last';
 
 /** A net whose misfit true readings would exceed with less than this probability does not fit. */
 const LEAST_TAIL = 1e-4;
@@ -84,9 +85,11 @@ export function candidatesFor(
 ): Candidates {
   const search = new CandidateSearch(readings, watch);
   if (readings.sides.length === 0) return search;
-  if (effort === 'quick') search.withSolidFolds(QUICK);
+  if (effort === 'quick' || effort === 'soon') search.withSolidFolds(QUICK);
   else if (effort !== 'last') search.withAllKinds();
-  if (effort === 'quick' || effort === 'asRead') return search;
+  if (effort === 'soon' && !(search.settled && search.complete))
+    return new CandidateSearch(readings, watch);
+  if (effort === 'quick' || effort === 'soon' || effort === 'asRead') return search;
   if (!search.settled) search.withOneSideDoubted();
   if (!search.settled) search.withKindsLeftOut();
   return search;

@@ -62,22 +62,27 @@ export function foldStartsAt(
 }
 
 /** All starts of a fold for these readings, smallest radius first. `gate` in standard deviations; `axis`:
- * the one that is planted, the highest unless told; 1 for none, so that it starts anywhere. */
+ * the one that is planted, the highest unless told; 1 for none, so that it starts anywhere; `spareKinds`:
+ * so many kinds, which may be the largest, need have no place. */
 export function foldStarts(
   readings: SideBelief,
   fold: Fold,
   gate: number,
   axis: number | undefined = fold.axes[0],
+  spareKinds = 0,
 ): FoldStart[] {
   const top = axis;
-  const least = radiusCovering(
-    readings.sides,
-    readings.sides.map((_, k) =>
-      readings.bothWays?.added[k] ? 0 : 1 / largestAxis(readings, k, fold, gate),
-    ),
-    1 / fold.order,
-  );
-  const most = least * Math.sqrt(MOST_USES / fold.order);
+  const covering = (spare: ReadonlySet<number>): number =>
+    radiusCovering(
+      readings.sides,
+      readings.sides.map((_, k) =>
+        readings.bothWays?.added[k] || spare.has(k) ? 0 : 1 / largestAxis(readings, k, fold, gate),
+      ),
+      1 / fold.order,
+    );
+  const all = covering(new Set());
+  const least = spareKinds > 0 ? covering(largestKinds(readings, spareKinds)) : all;
+  const most = all * Math.sqrt(MOST_USES / fold.order);
   if (top === undefined || top === 1)
     return trialModels(
       readings,
@@ -103,6 +108,13 @@ export function foldStarts(
   return starts
     .map((start) => ({ ...start, seed: { ...start.seed, axis: top } }))
     .sort((a, b) => b.model.kappa - a.model.kappa);
+}
+
+/** So many kinds with the longest sides together. */
+function largestKinds({ sides }: SideBelief, count: number): Set<number> {
+  const around = sides.map((own) => own.reduce((sum, x) => sum + x, 0));
+  const order = [...around.keys()].sort((a, b) => (around[b] as number) - (around[a] as number));
+  return new Set(order.slice(0, count));
 }
 
 /** A kind that every net with all kinds has a place for, up to mirror images. */

@@ -68,7 +68,7 @@ export function foldNets(
   const { radius } = options;
   const starts =
     radius === null
-      ? foldStarts(readings, fold, GATE, options.axis)
+      ? foldStarts(readings, fold, GATE, options.axis, options.spareKinds)
       : foldStartsAt(readings, fold, GATE, radius, KNOWN_REACH);
   const found = new Map<string, FoldedNet & { radius: number }>();
   let complete = true;

@@ -6,6 +6,7 @@ import type { Kind } from '../pile/kind.ts';
 import { fromOtherFace, nearestTurn } from '../pile/polygon.ts';
 import { linkedLots, withOtherShell } from './apart-heaps.ts';
 import type { Effort } from './candidates.ts';
+import { closingLots } from './closing-lots.ts';
 import { cutLooking, withCutBase } from './cut-base.ts';
 import { inUnitOfOthers, type KindSide, lonelySides, rareKinds } from './lonely.ts';
 import { countedOrder, ORDERS, partAnswer, partShape } from './open-part.ts';
@@ -46,6 +47,8 @@ const MOST_TRIED = 40;
 const MOST_SETS = 16;
 /** Most lots of kinds that are tried as one of two shells. */
 const MOST_LOTS = 8;
+/** Most lots of kinds that are tried as they close without the others. */
+const MOST_CLOSING = 3;
 const MOST_ASKED = 120_000;
 /** Most sides that are doubted together. */
 const MOST_DOUBTED = 9;
@@ -59,10 +62,7 @@ export function identifyTroubled(
   ask: Ask,
 ): Identification {
   const inquiry = new Inquiry(question, options, ask);
-  const { kinds } = question;
-  const found = answerOf(question, inquiry);
-  const standing = withStraightCourse(withCutBase(found, kinds), kinds);
-  const answer = inquiry.withOtherShell(standing);
+  const answer = inquiry.explained(answerOf(question, inquiry));
   inquiry.finish();
   return answer;
 }
@@ -77,6 +77,8 @@ function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
     withoutRare('quick') ??
     inquiry.withoutKinds(apartLooking(question.kinds)) ??
     inquiry.twoShells(true) ??
+    inquiry.asItIs() ??
+    inquiry.closingLots() ??
     withoutRare('asRead');
   if (early) return early;
   const counted = countedOrder(question.kinds);
@@ -136,6 +138,8 @@ class Inquiry {
   private asked = 0;
   private done = 0;
   private told: IdentifyProgress | null = null;
+  /** The answer that was explained last. */
+  private known: Identification | null = null;
 
   constructor(
     private readonly question: ShapeQuestion,
@@ -188,6 +192,41 @@ class Inquiry {
     for (const set of sets.slice(0, MOST_SETS)) {
       const found = this.try({ ...nothingWrong, leftOut: new Set(set) }, TRUST.out, 'quick');
       if (found || this.stopped) return found;
+    }
+    return null;
+  }
+
+  /** The answer with what the strangers of its shapes are instead. */
+  explained(answer: Identification): Identification {
+    if (answer === this.known) return answer;
+    const { kinds } = this.question;
+    const standing = withStraightCourse(withCutBase(answer, kinds), kinds);
+    this.known = this.withOtherShell(standing);
+    return this.known;
+  }
+
+  /** The answer to the question as it stands, where it is soon found. */
+  asItIs(): Identification | null {
+    if (this.stopped) return null;
+    const answer = this.ask(this.question, 'soon');
+    return isBelieved(answer) ? answer : null;
+  }
+
+  /** Some of the kinds close without the others, and what the others are is explained: a mis-measured
+   * kind, which is none of that, may be put right. */
+  closingLots(): Identification | null {
+    const { kinds, allowanceSd } = this.question;
+    if (this.stopped) return null;
+    const lots = closingLots(kinds, allowanceSd ?? 0, () => {
+      this.stopped ||= this.options.shouldStop?.() ?? false;
+      return !this.stopped;
+    });
+    this.renew();
+    for (const lot of lots.slice(0, MOST_CLOSING)) {
+      const found = this.withoutKinds([others(kinds, lot)]);
+      const told = found && this.explained(found);
+      if (this.stopped) return told;
+      if (told?.shapes[0]?.explained.every(({ as }) => as !== 'nothing')) return told;
     }
     return null;
   }
