@@ -70,6 +70,8 @@ const NEGLECTED = 2e-5;
 const LEAST_CORNER = 0.25;
 /** No net has more places: panels so flat that they would never close are given up. */
 const MOST_PLACES = 2000;
+/** … and none is grown from more pieces: each is a call deeper. */
+const MOST_PIECES = 800;
 /** Below this share of a prior variance an equation was known before and teaches nothing. */
 const KNOWN = 1e-5;
 
@@ -505,7 +507,8 @@ class Gluing {
   /** Whether the pieces, with one more of every kind not yet used, cover no more than the folded
    * sphere, and the misfit is one that true readings could have. */
   private fits(level: Level): boolean {
-    if (this.pieces.pieceKind.length > MOST_PLACES / this.fold.order) return false;
+    const most = Math.min(MOST_PLACES / this.fold.order, MOST_PIECES);
+    if (this.pieces.pieceKind.length > most) return false;
     const n = level.equations;
     if (level.chi2 > n + this.search.gate * Math.sqrt(2 * n) + 10) return false;
     if (level.chi2 > this.best + this.search.window) return false;

@@ -33,6 +33,10 @@ const SEVERAL = 2;
 const MOST_SURPLUS = Math.log(2e4);
 /** Odds that the right net was not found although one that fits as it should was. */
 const UNFOUND = 1e-3;
+/** The same where next to nothing of the net was asked of the readings: four of any acute triangle close. */
+const UNFOUND_UNASKED = 0.5;
+/** … and by how much less for every condition beyond the first: equal sides are common by themselves. */
+const CHANCE = 0.06;
 /** The same where the net fits only with one side taken as mis-measured: a missing kind may look so. */
 const UNFOUND_DOUBTED = 0.2;
 /** Odds against a net for every kind that it leaves unused … */
@@ -53,7 +57,8 @@ export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): n
   );
   const surplus = surplusWeight(at.places, kinds);
   const unfound =
-    (at.doubted ? UNFOUND_DOUBTED : UNFOUND) *
+    ((at.doubted ? UNFOUND_DOUBTED : UNFOUND) +
+      UNFOUND_UNASKED * CHANCE ** Math.max(0, at.fit.conditions - 1)) *
     Math.exp(excess / 2 + unusedWeight(at.unused, kinds) + surplus);
   const odds = weights.map((weight) => Math.exp(weight - best));
   const total = odds.reduce((sum, x) => sum + x, 0) * (1 + unfound);

@@ -32,6 +32,8 @@ export const nothingWrong: Supposition = {
 
 /** A mis-measured side is taken to be off by this much: one standard deviation. */
 const BLUNDER_SD = 0.025;
+/** Nobody is believed to have misread a side by more of these. */
+const MOST_BLUNDER = 3;
 /** A side is wrong where the net has it further off than this many deviations of its reading. */
 const OFF = 4;
 
@@ -146,3 +148,7 @@ function mendsOf(
 export const isOff = (kind: Kind, side: number, expected: readonly number[]): boolean =>
   Math.abs((kind.sides[side] as number) - (expected[side] as number)) >
   OFF * Math.max(kind.sideSds[side] as number, FINEST_SD);
+
+/** Whether a side would have been misread by more than one is. */
+export const isTooFarOff = (kind: Kind, side: number, expected: readonly number[]): boolean =>
+  Math.abs((kind.sides[side] as number) - (expected[side] as number)) > MOST_BLUNDER * BLUNDER_SD;

@@ -16,6 +16,7 @@ import { courseLooking, withStraightCourse } from './straight-course.ts';
 import {
   asAsked,
   isOff,
+  isTooFarOff,
   nothingWrong,
   type Rewritten,
   type Supposition,
@@ -341,17 +342,23 @@ class Inquiry {
     return null;
   }
 
-  /** With sides doubted, and then only those that came out wrong. */
+  /** With sides doubted, and then only those that came out wrong. A kind with every side wrong is no
+   * slip, but a stranger; so is one with a side that nobody misreads so far. */
   private narrowed(what: Supposition): Identification | null {
     const first = this.try(what, TRUST.doubted, 'quick');
     const best = first?.shapes[0];
     if (!first || !best) return null;
-    const { kinds } = this.question;
+    const { kinds } = supposed(this.question, { ...nothingWrong, rewritten: what.rewritten });
     const wrong = [...what.doubted].flatMap(([kind, sides]) =>
       [...sides]
         .filter((side) => isOff(kinds[kind] as Kind, side, best.fittedSides[kind] as number[]))
         .map((side) => ({ kind, side })),
     );
+    const isStranger = (k: number): boolean =>
+      wrong.filter(({ kind }) => kind === k).length === kinds[k]?.sides.length;
+    const isTooFar = ({ kind, side }: KindSide): boolean =>
+      isTooFarOff(kinds[kind] as Kind, side, best.fittedSides[kind] as number[]);
+    if ([...what.doubted.keys()].some(isStranger) || wrong.some(isTooFar)) return null;
     const doubted = [...what.doubted.values()].reduce((sum, { size }) => sum + size, 0);
     if (wrong.length === doubted) return first;
     const trust = wrong.length > 0 ? TRUST.doubted : TRUST.mended;
