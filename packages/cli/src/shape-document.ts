@@ -53,7 +53,11 @@ function oneShape(shape: Shape, pileKinds: readonly Kind[]): object {
     interchangeCosts: shape.interchangeCosts,
     mends: shape.mends,
     strangers: shape.explained.map((one) =>
-      one.as === 'cut' ? { ...one, from: idOf(one.from) } : one,
+      one.as === 'cut'
+        ? { ...one, from: idOf(one.from) }
+        : one.as === 'misread'
+          ? { ...one, of: idOf(one.of) }
+          : one,
     ),
     added: shape.added.map(({ why, of, kind }) => ({
       why,

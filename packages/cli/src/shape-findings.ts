@@ -39,9 +39,12 @@ const slips: Readonly<Record<Mend['slip'], (which: string) => string>> = {
   shift: () => 'every side off by one length, as by a broken hook',
 };
 
+const sidesOf = (sides: readonly number[]): string =>
+  `${sides.length === 1 ? 'side' : 'sides'} ${sides.map((side) => side + 1).join(' and ')}`;
+
 /** `Kind 4: side 2 read wrong: 1182 mm, should read 1103 mm.` */
 function mendText({ kind, slip, sides, measured, expected }: Mend, lengths: Lengths): string {
-  const which = `${sides.length === 1 ? 'side' : 'sides'} ${sides.map((side) => side + 1).join(' and ')}`;
+  const which = sidesOf(sides);
   const told = sides.length > 0 ? sides : measured.map((_, side) => side);
   const row = (list: readonly number[]): string =>
     told.map((side) => lengths.fine(list[side] as number)).join(', ');
@@ -90,6 +93,8 @@ function strangerText(one: Stranger, kinds: readonly Kind[], lengths: Lengths): 
       return `a panel of kind ${(kinds[one.from] as Kind).id} cut by the ground along its side ${one.cutSide + 1}, within ${lengths.small(one.misfit)}`;
     case 'course':
       return `of the straight course between the halves, ${lengths.side(one.height)} high, sides ${one.rimSides.map((side) => side + 1).join(' and ')} on the rims`;
+    case 'misread':
+      return `one more panel of kind ${(kinds[one.of] as Kind).id}, ${slips[one.slip](sidesOf(one.sides))}; should read ${lengths.sides(one.expected)}`;
     case 'other shell':
       return 'of another shell in the same heap (below)';
     case 'nothing':

@@ -49,6 +49,8 @@ export const hardWords = {
       `Kind ${kind} is kind ${from}, cut by the ground along its side ${side + 1} (fits to ${misfit}).`,
     course: (kind: string, height: string, sides: readonly number[]) =>
       `Kind ${kind} belongs to a straight course ${height} high; ${sidesOf(sides)} ${sides.length === 1 ? 'lies' : 'lie'} on the halves.`,
+    misread: (kind: string, of: string, sides: string) =>
+      `Kind ${kind} is one more panel of kind ${of}, misread: it should read ${sides}.`,
     'other shell': (kind: string) => `Kind ${kind} is part of another shell.`,
     nothing: (kind: string) =>
       `Kind ${kind} fits nowhere: it belongs to something else, or a side is wrong.`,

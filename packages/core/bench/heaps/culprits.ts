@@ -5,6 +5,7 @@
 import type { Shape } from '../../src/identify/shape.ts';
 import { turned } from '../../src/math/cyclic.ts';
 import type { Random } from '../../src/math/random.ts';
+import { nearestTurn } from '../../src/pile/polygon.ts';
 import { type Base, randomBase } from './bases.ts';
 import type { HardCase, Run } from './heap.ts';
 import { type Demand, type Truth, wholeJudge } from './judging.ts';
@@ -117,7 +118,13 @@ function slipsAmongMany(base: Base, random: Random) {
   );
   const firsts = panels.filter((row, i) => panels.findIndex(({ kind }) => kind === row.kind) === i);
   const wrong = firsts.slice(0, Math.min(1 + random.below(3), firsts.length >> 1));
-  const guilty = new Map(wrong.map((row) => [row.id, slipFor(row, random)]));
+  const guilty = new Map(
+    wrong.map((row) => {
+      const slip = slipFor(row, random);
+      const other = slip === 'face' || slip === 'swapped';
+      return [row.id, other && hasOtherHand(row, base.net.kinds) ? 'length' : slip];
+    }),
+  );
   const all = random.shuffle(
     panels.map((row) => {
       const slip = guilty.get(row.id);
@@ -140,6 +147,16 @@ function slipsAmongMany(base: Base, random: Random) {
   };
 }
 
+/** Whether the mirror image of a panel is a kind of the net as well: a reading from the other face is
+ * then one of that kind, and nobody could tell. */
+const hasOtherHand = ({ truth, kind }: Written, kinds: readonly { sides: readonly number[] }[]) =>
+  kinds.some(
+    ({ sides }, k) =>
+      k !== kind &&
+      sides.length === truth.length &&
+      nearestTurn([...truth].reverse(), sides).cost < 0.002 ** 2,
+  );
+
 /** Whether the pile names a panel's reading and what it should read, or the shape mends its kind. */
 function isReadingNamed(row: Written, shape: Shape, { worked, pile }: Run): boolean {
   const near = (expected: readonly number[]): boolean =>
@@ -153,6 +170,9 @@ function isReadingNamed(row: Written, shape: Shape, { worked, pile }: Run): bool
   const kind = worked.assigned[index]?.candidates[0];
   return (
     shape.mends.some((mend) => mend.kind === kind && near(mend.expected)) ||
+    shape.explained.some(
+      (one) => one.as === 'misread' && one.kind === kind && near(one.expected),
+    ) ||
     (suspect.length > 0 &&
       suspect.every(({ side, expected }) => Math.abs(expected - (row.truth[side] ?? 0)) < 0.006))
   );

@@ -24,7 +24,7 @@ const NET_SHARE = { side: 0.6, height: 0.1 };
 export function withCutBase(answer: Identification, kinds: readonly Kind[]): Identification {
   const looked = answer.shapes
     .slice(0, MOST_SHAPES)
-    .map((shape) => ({ shape, plane: shape.strangers.length > 0 ? planeOf(shape, kinds) : null }));
+    .map((shape) => ({ shape, plane: oddOf(shape).length > 0 ? planeOf(shape, kinds) : null }));
   if (!looked.some(({ plane }) => plane)) return answer;
   const told = looked.map(({ shape, plane }) =>
     plane ? shapeOnGround(shape, kinds, plane) : shape,
@@ -38,7 +38,7 @@ export function withCutBase(answer: Identification, kinds: readonly Kind[]): Ide
   const sum = weights.reduce((a, b) => a + b, 0);
   const before = told.reduce((a, { probability }) => a + probability, 0);
   const best = looked[costs.indexOf(least)] as (typeof looked)[0];
-  const all = best.plane !== null && countOf(best.plane) === best.shape.strangers.length;
+  const all = best.plane !== null && countOf(best.plane) === oddOf(best.shape).length;
   const total = all ? Math.max(before, TRUST) : before;
   const shapes = told
     .map((shape, i) => ({ ...shape, probability: (total * (weights[i] as number)) / sum }))
@@ -50,9 +50,15 @@ export function withCutBase(answer: Identification, kinds: readonly Kind[]): Ide
 /** Shapes less probable than this are not listed. */
 const LEAST_PROBABILITY = 0.005;
 
-function costOf({ strangers }: Shape, plane: PlaneFound | null): number {
+/** Strangers that the ground may have cut: those that are no misread panels. */
+const oddOf = ({ explained }: Shape): string[] =>
+  explained.flatMap(({ kind, as }) => (as === 'misread' ? [] : [kind]));
+
+function costOf(shape: Shape, plane: PlaneFound | null): number {
   const count = plane ? countOf(plane) : 0;
-  return (plane?.chi2 ?? 0) + 4 * (plane?.lacking ?? 0) + UNEXPLAINED * (strangers.length - count);
+  return (
+    (plane?.chi2 ?? 0) + 4 * (plane?.lacking ?? 0) + UNEXPLAINED * (oddOf(shape).length - count)
+  );
 }
 
 /** Of the sorts of panel that a plane would cut, so many may be lacking for each that is there: any one
@@ -62,7 +68,8 @@ const LACKING = 1 / 3;
 /** The plane that explains at least two strangers, or all, and that cuts hardly any sort of panel which
  * is not there; null for none. */
 function planeOf(shape: Shape, kinds: readonly Kind[]): PlaneFound | null {
-  const { shell, fittedSides, strangers } = shape;
+  const { shell, fittedSides } = shape;
+  const strangers = oddOf(shape);
   if (placeCount(shell) === 0) return null;
   const used = [...new Set(shell.kind)];
   const panels = strangersOf(strangers, kinds).map(({ sides, sideSds }) => ({
@@ -83,6 +90,7 @@ const strangersOf = (ids: readonly string[], kinds: readonly Kind[]): Kind[] =>
 
 function shapeOnGround(shape: Shape, kinds: readonly Kind[], plane: PlaneFound): Shape {
   const { up, height, baseRadius } = plane;
+  const odd = oddOf(shape);
   const readingSd = Math.min(...kinds.flatMap(({ sideSds }) => sideSds));
   const heightSd = Math.hypot(
     plane.heightSd,
@@ -93,7 +101,7 @@ function shapeOnGround(shape: Shape, kinds: readonly Kind[], plane: PlaneFound):
     ...shape,
     cut: { up, height, heightSd, baseRadius },
     explained: shape.explained.map((one) => {
-      const cut = plane.explained[shape.strangers.indexOf(one.kind)];
+      const cut = plane.explained[odd.indexOf(one.kind)];
       return cut ? { kind: one.kind, as: 'cut' as const, ...cut } : one;
     }),
   };

@@ -5,13 +5,13 @@ import type { Kind } from '../pile/kind.ts';
 import { fromOtherFace } from '../pile/polygon.ts';
 import { handTest } from './hand-test.ts';
 import type { OfferedHands } from './hands.ts';
-import type {
-  AddedKind,
-  GrownPart,
-  Identification,
-  IdentifyProgress,
-  Shape,
-  Stranger,
+import {
+  type AddedKind,
+  type GrownPart,
+  type Identification,
+  type IdentifyProgress,
+  type Shape,
+  strangerRenumbered,
 } from './shape.ts';
 
 /** An identification of the offered kinds as one of the question's kinds. */
@@ -126,7 +126,7 @@ function settledShape(shape: Shape, hands: OfferedHands, back: SideBack): Shape 
     strangers: shape.strangers.filter(isStranger),
     explained: shape.explained
       .filter((one) => isStranger(one.kind))
-      .map((one): Stranger => (one.as === 'cut' ? { ...one, from: at(one.from) } : one)),
+      .map((one) => strangerRenumbered(one, at)),
     suspects: firstOfEach(shape.suspects.map((one) => ({ ...one, ...back(one.kind, one.side) }))),
     mends: firstOfEach(
       shape.mends.map((one) => {

@@ -1,6 +1,7 @@
 // The answer of the identification: the shapes that the kinds of a pile close into.
 
 import type { HubPlate, JoinedGroup, Kind } from '../pile/kind.ts';
+import type { Slip } from '../pile/slips.ts';
 import type { Shell } from '../shell/shell.ts';
 
 /** What the identification reads. Kinds without counts, and no groups, are enough. */
@@ -85,6 +86,15 @@ export type Stranger = {
       readonly rimSides: readonly number[];
       readonly height: number;
       readonly misfit: number;
+    }
+  | {
+      /** One more panel of a kind (index), with a slip in its reading. */
+      readonly as: 'misread';
+      readonly of: number;
+      readonly slip: Slip;
+      /** All its sides as they should read, metres, in their order, and those at fault, from 0. */
+      readonly expected: readonly number[];
+      readonly sides: readonly number[];
     }
   /** Part of another shell: see {@link Identification.besides}. */
   | { readonly as: 'other shell' }
@@ -358,4 +368,10 @@ export interface IdentifyProgress {
   /** The largest part that stood together so far with the sides as they were read, as a cap about
    * one axis; the same object until it grows. Null before anything stands. */
   readonly part: GrownPart | null;
+}
+
+/** A stranger whose kinds (index) are numbered anew. */
+export function strangerRenumbered(one: Stranger, at: (kind: number) => number): Stranger {
+  if (one.as === 'cut') return { ...one, from: at(one.from) };
+  return one.as === 'misread' ? { ...one, of: at(one.of) } : one;
 }

@@ -3,7 +3,14 @@
 // what was left out is a stranger, what was changed is a mend. Metres.
 
 import type { Kind } from '../pile/kind.ts';
-import type { GrownPart, Identification, Mend, Shape, ShapeQuestion } from './shape.ts';
+import {
+  type GrownPart,
+  type Identification,
+  type Mend,
+  type Shape,
+  type ShapeQuestion,
+  strangerRenumbered,
+} from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
 import { againFirst } from './telling.ts';
 
@@ -104,7 +111,7 @@ function shapeAsked(
     probability: shape.probability * trust,
     strangers: kinds.map(({ id }) => id).filter((id) => strangers.has(id)),
     explained: [
-      ...shape.explained.map((one) => (one.as === 'cut' ? { ...one, from: at(one.from) } : one)),
+      ...shape.explained.map((one) => strangerRenumbered(one, at)),
       ...out.map((kind) => ({ kind, as: 'nothing' as const })),
     ],
     added: shape.added.map((one) => (one.of === null ? one : { ...one, of: at(one.of) })),

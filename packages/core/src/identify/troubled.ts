@@ -9,6 +9,7 @@ import type { Effort } from './candidates.ts';
 import { closingLots } from './closing-lots.ts';
 import { cutLooking, withCutBase } from './cut-base.ts';
 import { inUnitOfOthers, type KindSide, lonelySides, rareKinds } from './lonely.ts';
+import { withMisreadPanels } from './misread-panels.ts';
 import { countedOrder, ORDERS, partAnswer, partShape } from './open-part.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
@@ -201,8 +202,10 @@ class Inquiry {
   explained(answer: Identification): Identification {
     if (answer === this.known) return answer;
     const { kinds } = this.question;
-    const standing = withStraightCourse(withCutBase(answer, kinds), kinds);
-    this.known = this.withOtherShell(standing);
+    // One panel alone can always have been cut somewhere: a slip that says more goes before.
+    const read = withMisreadPanels(answer, this.question, 1);
+    const standing = withStraightCourse(withCutBase(read, kinds), kinds);
+    this.known = withMisreadPanels(this.withOtherShell(standing), this.question, 2);
     return this.known;
   }
 

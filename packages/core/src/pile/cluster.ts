@@ -93,14 +93,16 @@ function membersOf(items: readonly Item[], mixture: Mixture, k: number): Item[] 
   });
 }
 
-/** Whether the items are more likely panels of an established kind with a blundered side. */
+/** Whether a lone item is more likely a panel of an established kind with a blundered side; two that
+ * are blundered alike would be a wonder. */
 function isBlunder(
   items: readonly Item[],
   own: Seed,
   targets: readonly Seed[],
   sd: number,
 ): boolean {
-  const cost = (items.length - 1 + NEW_KIND_BLUNDERS) * blunderCost(sd);
+  if (items.length > 1) return false;
+  const cost = NEW_KIND_BLUNDERS * blunderCost(sd);
   const alone = likelihoodOf(items, own.sides, sd) - cost;
   return targets.some((target) => likelihoodOf(items, target.sides, sd) > alone);
 }

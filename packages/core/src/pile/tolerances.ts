@@ -24,9 +24,9 @@ export const LEAST_SPLIT_GAIN = 7.5;
  * a kind is reported as one that may be two. */
 export const LEAST_SEPARATION = 2;
 
-/** One or two odd panels are a kind of their own only if that beats a blundered side in each by
- * this many more blunders: one side off is a blunder, two sides off, a second reading of the same
- * panel that agrees, or a third panel alike, make a kind. */
+/** One odd panel is a kind of its own only if that beats a blundered side by this many more blunders:
+ * one side off is a blunder; two sides off, a second reading of the same panel that agrees, or a
+ * second panel alike, make a kind. */
 export const NEW_KIND_BLUNDERS = 1.7;
 
 /** A side further from its kind than this, in standard deviations of the difference, is a suspect:

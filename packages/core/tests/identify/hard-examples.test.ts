@@ -110,6 +110,11 @@ const checks: Record<string, (found: Found) => void> = {
     expect(allowance?.tellable).toBe(true);
     expect(allowance?.sd).toBeLessThan(0.002);
   },
+  'two-shells': ({ answer }) => {
+    const found = [answer.shapes[0], answer.besides?.shapes[0]];
+    expect(found.map((shape) => shape && placeCount(shape.shell)).sort()).toEqual([180, 320]);
+    expect(new Set(found[0]?.explained.map(({ as }) => as))).toEqual(new Set(['other shell']));
+  },
   nothing: ({ answer }) => {
     expect(answer.shapes).toEqual([]);
     expect(answer.complete).toBe(true);

@@ -254,3 +254,16 @@ test('three culprits and a broken hook at once are named, and the shell is found
   expect(named).toBeGreaterThanOrEqual(all - 1);
   expect(shells).toBe(12);
 });
+
+test('two panels alike are a kind, though others have two of their sides', () => {
+  const found = kindsOfPile(
+    pileOf({
+      readingSd: 0.003,
+      readings: [
+        ...times(3, outside([2.08, 2.29, 2.35])),
+        ...times(2, outside([2.08, 2.29, 2.08])),
+      ],
+    }),
+  );
+  expect(found.kinds.map((kind) => kind.good).sort()).toEqual([2, 3]);
+});

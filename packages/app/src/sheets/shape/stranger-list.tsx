@@ -67,6 +67,16 @@ function Says({ stranger, kinds }: { stranger: Stranger; kinds: readonly Kind[] 
           )}
         </p>
       );
+    case 'misread':
+      return (
+        <p>
+          {words.misread(
+            stranger.kind,
+            kinds[stranger.of]?.id ?? '',
+            stranger.expected.map((side) => lengths.side(side)).join(', '),
+          )}
+        </p>
+      );
     case 'course':
       return <p>{words.course(stranger.kind, lengths.side(stranger.height), stranger.rimSides)}</p>;
     default:
