@@ -14,6 +14,7 @@ import {
   kindsOfShape,
   numbersOf,
   type PlaceNumbers,
+  type PlacesDecision,
   type Project,
   type Shape,
   type Standing,
@@ -66,6 +67,7 @@ export async function stand(file: string, options: StandOptions): Promise<Stood>
   const list = arrangements(shape.shell, kinds, {
     interchangeable: shape.interchangeable,
     repaired: options.repaired ?? loaded.project?.places?.repaired ?? false,
+    leaned: isLeaned(loaded.project?.places),
   });
   if (list.status !== 'arranged')
     throw new Ending(1, [`This shape can't be arranged: ${list.reason}.`]);
@@ -73,6 +75,9 @@ export async function stand(file: string, options: StandOptions): Promise<Stood>
     throw new Ending(1, ['This shape has no sound cut at the ground: nothing can stand.']);
   return { loaded, found, shape, kinds, list };
 }
+
+/** Whether the lead decided on a way up off the crowns: those are then listed as well. */
+const isLeaned = (places: PlacesDecision | undefined): boolean => places?.wayUp.lean !== undefined;
 
 /** As `stand`, with one of the arrangements stood up and numbered: as painted, unless that is to be
  * forgotten. */
@@ -129,13 +134,18 @@ function keptIn({
     return (
       own.side === crown.side &&
       own.at === crown.at &&
-      one.cut.height === height &&
+      isNear(own.lean?.by, crown.lean?.by) &&
+      isNear(own.lean?.towards, crown.lean?.towards) &&
+      isNear(one.cut.height, height) &&
       one.cut.places.length === places.length
     );
   });
   if (at < 0) throw new Ending(1, ['The arrangement that the file keeps is not in the list.']);
   return { number: at + 1, datumTurn: decision.datumTurn };
 }
+
+/** Whether two numbers, radians or metres, are one but for rounding and a net fitted anew. */
+const isNear = (a = 0, b = 0): boolean => Math.abs(a - b) < 1e-3;
 
 /** The kinds with their sides as the whole net fits them: mirror images alike, and both sides of a
  * seam of one length. */

@@ -81,7 +81,14 @@ export {
 } from './shell/geometry.ts';
 export type { HubId, PlaceId, SeamId, SideId } from './shell/ids.ts';
 export { type Nadir, nadirOf } from './shell/nadir.ts';
-export { type Crown, crownAtHub, crownAtPlace, crownAtSeam, orientShell } from './shell/orient.ts';
+export {
+  type Crown,
+  crownAtHub,
+  crownAtPlace,
+  crownAtSeam,
+  type Lean,
+  orientShell,
+} from './shell/orient.ts';
 export { type Part, partOf } from './shell/part.ts';
 export { cutAtPlane, type PlaneCut } from './shell/plane-cut.ts';
 export { baseRing, type Rim, rims } from './shell/rims.ts';
@@ -386,6 +393,13 @@ export {
 export { fullOrder } from './arrange/fit/outlines.ts';
 export { type InfillPanel, infillOf } from './arrange/fit/infill.ts';
 export {
+  type LoweredShell,
+  type SawnBase,
+  type SawnPanel,
+  sawnBase,
+  withoutRagged,
+} from './arrange/fit/level-base.ts';
+export {
   defaultWishes,
   type Objective,
   objectives,
@@ -436,6 +450,7 @@ export {
   type ReplacementOptions,
   replacementsFor,
 } from './arrange/swaps/replacements.ts';
+export { leanedWay, leanedWays } from './arrange/leaned-ways.ts';
 export { type CrownAt, type WayUp, type WaysUp, waysUpOf } from './arrange/ways-up.ts';
 export {
   ballastWeight,

@@ -8,8 +8,11 @@ import {
   infillOf,
   type Kind,
   type Nearest,
+  type Shell,
+  sawnBase,
   standingShell,
   type Wishes,
+  withoutRagged,
 } from '@shellraise/core';
 import { fitting } from '../fitting.ts';
 import { type Stood, stand } from '../job.ts';
@@ -73,7 +76,7 @@ function fitReport(
     gotTable(stood, best),
     doorText(stood, best, lengths),
     groupsText(stood, wishes, best),
-    infillText(stood, best, lengths),
+    baseText(stood, best, lengths),
     caution(standCaution),
   ];
 }
@@ -82,6 +85,8 @@ function wishesText(wishes: Wishes, lengths: Lengths): string {
   const { spares, mended, mostGaps, mostBought, flatBase, door, mostParted } = wishes;
   const limits = [
     mended ? 'panels to be mended may be used' : 'good panels only',
+    ...(wishes.mayCut ? ['the lowest panels may be sawn level'] : []),
+    ...(wishes.leaning ? ['ways up off the crowns as well'] : []),
     mostGaps > 0 ? `up to ${count(mostGaps, 'place')} left open` : 'no place left open',
     ...(spares > 0 ? [`${count(spares, 'spare')} of each kind kept aside`] : []),
     ...(mostBought === undefined ? [] : [`at most ${count(mostBought, 'panel')} bought`]),
@@ -193,11 +198,14 @@ function fitTable(fits: readonly Fit[], lengths: Lengths): string {
       String(mended),
       String(gaps),
       door === null ? '' : String(door.places.length),
-      `${way.at} of ${way.kinds.join(' ')}`,
+      `${way.at} of ${way.kinds.join(' ')}${way.lean ? `, ${tiltText(way.lean.by)} off` : ''}`,
       cut.flat ? 'level' : 'ragged',
     ]),
   );
 }
+
+/** An angle as people read it. */
+const tiltText = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(1)}°`;
 
 /** Where the panels of the best fit come from, kind by kind, where not all are good ones. */
 function gotTable({ shape, kinds }: Stood, { arrangement, sources }: Fit): string {
@@ -257,16 +265,47 @@ function groupsText(
     .join('\n');
 }
 
-function infillText({ shape }: Stood, { way, arrangement }: Fit, lengths: Lengths): string {
-  const { shell } = standingShell(shape.shell, way, arrangement.cut);
-  return bullets(
+/** How a ragged base comes down to the ground: new panels, a saw, or fewer places. */
+function baseText({ shape, kinds }: Stood, { way, arrangement }: Fit, lengths: Lengths): string {
+  const { shell, courses } = standingShell(shape.shell, way, arrangement.cut);
+  const sawn = sawnBase(shell);
+  const lower = withoutRagged(shell);
+  const infill = bullets(
     'The base ring is ragged; these close it down to the ground:',
     infillOf(shell).map(
       ({ sides, count: n }) =>
         `${n} × ${lengths.sides(sides)} ${lengths.unit}, the first side on the ground`,
     ),
   );
+  const saw = bullets(
+    sawn === null
+      ? ''
+      : `Or sawn level ${lengths.large(sawn.height)} below the top, round a ring of radius ${lengths.large(sawn.radius.min)} to ${lengths.large(sawn.radius.max)} (the seams and their bolts there are then cut too):`,
+    (sawn?.panels ?? []).map(
+      ({ kind, sides, count: n }) =>
+        `${n} × kind ${(kinds[kind] as Kind).id} down to ${lengths.sides(sides)} ${lengths.unit}, the sawn side first`,
+    ),
+  );
+  const without =
+    lower === null
+      ? ''
+      : wrap(
+          `Or without ${numbersOf(courses.numbers, lower.leftOut)}: then it stands level, ${lengths.large(lower.height)} high.`,
+          '',
+        );
+  return [infill, saw, without].filter((text) => text !== '').join('\n');
 }
+
+const numbersOf = (numbers: readonly string[], places: readonly number[]): string =>
+  places.length > MOST_NAMED
+    ? count(places.length, 'place')
+    : places
+        .map((p) => numbers[p] as string)
+        .sort()
+        .join(' ');
+
+/** Places that are named one by one, at most. */
+const MOST_NAMED = 20;
 
 function fitDocument({ shape, kinds, loaded }: Stood, wishes: Wishes, answer: FitAnswer): object {
   const idOf = (place: number): string => (kinds[shape.shell.kind[place] as number] as Kind).id;
@@ -281,7 +320,7 @@ function fitDocument({ shape, kinds, loaded }: Stood, wishes: Wishes, answer: Fi
     conflict,
     nearest,
     fits: fits.map(({ way, arrangement: { cut }, sources, bought, mended, gaps, ...more }) => ({
-      crown: { at: way.at, kinds: way.kinds, orbit: way.orbit },
+      crown: { at: way.at, kinds: way.kinds, orbit: way.orbit, lean: way.lean ?? null },
       height: cut.height,
       floorDiameter: 2 * cut.floor.mean,
       flat: cut.flat,
@@ -304,8 +343,21 @@ function fitDocument({ shape, kinds, loaded }: Stood, wishes: Wishes, answer: Fi
         reveal: more.door.reveal.map(({ length }) => length),
       },
       places: Array.from(cut.places, (place, i) => ({ kind: idOf(place), source: sources[i] })),
-      infill: infillOf(standingShell(shape.shell, way, cut).shell),
+      ...baseDocument(standingShell(shape.shell, way, cut).shell, kinds),
     })),
     cautions: [standCaution],
+  };
+}
+
+/** What brings a ragged base down to the ground; sizes in metres. */
+function baseDocument(shell: Shell, kinds: readonly Kind[]): object {
+  const sawn = sawnBase(shell);
+  return {
+    infill: infillOf(shell),
+    sawn: sawn && {
+      ...sawn,
+      panels: sawn.panels.map((one) => ({ ...one, kind: (kinds[one.kind] as Kind).id })),
+    },
+    without: withoutRagged(shell),
   };
 }

@@ -6,11 +6,12 @@ import type { Kind } from '../pile/kind.ts';
 import { checkShell } from '../shell/check.ts';
 import { type Courses, coursesOf, layersFrom } from '../shell/courses.ts';
 import { type Cut, type CutOptions, naturalCuts } from '../shell/cuts.ts';
-import { orientShell } from '../shell/orient.ts';
+import { type Lean, orientShell } from '../shell/orient.ts';
 import { type Part, partOf } from '../shell/part.ts';
 import { placeCount, type Shell } from '../shell/shell.ts';
 import { COVERED_ONCE } from '../shell/tolerances.ts';
 import { type Family, familiesOf } from './families.ts';
+import { leanedWay, leanedWays } from './leaned-ways.ts';
 import { needOf, type StockRow, stockRows } from './stock.ts';
 import { RISE_STEP } from './tolerances.ts';
 import { type CrownAt, type WayUp, waysUpOf } from './ways-up.ts';
@@ -23,6 +24,10 @@ export interface ArrangeOptions {
   readonly repaired?: boolean;
   /** What may be the crown; all three unless told. */
   readonly crowns?: readonly CrownAt[];
+  /** Ways up off the crowns as well (see leaned-ways.ts); only crowns unless told. */
+  readonly leaned?: boolean;
+  /** Only ways up that lean like this from a crown; the crowns themselves unless told. */
+  readonly lean?: Lean;
   /** Ways up to look at; all unless told. */
   readonly only?: (way: WayUp) => boolean;
   /** Below the equator, base rings of less mean radius than this part of the sphere's are left
@@ -87,7 +92,10 @@ export function arrangements(
   const fault = faultOf(shell);
   if (fault) return { ...NOTHING, ...fault };
   const families = familiesOf(kinds, options.interchangeable);
-  const { waysUp, rotations } = waysUpOf(shell, kinds, families);
+  const { waysUp: crownsUp, rotations, turns } = waysUpOf(shell, kinds, families);
+  const { lean } = options;
+  const leaned = options.leaned ? leanedWays(shell, crownsUp, turns) : [];
+  const waysUp = lean ? crownsUp.map((way) => leanedWay(way, lean)) : [...crownsUp, ...leaned];
   const crowns = options.crowns ?? (['hub', 'place', 'seam'] as const);
   const asked = (way: WayUp): boolean => crowns.includes(way.at) && (options.only?.(way) ?? true);
   const wanted = waysUp.flatMap((way, i) => (asked(way) ? [i] : []));

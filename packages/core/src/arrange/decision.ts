@@ -24,9 +24,10 @@ export function decisionFor(
   repaired: boolean,
   datumTurn = 0,
 ): PlacesDecision {
-  const { at, kinds, orbit } = list.waysUp[arrangement.wayUp] as WayUp;
+  const { at, kinds, orbit, lean } = list.waysUp[arrangement.wayUp] as WayUp;
   const cut = { places: arrangement.cut.places.length, height: arrangement.cut.height };
-  return { wayUp: { at, kinds: [...kinds], orbit }, cut, repaired, datumTurn };
+  const wayUp = { at, kinds: [...kinds], orbit, ...(lean && { lean: { ...lean } }) };
+  return { wayUp, cut, repaired, datumTurn };
 }
 
 /** The arrangement that a decision stands for: the cut of its way up with as many places whose
@@ -42,16 +43,24 @@ export function findDecided(
     ...options,
     repaired,
     only: (way) => sameWay(way, wayUp),
+    ...(wayUp.lean && { lean: wayUp.lean }),
   });
   if (list.status !== 'arranged') return { found: false, reason: list.reason };
-  const way = list.waysUp.find((candidate) => sameWay(candidate, wayUp));
+  const way = list.waysUp.find(
+    (candidate) => sameWay(candidate, wayUp) && candidate.lean?.by === wayUp.lean?.by,
+  );
   if (!way) {
     const crown = `${wayUp.at} ${wayUp.kinds.join(' ')} (${wayUp.orbit})`;
     return { found: false, reason: `the net has no way up with crown ${crown}` };
   }
   const off = (a: Arrangement): number => Math.abs(a.cut.height - cut.height);
   const near = list.arrangements
-    .filter((a) => a.cut.places.length === cut.places && off(a) <= SAME_HEIGHT * cut.height)
+    .filter(
+      (a) =>
+        a.wayUp === list.waysUp.indexOf(way) &&
+        a.cut.places.length === cut.places &&
+        off(a) <= SAME_HEIGHT * cut.height,
+    )
     .sort((a, b) => off(a) - off(b))[0];
   if (near) return { found: true, way, arrangement: near };
   const reason = `no cut of that way up leaves ${cut.places} places ${cut.height.toFixed(3)} m high`;

@@ -102,7 +102,7 @@ function placesNow(
   to: Stand,
   { interchangeable }: ArrangeOptions,
 ): Int32Array {
-  if (from.crown.at === to.crown.at && from.crown.side === to.crown.side) return from.places;
+  if (isSameCrown(from.crown, to.crown)) return from.places;
   const { labels } = labelsOf(shell, kinds, familiesOf(kinds, interchangeable));
   const stands = new Uint8Array(placeCount(shell));
   for (const p of to.places) stands[p] = 1;
@@ -116,7 +116,7 @@ function placesNow(
     .filter((_, i) => counts[i] === most)
     .map((rotation) => {
       const side = rotation.sides[from.crown.side] as SideId;
-      const [up, datum] = axesOf(shell, { at: from.crown.at, side });
+      const [up, datum] = axesOf(shell, { ...from.crown, side });
       return { rotation, merits: [up, datum].flatMap((axis) => now.map((a) => dot(axis, a))) };
     });
   for (let i = 0; i < 2 * now.length; i++) {
@@ -128,6 +128,12 @@ function placesNow(
 }
 
 /** Up, the datum, and left of it seen from above: unit vectors. */
+const isSameCrown = (a: Crown, b: Crown): boolean =>
+  a.at === b.at &&
+  a.side === b.side &&
+  a.lean?.by === b.lean?.by &&
+  a.lean?.towards === b.lean?.towards;
+
 function axesOf(shell: Shell, crown: Crown): readonly [Vec3, Vec3, Vec3] {
   const { up, datum } = crownAxes(shell, crown);
   return [up, datum, cross(up, datum)];

@@ -13,6 +13,21 @@ const wayUp = z
         'Kinds around the hub anticlockwise seen from outside, of the place, or of the seam.',
       ),
     orbit: z.int().min(0).describe('Which of the ways up with these kinds at the crown, from 0.'),
+    lean: z
+      .strictObject({
+        by: z
+          .number()
+          .min(0)
+          .max(1.6)
+          .describe('Angle from that crown to what is uppermost, radians.'),
+        towards: z
+          .number()
+          .min(-7)
+          .max(7)
+          .describe('Which way, radians anticlockwise seen from above from its datum.'),
+      })
+      .optional()
+      .describe('How far the shell leans from that crown; absent: not at all.'),
   })
   .describe('What is uppermost, by its kinds.');
 

@@ -8,7 +8,7 @@ import { compareLists } from '../math/order.ts';
 import type { Kind } from '../pile/kind.ts';
 import { lowestCode } from '../shell/canonical.ts';
 import type { PlaceId, SideId } from '../shell/ids.ts';
-import type { Crown } from '../shell/orient.ts';
+import type { Crown, Lean } from '../shell/orient.ts';
 import { placeAt, type Shell, sidesOf } from '../shell/shell.ts';
 import { starsOf } from '../shell/stars.ts';
 import {
@@ -39,6 +39,8 @@ export interface WayUp {
   /** Index of the way up that is its mirror image, its own where it is one; null where the net's
    * mirror image is another net. */
   readonly mirror: number | null;
+  /** How far off the crown what is uppermost lies; absent: not at all. As in `crown`. */
+  readonly lean?: Lean;
 }
 
 /** The ways up of a net and the symmetry that joins the others to them. */
@@ -46,6 +48,8 @@ export interface WaysUp {
   readonly waysUp: readonly WayUp[];
   /** Number of rotations that lay the net on itself, with the one that moves nothing. */
   readonly rotations: number;
+  /** These rotations. */
+  readonly turns: readonly Symmetry[];
   /** True where the net is its own mirror image. */
   readonly mirrored: boolean;
 }
@@ -86,7 +90,7 @@ export function waysUpOf(
       mirror: mirror < 0 ? null : mirror,
     };
   });
-  return { waysUp, rotations: rotations.length, mirrored: reflection !== null };
+  return { waysUp, rotations: rotations.length, turns: rotations, mirrored: reflection !== null };
 }
 
 const RANK: Readonly<Record<CrownAt, number>> = { hub: 0, place: 1, seam: 2 };

@@ -22,6 +22,16 @@ import { hubAt, hubCount, type Shell } from './shell.ts';
 export interface Crown {
   readonly at: 'hub' | 'seam' | 'place';
   readonly side: SideId;
+  /** Absent: what is named is uppermost. Else the shell leans, and what is uppermost lies off it. */
+  readonly lean?: Lean;
+}
+
+/** How far off its crown a shell is up. */
+export interface Lean {
+  /** Angle from the crown named to what is uppermost, radians, 0 … a quarter turn. */
+  readonly by: number;
+  /** Which way that lies from the crown, radians anticlockwise seen from above from its datum. */
+  readonly towards: number;
 }
 
 /** The crown at a hub, datum along the lowest side that starts there. Throws for a loose hub. */
@@ -53,7 +63,8 @@ export function orientShell(shell: Shell, crown: Crown, datumTurn = 0): Shell {
   return { ...shell, hubs: inAxes(shell, x, cross(up, x), up) };
 }
 
-/** Where a crown's way up and its datum lie in the shell as it is: unit vectors at right angles. */
+/** Where a crown's way up and its datum lie in the shell as it is: unit vectors at right angles. Of a crown
+ * that leans the datum is the crown's own, made level; it must not be what comes up. */
 export function crownAxes(shell: Shell, crown: Crown): { readonly up: Vec3; readonly datum: Vec3 } {
   const from = hubPoint(shell, hubAt(shell, crown.side));
   const to = hubPoint(shell, endHubAt(shell, crown.side));
@@ -66,8 +77,16 @@ export function crownAxes(shell: Shell, crown: Crown): { readonly up: Vec3; read
         ? normalize(middle)
         : placeNormal(shell, place);
   const towards = crown.at === 'place' ? middle : subtract(to, from);
-  return { up, datum: normalize(subtract(towards, scale(up, dot(towards, up)))) };
+  const datum = level(towards, up);
+  if (!crown.lean) return { up, datum };
+  const { by, towards: turn } = crown.lean;
+  const aside = rotateAbout(datum, up, turn);
+  const leaned = add(scale(up, Math.cos(by)), scale(aside, Math.sin(by)));
+  return { up: leaned, datum: level(datum, leaned) };
 }
+
+/** The part of a direction that is square to `up`, as a unit vector. */
+const level = (way: Vec3, up: Vec3): Vec3 => normalize(subtract(way, scale(up, dot(way, up))));
 
 /** Hub positions in the frame of three unit axes. */
 function inAxes(shell: Shell, x: Vec3, y: Vec3, z: Vec3): Float64Array {

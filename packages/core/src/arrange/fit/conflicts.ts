@@ -4,6 +4,7 @@
 import type { Arrangement } from '../arrangements.ts';
 import { fewestInConflict } from '../program/conflict.ts';
 import type { FitSearch } from './fit-search.ts';
+import { heightOf } from './outlines.ts';
 import { isRanked, type Wishes } from './wishes.ts';
 
 /** Demands that can stand against each other. */
@@ -96,7 +97,7 @@ function nearestTo(search: FitSearch, wishes: Wishes, demand: Demand): Nearest |
     value === null || value === undefined ? null : { demand: own, value };
   switch (demand) {
     case 'leastHeight': {
-      const value = best(({ cut }) => -cut.height);
+      const value = best(({ cut }) => -heightOf(cut, wishes));
       return told(demand, value === null ? null : -value);
     }
     case 'leastFloor': {

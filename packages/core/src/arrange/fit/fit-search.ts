@@ -25,6 +25,8 @@ import {
   type FamilyStock,
   familyStock,
   fullOrder,
+  heightOf,
+  isSawn,
   type Outline,
   outlineOf,
   type Values,
@@ -70,8 +72,8 @@ export class FitSearch {
     this.until = options.now() + options.seconds;
   }
 
-  /** The best fits by the wishes. */
-  run(wishes: Wishes): Pick<FitAnswer, 'fits' | 'proved' | 'tried' | 'outlines'> {
+  /** The best fits by the wishes; with `first` only the first that is found. */
+  run(wishes: Wishes, first = false): Pick<FitAnswer, 'fits' | 'proved' | 'tried' | 'outlines'> {
     const order = fullOrder(wishes.order);
     const before = (a: Values, b: Values): number => compareBy(order, a, b);
     const queue = this.outlinesFor(wishes).sort((a, b) => before(a.least, b.least));
@@ -113,6 +115,7 @@ export class FitSearch {
         best = one;
         this.options.onBetter?.(one.fit);
       }
+      if (first) break;
     }
     const fits = found
       .filter(({ values }) => !found.some((other) => beats(order, other.values, values)))
@@ -120,7 +123,7 @@ export class FitSearch {
       .slice(0, MOST_FITS)
       .map(({ fit }) => fit);
     proved &&= fits.length > 0;
-    if (proved && !isTold) this.options.onProved?.();
+    if (proved && !isTold && !first) this.options.onProved?.();
     return { fits, proved, tried, outlines };
   }
 
@@ -155,8 +158,8 @@ export class FitSearch {
     return this.list.arrangements
       .filter(
         ({ cut }) =>
-          (!needsLevel || cut.flat) &&
-          cut.height >= leastHeight &&
+          (!needsLevel || cut.flat || isSawn(cut, wishes)) &&
+          heightOf(cut, wishes) >= leastHeight &&
           cut.floor.inside >= leastFloor &&
           cut.floor.max <= mostFloor,
       )

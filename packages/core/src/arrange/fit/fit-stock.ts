@@ -5,7 +5,12 @@
 
 import type { JoinedGroup, Kind } from '../../pile/kind.ts';
 import type { Shell } from '../../shell/shell.ts';
-import { type Arrangement, type ArrangeOptions, arrangements } from '../arrangements.ts';
+import {
+  type Arrangement,
+  type Arrangements,
+  type ArrangeOptions,
+  arrangements,
+} from '../arrangements.ts';
 import type { Opening } from '../openings/openings.ts';
 import type { ProgramSolver, SolveOptions } from '../program/solve.ts';
 import type { WayUp } from '../ways-up.ts';
@@ -81,22 +86,39 @@ export function fitStock(
   solver: ProgramSolver,
   options: FitOptions,
 ): FitAnswer {
-  const { interchangeable, crowns, leastFloor } = options;
-  const list = arrangements(shell, kinds, {
-    most: MOST_OUTLINES,
-    ...(interchangeable && { interchangeable }),
-    ...(crowns && { crowns }),
-    ...(leastFloor !== undefined && { leastFloor }),
-  });
+  const until = options.now() + options.seconds;
+  const list = outlinesOf(shell, kinds, options, false);
   const nothing = { fits: [], proved: false, tried: 0, outlines: 0, conflict: [], nearest: [] };
   if (list.arrangements.length === 0)
     return { status: 'none', reason: list.reason || 'the net has no sound cut', ...nothing };
-  const search = new FitSearch(shell, kinds, list, solver, options);
+  let search = new FitSearch(shell, kinds, list, solver, options);
+  if (wishes.leaning) {
+    // Leaned ways up take their time: a first answer comes from the crowns.
+    search.run(wishes, true);
+    const all = outlinesOf(shell, kinds, options, true);
+    const seconds = Math.max(0, until - options.now());
+    search = new FitSearch(shell, kinds, all, solver, { ...options, seconds });
+  }
   const found = search.run(wishes);
   if (found.fits.length > 0)
     return { status: 'fitted', reason: '', conflict: [], nearest: [], ...found };
   const reason = 'no way up and cut keeps all that was asked for';
   return { status: 'conflict', reason, ...found, ...conflictOf(search, wishes) };
+}
+
+function outlinesOf(
+  shell: Shell,
+  kinds: readonly Kind[],
+  { interchangeable, crowns, leastFloor }: FitOptions,
+  leaned: boolean,
+): Arrangements {
+  return arrangements(shell, kinds, {
+    most: MOST_OUTLINES,
+    leaned,
+    ...(interchangeable && { interchangeable }),
+    ...(crowns && { crowns }),
+    ...(leastFloor !== undefined && { leastFloor }),
+  });
 }
 
 /** Outlines looked at, at most. */

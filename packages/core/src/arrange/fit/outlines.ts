@@ -51,6 +51,18 @@ const SAME_RISE = 1e-3;
 /** Exposure of mended panels is ranked in steps of this. */
 const SAME_EXPOSURE = 1e-3;
 
+/** Whether a cut is only level once its lowest panels are sawn off at its highest base hub. */
+export const isSawn = ({ flat }: Arrangement['cut'], { mayCut }: Pick<Wishes, 'mayCut'>): boolean =>
+  mayCut && !flat;
+
+/** From the ground to the topmost hub, metres. */
+export const heightOf = (cut: Arrangement['cut'], wishes: Pick<Wishes, 'mayCut'>): number =>
+  isSawn(cut, wishes) ? cut.height - (cut.baseZ.max - cut.baseZ.min) : cut.height;
+
+/** As `heightOf`, from the mean of the base hubs. */
+const riseOf = (cut: Arrangement['cut'], wishes: Wishes): number =>
+  isSawn(cut, wishes) ? heightOf(cut, wishes) : cut.rise;
+
 /** An outline before its doors are looked for: as if one could be had and saved all that lacks. */
 export function outlineOf(
   arrangement: Arrangement,
@@ -71,13 +83,13 @@ export function outlineOf(
     doors: null,
     least: {
       'fewest bought': lack.bought,
-      tallest: -Math.round(cut.rise / (SAME_RISE * radius)),
+      tallest: -Math.round(riseOf(cut, wishes) / (SAME_RISE * radius)),
       'largest floor': -Math.round(cut.floor.inside / (SAME_RISE * radius)),
       'fewest mended': 0,
       'fewest gaps': lack.gaps,
       'spares kept': spares,
       door: 0,
-      'level base': cut.flat ? 0 : 1,
+      'level base': cut.flat || isSawn(cut, wishes) ? 0 : 1,
       'mended low': wishes.mended ? -LOW_ENOUGH * mends : 0,
       'groups joined': 0,
     },

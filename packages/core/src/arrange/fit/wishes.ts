@@ -51,6 +51,16 @@ export const wishesSection = z.strictObject({
     .boolean()
     .default(false)
     .describe('Whether the base ring must be level, unless the order names "level base".'),
+  mayCut: z
+    .boolean()
+    .default(false)
+    .describe(
+      'Whether the lowest panels may be sawn off along a level plane: a ragged base then counts as level.',
+    ),
+  leaning: z
+    .boolean()
+    .default(false)
+    .describe("Whether ways up off the net's hubs, seams and places are looked at as well."),
   leastHeight: length.optional().describe('From the lowest base hub to the topmost, metres.'),
   leastFloor: length
     .optional()

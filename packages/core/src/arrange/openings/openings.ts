@@ -8,7 +8,7 @@ import type { HubId, PlaceId, SideId } from '../../shell/ids.ts';
 import { partOf } from '../../shell/part.ts';
 import { hubCount, placeCount, type Shell, sideCount } from '../../shell/shell.ts';
 import { seamsInside } from '../fit/gap-laws.ts';
-import { isWithinWall, type Passage, placesInTheWay, type ViewPoint } from './passing.ts';
+import { inTheWayOf, isWithin, type Passage, type ViewPoint, wallOf } from './passing.ts';
 
 /** An opening that the body passes. */
 export interface Opening {
@@ -46,14 +46,14 @@ export function openingsFor(shell: Shell, question: OpeningQuestion): Opening[] 
     throw new RangeError(`outline: found ${question.outline.length} points, 3 or more needed`);
   assertNumber('most', question.most ?? 0, 0);
   const floor = question.floor ?? lowest(shell);
+  const wall = wallOf(shell);
   const seen = new Set<string>();
   const found: Opening[] = [];
   for (const azimuth of directionsOf(shell)) {
     const passage = { azimuth, aside: 0, floor, outline: question.outline };
-    if (!isWithinWall(shell, passage)) continue;
-    const places = placesInTheWay(shell, passage);
+    const places = inTheWayOf(wall, passage);
     const key = places.join();
-    if (places.length === 0 || seen.has(key)) continue;
+    if (places.length === 0 || seen.has(key) || !isWithin(wall, passage)) continue;
     seen.add(key);
     const opening = openingOf(shell, passage, places);
     if (opening) found.push(opening);

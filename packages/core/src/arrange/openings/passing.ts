@@ -47,31 +47,79 @@ export function roundOutline(diameter: number, middle: number): readonly ViewPoi
   }).reverse();
 }
 
+/** A wall as seen along many lines: what does not change from one to the next. */
+export interface Wall {
+  /** Hub → position, metres. */
+  readonly hubs: readonly (readonly number[])[];
+  /** Place → its hubs, and its middle. */
+  readonly places: readonly (readonly number[])[];
+  readonly middles: readonly (readonly number[])[];
+}
+
+/** The wall of a shell. */
+export const wallOf = (shell: Shell): Wall => ({
+  hubs: Array.from({ length: hubCount(shell) }, (_, h) => hubPoint(shell, h as HubId)),
+  places: Array.from({ length: placeCount(shell) }, (_, p) => hubsOf(shell, p as PlaceId)),
+  middles: Array.from({ length: placeCount(shell) }, (_, p) => placeCentre(shell, p as PlaceId)),
+});
+
 /** The places that are in the way, ascending. The line starts on the axis, so only the wall on its
  * side counts. */
-export function placesInTheWay(shell: Shell, passage: Passage): number[] {
-  const view = viewAlong(passage);
-  return [...Array(placeCount(shell)).keys()].filter((p) => {
-    const place = p as PlaceId;
-    const [x, y] = placeCentre(shell, place);
-    if (x * Math.cos(passage.azimuth) + y * Math.sin(passage.azimuth) <= 0) return false;
-    return overlap(
-      hubsOf(shell, place).map((hub) => view(hubPoint(shell, hub))),
-      passage.outline,
-    );
+export const placesInTheWay = (shell: Shell, passage: Passage): number[] =>
+  inTheWayOf(wallOf(shell), passage);
+
+/** As `placesInTheWay`. */
+export function inTheWayOf({ hubs, places, middles }: Wall, passage: Passage): number[] {
+  const seen = hubs.map(viewAlong(passage));
+  const [c, s] = [Math.cos(passage.azimuth), Math.sin(passage.azimuth)];
+  const span = spanOf(passage.outline);
+  return [...places.keys()].filter((p) => {
+    const [x = 0, y = 0] = middles[p] as readonly number[];
+    if (x * c + y * s <= 0) return false;
+    const corners = (places[p] as readonly number[]).map((hub) => seen[hub] as ViewPoint);
+    return areNear(spanOf(corners), span) && overlap(corners, passage.outline);
   });
 }
 
 /** Whether the wall on the line's side goes all round the outline, so that a hole in it can be passed:
  * each of its points lies among the wall's hubs as they are seen. */
-export function isWithinWall(shell: Shell, passage: Passage): boolean {
-  const view = viewAlong(passage);
+export const isWithinWall = (shell: Shell, passage: Passage): boolean =>
+  isWithin(wallOf(shell), passage);
+
+/** As `isWithinWall`. */
+export function isWithin({ hubs }: Wall, passage: Passage): boolean {
   const [c, s] = [Math.cos(passage.azimuth), Math.sin(passage.azimuth)];
-  const wall = Array.from({ length: hubCount(shell) }, (_, h) => hubPoint(shell, h as HubId))
-    .filter(([x, y]) => x * c + y * s > 0)
-    .map(view);
-  return passage.outline.every((point) => isAmong(wall, point));
+  const wall = hubs.filter(([x = 0, y = 0]) => x * c + y * s > 0).map(viewAlong(passage));
+  const [span, own] = [spanOf(wall), spanOf(passage.outline)];
+  const isRoughly = own.every(([least, most], axis) => {
+    const [low, high] = span[axis] as Span;
+    return least >= low - TOUCH && most <= high + TOUCH;
+  });
+  return isRoughly && passage.outline.every((point) => isAmong(wall, point));
 }
+
+type Span = readonly [least: number, most: number];
+
+/** Least and most of each axis. */
+const spanOf = (points: readonly ViewPoint[]): readonly [Span, Span] => {
+  let [uLow, uHigh, vLow, vHigh] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const [u, v] of points) {
+    uLow = Math.min(uLow, u);
+    uHigh = Math.max(uHigh, u);
+    vLow = Math.min(vLow, v);
+    vHigh = Math.max(vHigh, v);
+  }
+  return [
+    [uLow, uHigh],
+    [vLow, vHigh],
+  ];
+};
+
+const areNear = (a: readonly [Span, Span], b: readonly [Span, Span]): boolean =>
+  a.every(([low, high], axis) => {
+    const [least, most] = b[axis] as Span;
+    return high - least > TOUCH && most - low > TOUCH;
+  });
 
 /** Whether no line through the point has all others on one side, a touch aside. */
 function isAmong(points: readonly ViewPoint[], [u, v]: ViewPoint): boolean {
