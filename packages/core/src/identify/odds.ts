@@ -35,6 +35,8 @@ const MOST_SURPLUS = Math.log(2e4);
 const UNFOUND = 1e-3;
 /** The same where next to nothing of the net was asked of the readings: four of any acute triangle close. */
 const UNFOUND_UNASKED = 0.5;
+/** … a tenth of it where the pile has just as many panels as the net takes … */
+const COUNTED = { share: 0.1, within: 0.1 };
 /** … and by how much less for every condition beyond the first: equal sides are common by themselves. */
 const CHANCE = 0.06;
 /** The same where the net fits only with one side taken as mis-measured: a missing kind may look so. */
@@ -57,12 +59,22 @@ export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): n
   );
   const surplus = surplusWeight(at.places, kinds);
   const unfound =
-    ((at.doubted ? UNFOUND_DOUBTED : UNFOUND) +
-      UNFOUND_UNASKED * CHANCE ** Math.max(0, at.fit.conditions - 1)) *
+    ((at.doubted ? UNFOUND_DOUBTED : UNFOUND) + unaskedOdds(at, kinds)) *
     Math.exp(excess / 2 + unusedWeight(at.unused, kinds) + surplus);
   const odds = weights.map((weight) => Math.exp(weight - best));
   const total = odds.reduce((sum, x) => sum + x, 0) * (1 + unfound);
   return odds.map((x) => x / total);
+}
+
+/** Odds that a net which asks hardly anything of the readings is one by chance. */
+function unaskedOdds({ fit, places }: Case, kinds: readonly Kind[]): number {
+  const isCounted = kinds.every((kind, k) => {
+    const need = places[k] as number;
+    const have = kind.good + kind.repair + kind.scrap;
+    return kind.counted && Math.abs(have - need) <= COUNTED.within * need;
+  });
+  const share = isCounted ? COUNTED.share : 1;
+  return share * UNFOUND_UNASKED * CHANCE ** Math.max(0, fit.conditions - 1);
 }
 
 function weightOf(one: Case, kinds: readonly Kind[]): number {

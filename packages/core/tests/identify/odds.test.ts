@@ -109,3 +109,12 @@ test('one count far off counts no more than three deviations', () => {
   expect(ratio(far, farther, kinds(60, 60))).toBeCloseTo(1, 12);
   expect(ratio(one(), far, kinds(60, 60))).toBeCloseTo(Math.exp(4.5), 6);
 });
+
+test('a net that asks nothing of the readings is no proof, unless the counts are just right', () => {
+  const asks = (conditions: number, pile = uncounted): number =>
+    odds([one({ fit: fit(conditions, conditions) })], pile)[0] as number;
+  expect(asks(1)).toBeLessThan(0.7);
+  expect(asks(4)).toBeGreaterThan(0.99);
+  expect(asks(1, kinds(60, 60))).toBeGreaterThan(0.9);
+  expect(asks(1, kinds(60, 75))).toBeLessThan(0.7);
+});
