@@ -59,8 +59,9 @@ export function probabilities(cases: readonly Case[], kinds: readonly Kind[]): n
   );
   const surplus = surplusWeight(at.places, kinds);
   const unfound =
-    ((at.doubted ? UNFOUND_DOUBTED : UNFOUND) + unaskedOdds(at, kinds)) *
-    Math.exp(excess / 2 + unusedWeight(at.unused, kinds) + surplus);
+    (at.doubted ? UNFOUND_DOUBTED : UNFOUND) *
+      Math.exp(excess / 2 + unusedWeight(at.unused, kinds) + surplus) +
+    unaskedOdds(at, kinds);
   const odds = weights.map((weight) => Math.exp(weight - best));
   const total = odds.reduce((sum, x) => sum + x, 0) * (1 + unfound);
   return odds.map((x) => x / total);
