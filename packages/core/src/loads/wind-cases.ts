@@ -128,9 +128,10 @@ function meanOver(faces: PanelFaces, places: Int32Array, value: Float64Array): n
 function openCases(model: WindModel, mouth: Mouth, placed: ArrayLike<number>): WindCase[] {
   const { shell, faces, question } = model;
   const fromEnd = distanceFromEnds(shell, faces, mouth);
-  const height = standingHeight(model, placed);
+  const { radius } = question.form;
+  const size = { height: standingHeight(model, placed), width: 2 * radius };
   return question.directions.flatMap((windFrom) =>
-    halfBuiltLaws(faces, mouth, fromEnd, height, windFrom, question.overrides).map((law) => ({
+    halfBuiltLaws(faces, mouth, fromEnd, size, windFrom, question.overrides).map((law) => ({
       name: law.name,
       windFrom,
       coefficient: law.coefficient.value,
@@ -163,7 +164,7 @@ function assumedOf({ question, laws }: WindModel, enclosure: Enclosure): string[
     told.push('The shell has an opening: the pressure at it is let in.');
   if (enclosure === 'half open')
     told.push(
-      'No code covers a half-built shell: the worst of a dome with its mouth open, an open cup, a curved wall and two walls that do not shelter each other is taken.',
+      'No code covers a half-built shell: the worst of a dome with its mouth open, an open cup, a curved wall, two walls that do not shelter each other and an open tank is taken.',
     );
   const doubt = weakest(laws.flatMap((law) => law.sources));
   if (doubt === 'from memory' || doubt === 'common practice')

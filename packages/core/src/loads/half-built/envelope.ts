@@ -1,23 +1,26 @@
 // The envelope for a half-built shell, no clause of any code: beside the laws for a dome with what
-// pressure its opening lets in, three more are reckoned and the worst of all counts.
+// pressure its opening lets in, four more are reckoned and the worst of all counts.
 //   cup          all panels pushed outward where the mouth looks into the wind, else inward
 //   curved wall  the same by half cylinders, on the upright part of each panel, more near free ends
 //   ring wall    the near wall pushed in, the far wall pushed out, neither sheltering the other
+//   open tank    pressure around a round tank, with the suction of its open top inside
 // Wall values hold for upright walls; a panel takes the horizontal part of its normal of them.
 
+import { acos } from '../../math/angle.ts';
 import { norm, pointAt } from '../../math/vector.ts';
 import type { Shell } from '../../shell/shell.ts';
 import { wallPressure, wallZone } from '../en-1991-1-4/free-standing-wall.ts';
+import { GB_CYLINDER, gbCylinder } from '../gb-50009/cylinder.ts';
 import { gbWall } from '../gb-50009/wall.ts';
 import { cupPressure, curvedWallPressure } from '../hoerner/open-cup.ts';
-import type { Override } from '../numbers.ts';
+import { numberOf, type Override } from '../numbers.ts';
 import type { PanelFaces } from '../panels.ts';
 import { commonPractice, type Provenance, type Sourced, withSources } from '../provenance.ts';
 import { looksAside, type Mouth } from './mouth.ts';
 
 /** What the envelope is, said beside each of its results. */
 export const HALF_BUILT: Provenance = commonPractice(
-  'half-built shell: envelope of open cup, curved wall and unsheltered ring wall; no clause',
+  'half-built shell: envelope of open cup, curved wall, unsheltered ring wall and open tank; no clause',
 );
 
 /** One law of the envelope: net coefficient of every place, positive inward. */
@@ -26,15 +29,15 @@ export interface HalfBuiltLaw {
   readonly coefficient: Sourced<Float64Array>;
 }
 
-/** The three laws for a wind from `windFrom`. Without a mouth to a side only the ring wall.
- * `height` is that of the standing part, m.
- * Source: S. F. Hoerner, Fluid-Dynamic Drag; EN 1991-1-4:2005, 7.4.1; GB 50009-2012, item 34; the
- * envelope is own. */
+/** The laws for a wind from `windFrom`. Without a mouth to a side only the ring wall and the open
+ * tank. `height` is that of the standing part, `width` the shell's, m.
+ * Source: S. F. Hoerner, Fluid-Dynamic Drag; EN 1991-1-4:2005, 7.4.1; GB 50009-2012, items 34
+ * and 37; the envelope is own. */
 export function halfBuiltLaws(
   faces: PanelFaces,
   mouth: Mouth,
   fromEnd: Float64Array,
-  height: number,
+  { height, width }: { readonly height: number; readonly width: number },
   windFrom: number,
   overrides: readonly Override[] = [],
 ): HalfBuiltLaw[] {
@@ -56,7 +59,8 @@ export function halfBuiltLaws(
     walls((p) => (facing(p) >= 0 ? 1 : -1) * ring.value),
     [ring, zones],
   );
-  if (!looksAside(faces, mouth)) return [ringLaw];
+  const tank = tankLaw(faces, height / width, [c, s], overrides);
+  if (!looksAside(faces, mouth)) return [ringLaw, tank];
   const cup = cupPressure(into, overrides);
   const curved = curvedWallPressure(into, overrides);
   const side = into ? 'mouth to the wind' : 'back to the wind';
@@ -68,7 +72,26 @@ export function halfBuiltLaws(
       [curved, zones],
     ),
     ringLaw,
+    tank,
   ];
+}
+
+/** Tank values for upright walls on the horizontal part of each panel's normal, less the suction
+ * inside, which acts on all of it. */
+function tankLaw(
+  faces: PanelFaces,
+  heightOverWidth: number,
+  [c, s]: readonly [number, number],
+  overrides: readonly Override[],
+): HalfBuiltLaw {
+  const inside = numberOf('openTopInternal', overrides);
+  const value = Float64Array.from({ length: faces.area.length / 3 }, (_, p) => {
+    const [x, y, z] = pointAt(faces.area, p);
+    const across = Math.hypot(x, y);
+    const outside = across > 0 ? gbCylinder(acos((x * c + y * s) / across), heightOverWidth) : 0;
+    return (outside * across) / Math.hypot(across, z) - inside.value;
+  });
+  return told('open tank', value, [{ value: 0, sources: [GB_CYLINDER] }, inside]);
 }
 
 const told = (
