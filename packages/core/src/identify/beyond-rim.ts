@@ -7,7 +7,6 @@ import { distance, pointAt } from '../math/vector.ts';
 import type { SideId } from '../shell/ids.ts';
 import {
   hubCount,
-  hubsOf,
   kindSide,
   makeShell,
   nextSide,
@@ -46,9 +45,12 @@ export function wholeBeyond(part: Shell, fit: NetFit, readings: SideBelief): Who
   if (!name || !beyond) return null;
   const { named, toHub, hubs, orbits } = beyond;
   const kinds = readings.sides.length;
+  const hubOf = (side: number): number => toHub[named.sideHub[side] as number] as number;
   const own = Array.from({ length: placeCount(part) }, (_, p): PlaceDraft => {
+    // A hub in which the part's rim touches itself is one again.
+    const sides = sidesFrom(part, part.placeStart[p] as SideId);
     return {
-      hubs: [...hubsOf(part, p as never)],
+      hubs: sides.map((side) => hubOf(name.image[side] as number)),
       kind: part.kind[p] as number,
       turn: part.turn[p] as number,
     };
@@ -56,7 +58,7 @@ export function wholeBeyond(part: Shell, fit: NetFit, readings: SideBelief): Who
   const added = orbits.flatMap((orbit, w) =>
     orbit.map((side): PlaceDraft => {
       return {
-        hubs: sidesFrom(named, side).map((s) => toHub[named.sideHub[s] as number] as number),
+        hubs: sidesFrom(named, side).map(hubOf),
         kind: kinds + w,
         turn: 0,
       };

@@ -6,17 +6,21 @@
 // As each kind is laid once, a piece is its kind and its sides are the kind-sides of the corner model.
 
 import { TAU } from '../math/angle.ts';
-import {
-  type Belief,
-  conditionInto,
-  copyBeliefInto,
-  innovationOf,
-  makeBelief,
-  makeEquation,
-} from './belief.ts';
+import { conditionInto, innovationOf, makeEquation } from './belief.ts';
 import { type CornerModel, cornerModel } from './corner-model.ts';
 import { setSeamInto, setStarInto } from './equations.ts';
 import type { Fold, FoldedNet } from './fold.ts';
+import {
+  copyIslandInto,
+  emptyIsland,
+  type Island,
+  type Run,
+  refresh,
+  runAround,
+  runFrom,
+  seamZ2,
+  starAt,
+} from './island.ts';
 import { priorOf, type SideBelief } from './side-belief.ts';
 
 /** A seam or star further off than this many deviations is none. */
@@ -25,14 +29,21 @@ const GATE = 3.8;
 const MOST_COST = 34;
 /** What a linear model may be off at a star, radians (see FoldSearch). */
 const NEGLECTED = 2e-5;
-/** What it costs to take a hub for one on the rim, and a kind not to be laid: natural logarithms. */
+/** What it costs to take a hub for one on the rim, a kind not to be laid: natural logarithms. */
 const RIM = 5;
 const UNLAID = 4;
+/** What it costs to lay one on a single seam, as many may be as long by chance. */
+const LOOSE = 3;
+/** Where the best island is worse than this, all have gone astray. */
+const ASTRAY = -45;
 /** No missing panel has a sharper corner, radians. */
 const LEAST_CORNER = 0.25;
 /** Most corners that close a hub, and most ways to close one that are looked at further. */
 const MOST_CORNERS = 5;
 const MOST_WAYS = 40;
+/** Islands that are given the panels that hang on one seam alone, and ways that are tried for each. */
+const MOST_ENDS = 6;
+const MOST_LOOSE = 3;
 /** Prior deviation of κ / κ₀ about the radius of a start. */
 const KAPPA_SD = 0.08;
 
@@ -62,31 +73,6 @@ export interface IslandSeed {
   readonly pole: number | null;
   /** Kind-side of a hub that is closed first where there is no pole. */
   readonly corner: number;
-}
-
-interface Island {
-  /** Kind-side → the kind-side it is glued to, −1 where it is open. */
-  readonly mate: Int16Array;
-  /** Kind → whether it is laid. */
-  readonly laid: Uint8Array;
-  /** Corner → whether its hub is taken to be on the rim. */
-  readonly rim: Uint8Array;
-  readonly belief: Belief;
-  readonly angles: Float64Array;
-  readonly sds: Float64Array;
-  score: number;
-  /** Axes left: hubs at which the corners of an n-th of a turn may close. */
-  axes: number;
-}
-
-/** The corners around a hub as far as they are glued: see HubRun. */
-interface Run {
-  readonly angle: number;
-  readonly sd: number;
-  readonly from: number;
-  readonly to: number;
-  readonly corners: readonly number[];
-  readonly isRim: boolean;
 }
 
 /** A way to close a hub. */
@@ -120,6 +106,8 @@ class Growth {
   private readonly gain;
   private readonly work: number;
   private stopped = false;
+  /** Islands that are no longer needed: their arrays are large, and hundreds are tried. */
+  private readonly spare: Island[] = [];
 
   constructor(
     private readonly readings: SideBelief,
@@ -153,26 +141,23 @@ class Growth {
         if (!this.options.onWork(this.work)) this.stopped = true;
       }
       ways.sort((a, b) => b.island.score + b.gain - a.island.score - a.gain);
-      beam = this.taken(ways);
+      const [best] = ways;
+      if (best && best.island.score + best.gain < ASTRAY) break;
+      const next = this.taken(ways);
+      this.spare.push(...beam.filter((island) => !done.includes(island)));
+      beam = next;
     }
-    return done.map((island) => this.grown(island)).sort((a, b) => b.score - a.score);
+    return distinct(
+      distinct(done)
+        .slice(0, MOST_ENDS)
+        .flatMap((island) => this.withLoose(island)),
+    ).map((island) => this.grown(island));
   }
 
   private planted({ pole, corner }: IslandSeed): Island | null {
     const { model } = this;
-    const sides = model.lengths.length;
-    const island: Island = {
-      mate: new Int16Array(sides).fill(-1),
-      laid: new Uint8Array(model.first.length - 1),
-      rim: new Uint8Array(sides),
-      belief: priorOf(this.readings, KAPPA_SD),
-      angles: new Float64Array(sides),
-      sds: new Float64Array(sides),
-      score: 0,
-      axes: this.fold.axes.length,
-    };
+    const island = emptyIsland(model, priorOf(this.readings, KAPPA_SD), this.fold.axes.length);
     island.laid[model.kindOf[pole ?? corner] as number] = 1;
-    this.refresh(island);
     if (pole === null) return island;
     return this.glued(island, [[pole, model.before[pole] as number]], [pole]) ? island : null;
   }
@@ -183,20 +168,69 @@ class Growth {
     const seen = new Set<string>();
     for (const { island, seams, run } of ways) {
       if (beam.length >= this.options.width || this.stopped) break;
-      const next = copyOf(island);
+      const next = this.copyOf(island);
       if (seams.length === 0) {
         for (const corner of run.corners) next.rim[corner] = 1;
         next.score -= RIM;
       } else {
-        if (!this.glued(next, seams, [run.from])) continue;
+        if (!this.glued(next, seams, [run.from])) {
+          this.spare.push(next);
+          continue;
+        }
       }
       if (!this.options.onWork(seams.length * this.work)) this.stopped = true;
       const key = `${next.mate.join()};${next.rim.join('')}`;
-      if (seen.has(key)) continue;
+      if (seen.has(key)) {
+        this.spare.push(next);
+        continue;
+      }
       seen.add(key);
       beam.push(next);
     }
     return beam;
+  }
+
+  private copyOf(island: Island): Island {
+    const prior = (): Island =>
+      emptyIsland(this.model, priorOf(this.readings, KAPPA_SD), this.fold.axes.length);
+    const copy = this.spare.pop() ?? prior();
+    copyIslandInto(island, copy);
+    return copy;
+  }
+
+  /** The island with the panels that hang on one seam alone, beyond every hub that closes; the likeliest
+   * ways where there are several. */
+  private withLoose(island: Island): Island[] {
+    const { mate, laid } = island;
+    const seams: { readonly seam: readonly [number, number]; readonly z2: number }[] = [];
+    mate.forEach((taken, side) => {
+      if (taken >= 0 || !laid[this.model.kindOf[side] as number]) return;
+      for (const other of this.meets[side] as readonly number[]) {
+        if (laid[this.model.kindOf[other] as number]) continue;
+        const z2 = seamZ2(this.model, island, side, other);
+        if (z2 <= GATE ** 2) seams.push({ seam: [side, other], z2 });
+      }
+    });
+    const kind = this.fewestWays(seams.map(({ seam }) => this.model.kindOf[seam[1]] as number));
+    if (kind === null || this.stopped) return [island];
+    const ways = seams
+      .filter(({ seam }) => this.model.kindOf[seam[1]] === kind)
+      .sort((a, b) => a.z2 - b.z2)
+      .slice(0, MOST_LOOSE);
+    const stand = ways.flatMap(({ seam }) => {
+      const next = this.copyOf(island);
+      if (!this.options.onWork(this.work)) this.stopped = true;
+      next.score -= LOOSE;
+      return this.glued(next, [seam], []) ? this.withLoose(next) : [];
+    });
+    return stand.length > 0 ? stand : [island];
+  }
+
+  /** The kind that occurs least often; null where there is none. */
+  private fewestWays(kinds: readonly number[]): number | null {
+    const counts = new Map<number, number>();
+    for (const kind of kinds) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+    return [...counts].sort((a, b) => a[1] - b[1] || a[0] - b[0])[0]?.[0] ?? null;
   }
 
   /** Glues seams and learns from them and from the hub that they close; false where it does not. */
@@ -219,11 +253,11 @@ class Growth {
     }
     const stars = new Map<number, number[]>();
     for (const side of [...hubs, ...seams.flat()]) {
-      const star = this.starAt(island, side);
+      const star = starAt(this.model, island, side);
       if (star) stars.set(Math.min(...star), star);
     }
     for (const star of stars.values()) if (!this.closes(island, star)) return false;
-    this.refresh(island);
+    refresh(this.model, island);
     return this.runsStand(island, seams);
   }
 
@@ -231,21 +265,10 @@ class Growth {
   private runsStand(island: Island, seams: readonly (readonly [number, number])[]): boolean {
     for (const [a, b] of seams)
       for (const side of [a, b, this.model.after[a] as number, this.model.after[b] as number]) {
-        const run = this.runAround(island, side);
+        const run = runAround(this.model, island, side);
         if (run && TAU - run.angle < LEAST_CORNER - GATE * run.sd) return false;
       }
     return true;
-  }
-
-  /** The closed star at the hub where a side starts; null where it is open. */
-  private starAt({ mate }: Island, side: number): number[] | null {
-    const star: number[] = [];
-    let corner = side;
-    do {
-      star.push(corner);
-      corner = mate[this.model.before[corner] as number] as number;
-    } while (corner >= 0 && corner !== side);
-    return corner < 0 ? null : star;
   }
 
   private closes(island: Island, star: readonly number[]): boolean {
@@ -272,67 +295,12 @@ class Growth {
     return true;
   }
 
-  /** Corner angles and deviations, at first those that the readings give. */
-  private refresh(island: Island): void {
-    const { model } = this;
-    const { mean, covariance, size } = island.belief;
-    const last = size - 1;
-    for (let c = 0; c < last; c++) {
-      const kind = model.kindOf[c] as number;
-      const start = model.first[kind] as number;
-      const n = (model.first[kind + 1] as number) - start;
-      const at = model.slopeStart[c] as number;
-      const byKappa = model.kappaSlopes[c] as number;
-      let angle = (model.angles[c] as number) + byKappa * (mean[last] as number);
-      let variance = byKappa ** 2 * (covariance[last * size + last] as number);
-      for (let i = 0; i < n; i++) {
-        const a = model.slopes[at + i] as number;
-        angle += a * (mean[start + i] as number);
-        variance += 2 * a * byKappa * (covariance[(start + i) * size + last] as number);
-        for (let j = 0; j < n; j++)
-          variance +=
-            a *
-            (model.slopes[at + j] as number) *
-            (covariance[(start + i) * size + start + j] as number);
-      }
-      island.angles[c] = angle;
-      island.sds[c] = Math.sqrt(Math.max(0, variance));
-    }
-  }
-
-  /** The run of an open side, from it on anticlockwise. */
-  private runFrom({ mate, rim, angles, sds }: Island, from: number): Run {
-    const corners: number[] = [];
-    let [angle, sd, isRim] = [0, 0, false];
-    let corner = from;
-    for (;;) {
-      corners.push(corner);
-      angle += angles[corner] as number;
-      sd += sds[corner] as number;
-      if (rim[corner]) isRim = true;
-      const to = this.model.before[corner] as number;
-      const across = mate[to] as number;
-      if (across < 0) return { angle, sd, from, to, corners, isRim };
-      corner = across;
-    }
-  }
-
-  /** The open run at the hub where a side starts; null where the hub is closed. */
-  private runAround(island: Island, side: number): Run | null {
-    let from = side;
-    while ((island.mate[from] as number) >= 0) {
-      from = this.model.after[island.mate[from] as number] as number;
-      if (from === side) return null;
-    }
-    return this.runFrom(island, from);
-  }
-
   /** The open hub nearest to closing that is not on the rim. */
   private openHub(island: Island): Run | null {
     let best: Run | null = null;
     island.mate.forEach((mate, side) => {
       if (mate >= 0 || !island.laid[this.model.kindOf[side] as number]) return;
-      const run = this.runFrom(island, side);
+      const run = runFrom(this.model, island, side);
       if (!run.isRim && run.angle > (best?.angle ?? 0)) best = run;
     });
     return best;
@@ -349,12 +317,12 @@ class Growth {
       looked++;
       for (const c of this.meets[now.to] as readonly number[]) {
         if ((mate[c] as number) >= 0) continue;
-        const z2 = this.seamZ2(island, now.to, c);
+        const z2 = seamZ2(this.model, island, now.to, c);
         if (z2 > GATE ** 2 || cost + z2 > MOST_COST) continue;
         mate[now.to] = c;
         mate[c] = now.to;
         seams.push([now.to, c]);
-        const next = this.runAround(island, start);
+        const next = runAround(this.model, island, start);
         if (!next) this.addWay(ways, island, run, seams, cost + z2);
         else if (!next.isRim && next.angle < TAU + GATE * next.sd && seams.length <= MOST_CORNERS)
           fill(next, cost + z2);
@@ -377,7 +345,7 @@ class Growth {
     seams: readonly (readonly [number, number])[],
     cost: number,
   ): void {
-    const star = this.starAt(island, run.corners[0] as number) as number[];
+    const star = starAt(this.model, island, run.corners[0] as number) as number[];
     const angle = star.reduce((sum, c) => sum + (island.angles[c] as number), 0);
     const onAxis = island.axes > 0 && this.isAxis(angle);
     setStarInto(this.equation, this.model, star, onAxis ? TAU / this.fold.order : TAU);
@@ -386,21 +354,6 @@ class Growth {
     if (z2 > GATE ** 2) return;
     const gain = (seams.length + 1 - cost - z2) / 2;
     ways.push({ island, seams: [...seams], run, gain });
-  }
-
-  private seamZ2({ belief }: Island, a: number, b: number): number {
-    if (a === b) return Number.POSITIVE_INFINITY;
-    const { mean, covariance, size } = belief;
-    const off =
-      (this.model.lengths[a] as number) +
-      (mean[a] as number) -
-      (this.model.lengths[b] as number) -
-      (mean[b] as number);
-    const variance =
-      (covariance[a * (size + 1)] as number) +
-      (covariance[b * (size + 1)] as number) -
-      2 * (covariance[a * size + b] as number);
-    return (off * off) / Math.max(variance, 1e-10);
   }
 
   private grown(island: Island): Omit<GrownIsland, 'radius'> {
@@ -423,29 +376,26 @@ class Growth {
         (island.mate[s] as number) < 0 ? -1 : index(island.mate[s] as number),
       ),
       hubAxis: sides.map((s) => {
-        const star = this.starAt(island, s);
+        const star = starAt(this.model, island, s);
         const angle = star?.reduce((sum, c) => sum + (island.angles[c] as number), 0) ?? TAU;
         return this.isAxis(angle) ? this.fold.order : 1;
       }),
       chi2: 0,
       equations: 0,
     };
-    return { net, score: island.score - UNLAID * unlaid.length, unlaid };
+    return { net, score: scoreOf(island), unlaid };
   }
 }
 
-function copyOf(island: Island): Island {
-  const belief = makeBelief(island.belief.size);
-  copyBeliefInto(island.belief, belief);
-  return {
-    ...island,
-    mate: island.mate.slice(),
-    laid: island.laid.slice(),
-    rim: island.rim.slice(),
-    belief,
-    angles: island.angles.slice(),
-    sds: island.sds.slice(),
-  };
+const scoreOf = ({ score, laid }: Island): number =>
+  score - UNLAID * laid.reduce((sum, own) => sum + 1 - own, 0);
+
+/** Islands without those that are glued like a better one, the best first. */
+function distinct(islands: readonly Island[]): Island[] {
+  const seen = new Set<string>();
+  return [...islands]
+    .sort((a, b) => scoreOf(b) - scoreOf(a))
+    .filter(({ mate }) => seen.size < seen.add(mate.join()).size);
 }
 
 const range = (from: number, to: number): number[] =>

@@ -19,6 +19,7 @@ import {
   type Shell,
   sideCount,
 } from '../shell/shell.ts';
+import { fansOf, starsOf } from '../shell/stars.ts';
 
 /** A part laid on a named net. */
 export interface NamedBeyond {
@@ -43,34 +44,30 @@ const MOST_STEPS = 9;
 /** The named net that a part of triangles is a piece of; null where there is none, or several. */
 export function namedBeyond(part: Shell): NamedBeyond | null {
   if (sideCount(part) !== 3 * placeCount(part)) return null;
-  const found = specsFor(part).flatMap((spec) => layings(part, spec));
+  const found = netsLike(part).flatMap((net) => layings(part, net));
   found.sort((a, b) => a.rms - b.rms);
-  const [best, ...others] = found;
+  const [best, second] = found;
   const shortest = Math.min(...Array.from(part.sideHub.keys(), (s) => lengthOf(part, s)));
   if (!best || best.rms > FAR * shortest) return null;
-  const isOther = (one: NamedBeyond): boolean =>
-    one.rms < PLAINLY * best.rms && !isSameNet(one.spec, best.spec);
-  return others.some(isOther) ? null : best;
+  return second && second.rms < PLAINLY * best.rms ? null : best;
 }
 
-/** Divisions differ in where the hubs lie, not in how they hang together. */
-const isSameNet = (a: NetSpec, b: NetSpec): boolean =>
-  a.solid === b.solid && a.b === b.b && a.c === b.c;
+/** What a net hangs together by; divisions only differ in where its hubs lie. */
+type Hanging = Omit<NetSpec, 'division'>;
 
-/** Names of nets with about so many places as the part has on its share of the sphere. */
-function specsFor(part: Shell): NetSpec[] {
+/** Nets with about so many places as the part has on its share of the sphere. */
+function netsLike(part: Shell): Hanging[] {
   const share = areaOf(part) / (4 * Math.PI);
   const places = placeCount(part) / share;
-  const specs: NetSpec[] = [];
+  const nets: Hanging[] = [];
   for (const solid of ['icosahedron', 'octahedron', 'tetrahedron'] as const)
     for (let b = 1; b <= MOST_STEPS; b++)
       for (let c = 0; c <= MOST_STEPS; c++) {
         const own = solidOf(solid).faces.length * placesPerFace(b, c);
         if (own < placeCount(part) || Math.abs(own / places - 1) > COUNT_OFF) continue;
-        const plain = b * c === 0 ? divisions : (['equal chords'] as const);
-        specs.push(...plain.map((division): NetSpec => ({ solid, b, c, division })));
+        nets.push({ solid, b, c });
       }
-  return specs;
+  return nets;
 }
 
 /** Solid angle of all places. */
@@ -91,25 +88,50 @@ const lengthOf = (shell: Shell, side: number): number =>
     pointAt(shell.hubs, shell.sideHub[nextSide(shell, side as SideId)] as number),
   );
 
-/** The best way to lay the part on this net; one at most. */
-function layings(part: Shell, spec: NetSpec): NamedBeyond[] {
-  const net = namedNet(spec);
-  const places = net.places.map((hubs) => ({ hubs: [...hubs], kind: 0, turn: 0 }));
-  const named = makeShell({ radius: 1, hubs: net.hubs, places });
-  let best: NamedBeyond | null = null;
-  let second = Number.POSITIVE_INFINITY;
-  for (let at = 0; at < sideCount(named); at++) {
-    const image = sideImage(part, 0 as SideId, named, at as SideId);
-    const turned = image && turnedOnto(part, named, image);
+/** The best way to lay the part on this net, in the division that is nearest; one at most. */
+function layings(part: Shell, net: Hanging): NamedBeyond[] {
+  const plain = namedShell({ ...net, division: 'equal chords' });
+  const ways: NamedBeyond[] = [];
+  const { start, corners } = oddSide(part);
+  const starts = starsOf(plain).filter(
+    (star) => corners === null || star.corners.length === corners,
+  );
+  for (const at of starts.flatMap((star) => star.corners)) {
+    const image = sideImage(part, start, plain, at);
+    const turned = image && turnedOnto(part, plain, image);
     if (!image || !turned) continue;
-    if (best && Math.abs(turned.rms - best.rms) < SAME * part.radius) continue;
-    second = Math.min(second, Math.max(turned.rms, best?.rms ?? Number.POSITIVE_INFINITY));
-    if (!best || turned.rms < best.rms) best = { spec, image, ...turned };
+    // Ways whose hubs are as far off differ by a rotation of the net.
+    if (ways.some(({ rms }) => Math.abs(turned.rms - rms) < SAME * part.radius)) continue;
+    ways.push({ spec: { ...net, division: 'equal chords' }, image, ...turned });
   }
-  return best && second > PLAINLY * best.rms ? [best] : [];
+  ways.sort((a, b) => a.rms - b.rms);
+  const [best, second] = ways;
+  if (!best || (second && second.rms < PLAINLY * best.rms)) return [];
+  const others = net.b * net.c === 0 ? divisions.slice(1) : [];
+  const divided = others.flatMap((division): NamedBeyond[] => {
+    const spec = { ...net, division };
+    const turned = turnedOnto(part, namedShell(spec), best.image);
+    return turned ? [{ spec, image: best.image, ...turned }] : [];
+  });
+  return [[best, ...divided].reduce((a, b) => (b.rms < a.rms ? b : a))];
 }
 
-/** Ways whose hubs are as far off as this differ by a rotation of the net, share of the radius. */
+/** A side at a hub of other than six corners and how many they are, as few hubs of a net are like it; null
+ * and any side where the part has none. */
+function oddSide(part: Shell): { readonly start: SideId; readonly corners: number | null } {
+  const odd = fansOf(part)
+    .flat()
+    .find(({ closed, corners }) => closed && corners.length !== 6);
+  return { start: odd?.corners[0] ?? (0 as SideId), corners: odd?.corners.length ?? null };
+}
+
+function namedShell(spec: NetSpec): Shell {
+  const { hubs, places } = namedNet(spec);
+  const drafts = places.map((own) => ({ hubs: own, kind: 0, turn: 0 }));
+  return makeShell({ radius: 1, hubs, places: drafts });
+}
+
+/** Root mean squares nearer than this are of one way, share of the radius. */
 const SAME = 1e-9;
 
 /** Side of one shell → side of another, laid so that `start` falls on `at` and the others follow over
@@ -120,33 +142,30 @@ export function sideImage(
   other: Shell,
   at: SideId,
 ): Int32Array | null {
-  const image = new Int32Array(sideCount(shell)).fill(-1);
-  const taken = new Uint8Array(sideCount(other));
-  const queue: SideId[] = [start];
-  image[start] = at;
-  taken[at] = 1;
-  for (const side of queue) {
-    const to = image[side] as SideId;
+  // Most ways fail within a few steps, so what is known of the sides is in maps until one does not.
+  const image = new Map<SideId, SideId>([[start, at]]);
+  const taken = new Set<SideId>([at]);
+  for (const [side, to] of image) {
     const mate = mateOf(shell, side);
     const steps: [SideId, SideId | null][] = [[nextSide(shell, side), nextSide(other, to)]];
     if (mate !== null) steps.push([mate, mateOf(other, to)]);
     for (const [from, onto] of steps) {
       if (onto === null) return null;
-      if (image[from] === -1) {
-        if (taken[onto]) return null;
-        image[from] = onto;
-        taken[onto] = 1;
-        queue.push(from);
-      } else if (image[from] !== onto) return null;
+      const known = image.get(from);
+      if (known === undefined) {
+        if (taken.has(onto)) return null;
+        image.set(from, onto);
+        taken.add(onto);
+      } else if (known !== onto) return null;
     }
   }
-  const isCovered = (side: number): boolean => {
-    const beyond = mateOf(other, image[side] as SideId);
-    return beyond !== null && taken[beyond] === 1;
-  };
-  for (let side = 0; side < image.length; side++)
-    if (mateOf(shell, side as SideId) === null && isCovered(side)) return null;
-  return queue.length === image.length ? image : null;
+  if (image.size < sideCount(shell)) return null;
+  for (const [side, to] of image) {
+    if (mateOf(shell, side) !== null) continue;
+    const beyond = mateOf(other, to);
+    if (beyond !== null && taken.has(beyond)) return null;
+  }
+  return Int32Array.from({ length: image.size }, (_, side) => image.get(side as SideId) as number);
 }
 
 /** The named net turned onto the part, and how far off the part's hubs are then. */

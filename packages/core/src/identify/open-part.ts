@@ -3,101 +3,109 @@
 // with the rotations about one axis, each kind once for each of them: shells of little symmetry, whose
 // lowest kinds stayed on some other field.
 
-import { turned } from '../math/cyclic.ts';
-import type { Kind } from '../pile/kind.ts';
-import { sideLength } from '../shell/geometry.ts';
-import type { SideId } from '../shell/ids.ts';
+import { pointAt } from '../math/vector.ts';
 import { makeShell, type PlaceDraft, placeCount, type Shell } from '../shell/shell.ts';
-import { wholeBeyond } from './beyond-rim.ts';
+import { fansOf } from '../shell/stars.ts';
 import { fitsWell } from './candidates.ts';
-import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
-import {
-  conditionsOf,
-  fitNet,
-  type NetConditions,
-  type NetFit,
-  netConditions,
-  sideSd,
-} from './fit.ts';
+import { conditionsOf, fitNet, type NetConditions, type NetFit, netConditions } from './fit.ts';
 import type { FoldedNet } from './fold.ts';
-import { growParts } from './grow-part.ts';
+import { type GrowOptions, growParts, type IslandSeed } from './grow-part.ts';
 import { layShell } from './lay.ts';
 import { unfold } from './lift.ts';
-import { nameNet } from './name-net.ts';
-import { poleSeeds } from './part-starts.ts';
-import type { Identification, Shape, ShapeQuestion } from './shape.ts';
-import { type SideBelief, sideBelief } from './side-belief.ts';
-import { withWanted } from './wanted.ts';
+import { looseSeeds, poleSeeds } from './part-starts.ts';
+import type { SideBelief } from './side-belief.ts';
 
 /** A part with an open rim, fitted. */
 export interface OpenPart {
   /** Places carry the index of their kind. */
   readonly shell: Shell;
   readonly fit: NetFit;
-  /** Rotations that it was grown with. */
-  readonly order: number;
 }
 
 /** Conditions that the readings did not have to keep, for each kind, at least: else it says nothing. */
-const TELLING = 1;
-
-/** Islands kept side by side, and those of them that are fitted. */
-const WIDTH = 16;
-const MOST_FITTED = 4;
+const TELLING = 1.4;
+/** Islands kept side by side where the axis is planted, and where it is not; those that are fitted. */
+const WIDTH = { pole: 16, loose: 24 };
+const MOST_FITTED = 6;
 /** Parts less likely than the best by more than this (natural logarithm) are none. */
 const FAINT = 6;
+/** Work that is given to it, in tries of the folding search (see FoldSearch): about a second. */
+const MOST_WORK = 30_000;
 
-/** The part that uses every kind, with few open sides; null where none was found in the work allowed.
+/** The parts that use every kind, the likeliest first; none where none was found in the work allowed.
  * `orders`: of the axis, the likeliest first. `onWork` is told the work done; false stops. */
-export function openPart(
+export function openParts(
   readings: SideBelief,
   orders: readonly number[],
   onWork: (work: number) => boolean,
-): OpenPart | null {
+): OpenPart[] {
+  let left = MOST_WORK;
+  const watched = (work: number): boolean => {
+    left -= work;
+    return onWork(work) && left > 0;
+  };
   for (const order of orders) {
-    const part = grownAbout(readings, order, onWork);
-    if (part) return part;
+    const seeds = poleSeeds(readings, order);
+    const parts = bestOf(readings, seeds, order, { width: WIDTH.pole, onWork: watched });
+    if (parts.length > 0) return parts;
   }
-  return null;
+  const [order] = orders;
+  if (order === undefined) return [];
+  for (const seed of looseSeeds(readings)) {
+    const parts = bestOf(readings, [seed], order, { width: WIDTH.loose, onWork: watched });
+    if (parts.length > 0) return parts;
+  }
+  return [];
 }
 
-/** The best part that grows about an axis of this order. */
-function grownAbout(
+/** The likeliest parts that grow from some seeds. */
+function bestOf(
   readings: SideBelief,
+  seeds: readonly IslandSeed[],
   order: number,
-  onWork: (work: number) => boolean,
-): OpenPart | null {
+  options: GrowOptions,
+): OpenPart[] {
   const fold = { name: `${order}-fold`, order, axes: [order, order] };
-  const grown = poleSeeds(readings, order)
-    .flatMap((seed) => growParts(readings, fold, [seed], { width: WIDTH, onWork }))
+  const grown = seeds
+    .flatMap((seed) => growParts(readings, fold, [seed], options))
     .filter(({ unlaid }) => unlaid.length === 0)
     .sort((a, b) => b.score - a.score);
   const least = (grown[0]?.score ?? 0) - FAINT;
-  for (const { net, radius, score } of grown.slice(0, MOST_FITTED)) {
-    if (score < least) break;
-    const part = partOf(readings, net, radius);
-    if (part && part.fit.conditions >= TELLING * readings.sides.length) return { ...part, order };
-  }
-  return null;
+  const parts = grown
+    .filter(({ score }) => score >= least)
+    .slice(0, MOST_FITTED)
+    .flatMap(({ net, radius }) => partOf(readings, net, radius) ?? [])
+    .filter(({ fit }) => fit.conditions >= TELLING * readings.sides.length)
+    .sort((a, b) => b.fit.evidence - a.fit.evidence);
+  const most = parts[0]?.fit.evidence ?? 0;
+  return parts.filter(({ fit }) => fit.evidence >= most - FAINT);
 }
 
-function partOf(
-  readings: SideBelief,
-  net: FoldedNet,
-  radius: number,
-): Omit<OpenPart, 'order'> | null {
+function partOf(readings: SideBelief, net: FoldedNet, radius: number): OpenPart | null {
   const folded = fitNet(readings, openConditions(net, readings), radius);
   const unfolded = folded && unfold(net, folded.sides, folded.radius);
   if (!folded || !unfolded) return null;
   const places = unfolded.places.map(({ piece, hubs }): PlaceDraft => {
     return { hubs, kind: net.pieceKind[piece] as number, turn: 0 };
   });
-  const shell = makeShell({ radius: folded.radius, hubs: unfolded.hubs, places });
+  const shell = parted(makeShell({ radius: folded.radius, hubs: unfolded.hubs, places }));
   const fit = fitNet(readings, conditionsOf(shell, firstSides(readings.sides)), folded.radius);
   const laid = fit && layShell(shell, fit.sides, fit.radius);
   if (!fit || !laid || placeCount(laid) === 0) return null;
   return fitsWell({ shell: laid, fit }) ? { shell: laid, fit } : null;
+}
+
+/** The shell with one hub for each run of corners where several touch in a point on the rim. */
+function parted(shell: Shell): Shell {
+  const sideHub = shell.sideHub.slice();
+  const hubs = [...shell.hubs];
+  for (const runs of fansOf(shell))
+    for (const { hub, corners } of runs.slice(1)) {
+      for (const side of corners) sideHub[side] = hubs.length / 3;
+      hubs.push(...pointAt(shell.hubs, hub));
+    }
+  return { ...shell, sideHub, hubs: Float64Array.from(hubs) };
 }
 
 /** What the panels that stand ask of each other; hubs on the rim ask for nothing. */
@@ -138,121 +146,4 @@ function closedStars(net: FoldedNet): number[][] {
     stars.push(Array.from({ length: net.hubAxis[side] as number }, () => around).flat());
   }
   return stars;
-}
-
-/** Of so few kinds nearly anything makes a part. */
-const LEAST_KINDS = 10;
-/** Probability of a part that fits: others may do as well, and nothing is known beyond its rim. */
-const TRUST = 0.7;
-
-/** Orders of an axis, the likeliest first. */
-export const ORDERS = [5, 4, 3, 6, 2] as const;
-
-/** The order of the axis that the counts tell: about it each kind has a panel for each turn, and of
- * some kinds none is missing. Null where nobody counted or no axis has so many. */
-export function countedOrder(kinds: readonly Kind[]): number | null {
-  if (!kinds.every(({ counted }) => counted)) return null;
-  const most = Math.max(...kinds.map(({ good, repair, scrap }) => good + repair + scrap));
-  return ORDERS.find((order) => order === most) ?? null;
-}
-
-/** The whole is told where the sides of all panels that it lacks are known this well, metres; else
- * the part. */
-const TOLD_SD = 0.006;
-/** A wanted kind is told of where one of its sides is known this well at least, metres. */
-const SOME_SD = 0.012;
-
-/** The part as a shape, its kinds those of the question, or the whole that it is a part of where that
- * is known; null where there is none to be told. See {@link openPart}. */
-export function partShape(
-  question: ShapeQuestion,
-  orders: readonly number[],
-  onWork: (work: number) => boolean,
-): Shape | null {
-  if (question.kinds.length < LEAST_KINDS) return null;
-  if (question.kinds.some(({ faceUnknown }) => faceUnknown)) return null;
-  const working = workingKinds(question.kinds);
-  const readings = sideBelief(working.kinds, question.allowanceSd ?? 0);
-  const part = openPart(readings, orders, onWork);
-  if (!part) return null;
-  const open = part.shell.mate.some((mate) => mate < 0);
-  const beyond = open ? wholeBeyond(part.shell, part.fit, readings) : null;
-  const isTold = beyond?.wanted.every(({ sds }) => Math.max(...sds) <= TOLD_SD) ?? false;
-  const wanted = beyond?.wanted.filter(({ sds }) => Math.min(...sds) <= SOME_SD) ?? [];
-  const { shell, fit } = beyond && isTold ? beyond : part;
-  const added = withWanted(wanted);
-  const all: WorkingKinds = {
-    kinds: [...working.kinds, ...added.map(({ kind }) => kind)],
-    source: [...working.source, ...added.map((_, i) => working.source.length + i)],
-    offset: [...working.offset, ...added.map(() => 0)],
-  };
-  return { ...plainPart(shell, fit, question.kinds, all), added };
-}
-
-function plainPart(
-  shell: Shell,
-  fit: NetFit,
-  kinds: readonly Kind[],
-  working: WorkingKinds,
-): Omit<Shape, 'added'> {
-  const fittedSides: number[][] = [];
-  working.kinds.forEach((kind, k) => {
-    const own = fit.sides[k] ?? kind.sides;
-    fittedSides[working.source[k] as number] = turned(
-      own,
-      own.length - (working.offset[k] as number),
-    );
-  });
-  const off = kinds.flatMap(({ sides }, k) =>
-    sides.map((side, i) => (fittedSides[k]?.[i] ?? side) - side),
-  );
-  const closed = shell.mate.every((mate) => mate >= 0);
-  return {
-    shell: toSource(shell, working),
-    radius: fit.radius,
-    radiusSd: fit.radiusSd,
-    closed,
-    fittedSides,
-    residual: Math.sqrt(off.reduce((sum, x) => sum + x * x, 0) / off.length),
-    probability: TRUST,
-    subdivision: closed ? (nameNet(shell, sideSd(fit))?.subdivision ?? null) : null,
-    suspects: [],
-    interchangeable: [],
-    interchangeCosts: [],
-    freeTurns: [],
-    misfitGroups: [],
-    strangers: [],
-    explained: [],
-    mends: [],
-    cut: null,
-    course: null,
-    allowance: null,
-    hands: 'known',
-    apart: '',
-  };
-}
-
-/** The answer with a part alone. */
-export function partAnswer(part: Shape): Identification {
-  const { shell } = part;
-  const open = [...shell.mate.keys()].filter((s) => (shell.mate[s] as number) < 0);
-  const lengths = new Set(open.map((s) => (1000 * sideLength(shell, s as SideId)).toFixed(0)));
-  return {
-    shapes: [part],
-    reasons: [],
-    settle:
-      open.length === 0
-        ? []
-        : [
-            `these kinds close around every hub of a part of ${placeCount(shell)} places with ${open.length} open sides; the panels that go there have sides of ${[...lengths].sort().join(', ')} mm, hub to hub`,
-          ],
-    complete: false,
-    furthest: null,
-    stuck: [],
-    next: [],
-    enough: false,
-    trial: null,
-    conflicts: [],
-    besides: null,
-  };
 }

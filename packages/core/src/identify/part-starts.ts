@@ -1,5 +1,5 @@
 // Where the growth of a part about one axis starts (grow-part.ts): at a hub on the axis, around which
-// one panel stands with each of its turned copies, at the radius at which they close.
+// one panel stands with each of its turned copies, at the radius at which they close; or anywhere.
 
 import { TAU } from '../math/angle.ts';
 import { polygonOnSphere } from '../sphere/polygon.ts';
@@ -31,6 +31,49 @@ export function poleSeeds(readings: SideBelief, order: number): IslandSeed[] {
     }),
   );
   return seeds.sort((a, b) => a.radius - b.radius);
+}
+
+/** Starts anywhere, for parts without a hub on the axis: with the kinds whose sides fewest others are as
+ * long as, at radii that cover those that a part about an axis of 3 to 6 turns may have, metres; the
+ * likeliest first. */
+export function looseSeeds(readings: SideBelief): IslandSeed[] {
+  const first = firstSides(readings.sides);
+  const least = radiusCovering(
+    readings.sides,
+    readings.sides.map(() => 1),
+    1 / USUAL,
+  );
+  const met = readings.sides.map((own, k) =>
+    own.reduce(
+      (sum, x, i) => sum + likeCount(readings, x, readings.variances[k]?.[i] as number),
+      0,
+    ),
+  );
+  const kinds = [...met.keys()].sort((a, b) => (met[a] as number) - (met[b] as number) || a - b);
+  return kinds.slice(0, LOOSE_KINDS).flatMap((k) =>
+    LOOSE_STEPS.map((step): IslandSeed => {
+      return { radius: step * least, pole: null, corner: first[k] as number };
+    }),
+  );
+}
+
+/** Turns of the axis that is likeliest, and radii tried against that at which all kinds together cover
+ * the sphere about it. */
+const USUAL = 5;
+const LOOSE_STEPS = [1.06, 1.2, 0.94, 1.35, 0.83] as const;
+/** Kinds that are started with: one may stand on the rim with nothing that closes beside it. */
+const LOOSE_KINDS = 2;
+
+/** Sides that may be as long as this one. */
+function likeCount({ sides, variances }: SideBelief, length: number, variance: number): number {
+  return sides.reduce(
+    (sum, own, k) =>
+      sum +
+      own.filter(
+        (x, i) => (x - length) ** 2 <= EQUAL ** 2 * (variance + (variances[k]?.[i] as number)),
+      ).length,
+    0,
+  );
 }
 
 /** The radius up to `most` at which a corner takes an angle, metres; null where none does. */

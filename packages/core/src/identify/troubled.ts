@@ -10,7 +10,7 @@ import { closingLots } from './closing-lots.ts';
 import { cutLooking, withCutBase } from './cut-base.ts';
 import { inUnitOfOthers, type KindSide, lonelySides, rareKinds } from './lonely.ts';
 import { withMisreadPanels } from './misread-panels.ts';
-import { countedOrder, ORDERS, partAnswer, partShape } from './open-part.ts';
+import { ORDERS, ordersCounted, partAnswer, partShapes } from './part-shape.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
 import { courseLooking, withStraightCourse } from './straight-course.ts';
@@ -70,6 +70,10 @@ export function identifyTroubled(
 }
 
 function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
+  const counted = ordersCounted(question.kinds);
+  const standing = inquiry.openPart(counted);
+  // What closes without wanted kinds is looked at by the plain way, with its twins and its name.
+  if (standing?.shapes.some(({ closed, added }) => !closed || added.length > 0)) return standing;
   const rare = new Set(rareKinds(question.kinds));
   const withoutRare = (effort: Effort): Identification | null =>
     rare.size > 0 && rare.size < question.kinds.length
@@ -83,13 +87,9 @@ function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
     inquiry.closingLots() ??
     withoutRare('asRead');
   if (early) return early;
-  const counted = countedOrder(question.kinds);
-  const standing = counted === null ? null : inquiry.openPart([counted]);
-  // What closes all round is looked at by the plain way as well, with its twins and its name.
-  if (standing && !standing.shapes.every(({ closed }) => closed)) return standing;
   const plain = inquiry.ask(question, 'asRead');
   if (isBelieved(plain) || fitsAll(plain, question.kinds) || inquiry.stopped) return plain;
-  const part = inquiry.openPart(ORDERS.filter((order) => order !== counted));
+  const part = counted.length > 0 ? null : inquiry.openPart(ORDERS);
   if (part) return part;
   inquiry.renew();
   const found = inquiry.withKindsWanted() ?? inquiry.twoShells(false) ?? inquiry.supposing();
@@ -274,14 +274,15 @@ class Inquiry {
   }
 
   /** Kinds that lie low are not in the pile: the part of the sphere that the others make about an axis
-   * of one of these orders. */
+   * of one of these orders, the likeliest first. */
   openPart(orders: readonly number[]): Identification | null {
     const { shouldStop } = this.options;
-    const part = partShape(this.question, orders, () => {
+    if (orders.length === 0) return null;
+    const parts = partShapes(this.question, orders, () => {
       this.stopped ||= shouldStop?.() ?? false;
       return !this.stopped;
     });
-    return part && !this.stopped ? partAnswer(part) : null;
+    return parts.length > 0 && !this.stopped ? partAnswer(parts) : null;
   }
 
   /** A try takes longer with the square of the unknowns, beyond some sixty (see FoldSearch). */
