@@ -4,37 +4,46 @@ import { type Enclosure, internalPressure716 } from './asce-7-16/internal.ts';
 import { internalBehindOpening, internalClosed } from './en-1991-1-4/internal.ts';
 import type { CodeChoice } from './laws.ts';
 import { numberOf, type Override } from './numbers.ts';
-import { mergeSources, type Sourced } from './provenance.ts';
+import { mergeSources, type Provenance, type Sourced } from './provenance.ts';
 
-/** Lowest and highest internal coefficient (positive outward) by the code picked, or over all of
- * them. `atOpening` is the external coefficient where the openings are; a half-open shell also takes
- * the suction of an open top. ASCE 7's is taken with either sign.
+/** Internal pressures of a shell by how open it is; the external coefficient at its openings is yet
+ * to be told. */
+export interface InternalLaw {
+  /** Lowest and highest coefficient, positive outward, by the external one at the openings. */
+  readonly range: (atOpening: number) => readonly [number, number];
+  readonly sources: readonly Provenance[];
+}
+
+/** Lowest and highest internal coefficient by the code picked, or over all of them. A half-open shell
+ * also takes the suction of an open top; ASCE 7's is taken with either sign.
  * Source: ASCE 7-16, Table 26.13-1; EN 1991-1-4:2005, 7.2.9. */
-export function internalRange(
+export function internalLaw(
   code: CodeChoice,
   enclosure: Enclosure,
-  atOpening: number,
   overrides: readonly Override[] = [],
-): Sourced<readonly [number, number]> {
-  const parts: Sourced<readonly number[]>[] = [];
+): InternalLaw {
+  const fixed: Sourced<readonly number[]>[] = [];
+  let behind: Sourced | null = null;
   if (code !== 'en 1991-1-4') {
     const { value, sources } = internalPressure716(enclosure, overrides);
-    parts.push({ value: [-value, value], sources });
+    fixed.push({ value: [-value, value], sources });
   }
   if (code === 'en 1991-1-4' || code === 'worst of all') {
-    parts.push(internalClosed(overrides));
-    if (enclosure !== 'closed') {
-      const { value, sources } = internalBehindOpening(atOpening, 3, overrides);
-      parts.push({ value: [value], sources });
-    }
+    fixed.push(internalClosed(overrides));
+    if (enclosure !== 'closed') behind = internalBehindOpening(1, 3, overrides);
   }
   if (enclosure === 'half open') {
     const { value, sources } = numberOf('openTopInternal', overrides);
-    parts.push({ value: [value], sources });
+    fixed.push({ value: [value], sources });
   }
-  const all = parts.flatMap((part) => part.value);
+  const all = fixed.flatMap((part) => part.value);
+  const [least, most] = [Math.min(...all), Math.max(...all)];
+  const share = behind?.value;
   return {
-    value: [Math.min(...all), Math.max(...all)],
-    sources: mergeSources(...parts.map((part) => part.sources)),
+    range: (atOpening) =>
+      share === undefined
+        ? [least, most]
+        : [Math.min(least, share * atOpening), Math.max(most, share * atOpening)],
+    sources: mergeSources(...fixed.map((part) => part.sources), behind?.sources ?? []),
   };
 }

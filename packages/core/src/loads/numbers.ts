@@ -274,6 +274,13 @@ export const LOAD_NUMBERS = {
     [1, 5],
     confirmed(`${WALL}, l/h 5`),
   ),
+  wallShelter: row(
+    'part of its load that a wall takes behind another, up to five heights apart',
+    '',
+    0.3,
+    [0.3, 1],
+    fromMemory('EN 1991-1-4:2005, 7.4.2 and Fig. 7.20 (solid wall)'),
+  ),
   gbWall: row(
     'free-standing wall, net pressure',
     '',

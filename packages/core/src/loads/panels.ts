@@ -4,12 +4,16 @@
 import { add, cross, dot, norm, pointAt, scale, subtract, type Vec3 } from '../math/vector.ts';
 import type { PlaceId } from '../shell/ids.ts';
 import { hubsOf, placeCount, type Shell } from '../shell/shell.ts';
-import { inWindFrame, type PressureLaw } from './law.ts';
+import type { PressureLaw } from './law.ts';
 
 /** Flat arrays over the places of a shell; frame of the shell, metres. */
 export interface PanelFaces {
   /** Vector area, outward, stride 3, m². */
   readonly area: Float64Array;
+  /** Area, m². */
+  readonly size: Float64Array;
+  /** Horizontal part of the unit normal: 1 upright, 0 level. */
+  readonly upright: Float64Array;
   /** Centre of the area, stride 3, m. */
   readonly centre: Float64Array;
   /** First sample of each place; one longer than the number of places. */
@@ -27,6 +31,8 @@ export interface PanelFaces {
 export function facesOf(shell: Shell): PanelFaces {
   const count = placeCount(shell);
   const area = new Float64Array(3 * count);
+  const size = new Float64Array(count);
+  const upright = new Float64Array(count);
   const centre = new Float64Array(3 * count);
   const sampleStart = new Int32Array(count + 1);
   const sample: number[] = [];
@@ -34,11 +40,11 @@ export function facesOf(shell: Shell): PanelFaces {
   for (let p = 0; p < count; p++) {
     const triangles = fanOf(shell, p as PlaceId);
     const whole = triangles.reduce<Vec3>((sum, t) => add(sum, t.area), [0, 0, 0]);
-    const size = norm(whole);
-    if (!(size > 0)) throw new Error(`place ${p} has an area of ${size} m²`);
+    const extent = norm(whole);
+    if (!(extent > 0)) throw new Error(`place ${p} has an area of ${extent} m²`);
     let middle: Vec3 = [0, 0, 0];
     for (const { corners, area: part } of triangles) {
-      const share = dot(part, whole) / size ** 2;
+      const share = dot(part, whole) / extent ** 2;
       const [a, b, c] = corners;
       middle = add(middle, scale(add(add(a, b), c), share / 3));
       for (const point of [add(a, b), add(b, c), add(c, a)]) {
@@ -49,11 +55,15 @@ export function facesOf(shell: Shell): PanelFaces {
       }
     }
     area.set(whole, 3 * p);
+    size[p] = extent;
+    upright[p] = Math.hypot(whole[0], whole[1]) / extent;
     centre.set(middle, 3 * p);
     sampleStart[p + 1] = weight.length;
   }
   return {
     area,
+    size,
+    upright,
     centre,
     sampleStart,
     sample: Float64Array.from(sample),
@@ -85,11 +95,14 @@ export function externalCoefficients(
 ): Float64Array {
   const count = faces.sampleStart.length - 1;
   const found = new Float64Array(count);
+  const { sample, weight } = faces;
+  const [c, s] = [Math.cos(windFrom), Math.sin(windFrom)];
   for (let p = 0; p < count; p++) {
     let sum = 0;
     for (let i = faces.sampleStart[p] as number; i < (faces.sampleStart[p + 1] as number); i++) {
-      const [u, s, z] = inWindFrame(pointAt(faces.sample, i), windFrom);
-      sum += (faces.weight[i] as number) * law.coefficient(u, s, z);
+      const [x, y] = [sample[3 * i] as number, sample[3 * i + 1] as number];
+      const z = sample[3 * i + 2] as number;
+      sum += (weight[i] as number) * law.coefficient(x * c + y * s, y * c - x * s, z);
     }
     found[p] = law.factor * sum;
   }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { internalPressure716, isPartiallyEnclosed } from '../../src/loads/asce-7-16/internal.ts';
 import { internalBehindOpening, internalClosed } from '../../src/loads/en-1991-1-4/internal.ts';
-import { internalRange } from '../../src/loads/internal.ts';
+import { internalLaw } from '../../src/loads/internal.ts';
 import { facesOf } from '../../src/loads/panels.ts';
 import { totalsOf } from '../../src/loads/totals.ts';
 import { massByArea, personLoad, selfWeight } from '../../src/loads/weight/weight.ts';
@@ -30,11 +30,11 @@ describe('internal pressure', () => {
     expect(() => internalBehindOpening(0.8, 1.9)).toThrow('opening is 1.9 times all others');
   });
   test('of worst of all: the lowest and highest of both codes', () => {
-    expect(internalRange('worst of all', 'closed', 0).value).toEqual([-0.3, 0.2]);
-    expect(internalRange('worst of all', 'open door', 0.8).value).toEqual([-0.55, 0.55 + 0.17]);
-    expect(internalRange('asce 7-16', 'closed', 0).value).toEqual([-0.18, 0.18]);
-    expect(internalRange('en 1991-1-4', 'half open', -1.2).value[0]).toBeCloseTo(-1.08, 12);
-    expect(internalRange('asce 7-22', 'half open', -1.2).value).toEqual([-0.6, 0.18]);
+    expect(internalLaw('worst of all', 'closed').range(0)).toEqual([-0.3, 0.2]);
+    expect(internalLaw('worst of all', 'open door').range(0.8)).toEqual([-0.55, 0.55 + 0.17]);
+    expect(internalLaw('asce 7-16', 'closed').range(0)).toEqual([-0.18, 0.18]);
+    expect(internalLaw('en 1991-1-4', 'half open').range(-1.2)[0]).toBeCloseTo(-1.08, 12);
+    expect(internalLaw('asce 7-22', 'half open').range(-1.2)).toEqual([-0.6, 0.18]);
   });
 });
 

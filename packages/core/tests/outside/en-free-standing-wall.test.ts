@@ -3,7 +3,11 @@
 // against an independent calculation: 1530, 949, 738, 633 N/m².
 
 import { expect, test } from 'vitest';
-import { wallPressure, wallZone } from '../../src/loads/en-1991-1-4/free-standing-wall.ts';
+import {
+  shelterFactor,
+  wallPressure,
+  wallZone,
+} from '../../src/loads/en-1991-1-4/free-standing-wall.ts';
 import { probabilityFactor } from '../../src/loads/en-1991-1-4/probability.ts';
 import { peakVelocityPressure } from '../../src/loads/en-1991-1-4/velocity-pressure.ts';
 import { flagsOf } from '../../src/loads/provenance.ts';
@@ -38,4 +42,11 @@ test.each([
 test('a wall of no height or a distance below 0 is refused', () => {
   expect(() => wallZone(1, 0)).toThrow('height of the wall is 0 m, 0.01 to 100 m is allowed');
   expect(() => wallZone(-1, 2)).toThrow('distance from the free end is -1 m');
+});
+
+test('a wall behind another takes 0.3 of its load to five heights, all of it from twenty on (from memory)', () => {
+  const factors = [0, 5, 12.5, 20, 40].map((x) => Number(shelterFactor(x).value.toFixed(12)));
+  expect(factors).toEqual([0.3, 0.3, 0.65, 1, 1]);
+  expect(flagsOf(shelterFactor(3))[0]?.confirmation).toBe('from memory');
+  expect(() => shelterFactor(-1)).toThrow('distance between the walls in heights is -1');
 });

@@ -2,7 +2,7 @@
 
 import { assertBetween } from '../doors.ts';
 import { numberOf, type Override } from '../numbers.ts';
-import type { Sourced } from '../provenance.ts';
+import { reckonedFrom, type Sourced } from '../provenance.ts';
 
 /** Zone of a wall by distance from its free end in wall heights: A to 0.3, B to 2, C to 4, D beyond.
  * Source: EN 1991-1-4:2005, Fig. 7.19. */
@@ -23,3 +23,14 @@ export const wallPressure = (
   zone: 'A' | 'B' | 'C' | 'D',
   overrides: readonly Override[] = [],
 ): Sourced => numberOf(`wall${zone}`, overrides);
+
+/** Part of its load that a wall takes behind another one of the same height, by their distance in
+ * heights: 0.3 up to 5, straight to 1 at 20. Not for what stands nearer than a height to a free end.
+ * RangeError for a distance that is none.
+ * Source: EN 1991-1-4:2005, 7.4.2 and Fig. 7.20 (solid), from memory. */
+export function shelterFactor(heightsApart: number, overrides: readonly Override[] = []): Sourced {
+  assertBetween('distance between the walls in heights', heightsApart, 0, 1e5);
+  const near = numberOf('wallShelter', overrides);
+  const part = Math.min(1, Math.max(0, (heightsApart - 5) / 15));
+  return reckonedFrom(near.value + (1 - near.value) * part, near);
+}

@@ -39,12 +39,11 @@ export function mouthOf(shell: Shell, faces: PanelFaces, placed: ArrayLike<numbe
   const missing: number[] = [];
   let [area, open, whole]: [Vec3, number, number] = [[0, 0, 0], 0, 0];
   for (let p = 0; p < count; p++) {
-    const own = pointAt(faces.area, p);
-    const size = norm(own);
+    const size = faces.size[p] as number;
     whole += size;
     if (has[p]) continue;
     missing.push(p);
-    area = add(area, own);
+    area = add(area, pointAt(faces.area, p));
     open += size;
   }
   for (const rim of rims(shell).slice(1)) {
@@ -82,7 +81,7 @@ export function enclosureOf({ share }: Pick<Mouth, 'share'>): Enclosure {
  * Source: geometry; the limit as for closed shells. */
 export function looksAside(faces: PanelFaces, { area }: Pick<Mouth, 'area'>): boolean {
   let side = 0;
-  for (let p = 0; p < faces.area.length / 3; p++)
-    side += Math.hypot(faces.area[3 * p] as number, faces.area[3 * p + 1] as number);
+  for (let p = 0; p < faces.size.length; p++)
+    side += (faces.size[p] as number) * (faces.upright[p] as number);
   return Math.hypot(area[0], area[1]) > (CLOSED_SHARE * side) / Math.PI;
 }
