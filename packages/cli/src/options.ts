@@ -1,5 +1,7 @@
 // The options that commands share, as commander hands them over.
 
+import type { OpeningRank } from '@shellraise/core';
+
 /** What `--lengths` takes. */
 export const lengthSystems = ['metric', 'inch'] as const;
 
@@ -46,6 +48,21 @@ export interface PlacesOptions extends StandOptions {
   readonly singles?: boolean;
   /** Width x height of a door, as typed. */
   readonly door?: string;
+  /** Clear diameter of a round hatch, as typed. */
+  readonly hatch?: string;
+  /** Corners of an object's section, as typed. */
+  readonly section?: string;
+  /** With these three: what openings are ranked by. */
+  readonly rank?: OpeningRank;
+  /** Where the wind comes from, degrees anticlockwise seen from above from the datum. */
+  readonly wind?: number;
+  /** The count of panels, seams, hubs and bolts. */
+  readonly account?: boolean;
+  /** The panel of a kind, drawn to be made. */
+  readonly make?: string;
+  /** Folder that drawings are written to. */
+  readonly out?: string;
+  readonly date?: string;
 }
 
 /** Options of the commands that write files. */

@@ -1,6 +1,7 @@
 // The commands, their options and their help. What a command does is loaded when it is asked for,
 // so that help comes at once.
 
+import { openingRanks } from '@shellraise/core';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { badInput } from './ending.ts';
 import { lengthSystems, lengthUnits, type PlacesOptions } from './options.ts';
@@ -30,6 +31,21 @@ export function program(): Command {
     .option('--second', 'what the panels left over can stand')
     .option('--singles', 'which tagged panel goes where, so that seams come out even')
     .option('--door <size>', 'where a door may be: width x height, such as "0.9 m x 2 m"')
+    .option('--hatch <diameter>', 'where a round hatch may be, such as "0.6 m"')
+    .option(
+      '--section <corners>',
+      'where a thing with this section passes: corners "across, up", such as "0 m, 0 m; 1.2 m, 0 m; 0.6 m, 1.5 m"',
+    )
+    .addOption(
+      new Option('--rank <what>', 'with these three: which openings come first').choices([
+        ...openingRanks,
+      ]),
+    )
+    .option(
+      '--wind <degrees>',
+      'with these three: where the wind comes from, anticlockwise seen from above from the datum',
+      degrees,
+    )
     .addHelpText('after', '  $ shellraise places my-shell.json --arrangement 3 --keep')
     .action(placesAs);
   standing(phase(top, 'takeoff', 'bolts, nuts, washers and plates: in hand and to buy')).action(
@@ -46,15 +62,20 @@ export function program(): Command {
 
 /** The command in the form that its options ask for. */
 async function placesAs(file: string, options: PlacesOptions): Promise<void> {
-  const { fit, broken, second, singles, door } = options;
-  const asked = [fit, broken, second, singles, door].filter(Boolean).length;
+  const { fit, broken, second, singles, door, hatch, section } = options;
+  const asked = [fit, broken, second, singles, door, hatch, section].filter(
+    (one) => one !== undefined && one !== false,
+  ).length;
   if (asked > 1)
-    throw badInput('Give one of --fit, --broken, --second, --singles and --door at a time.');
+    throw badInput(
+      'Give one of --fit, --broken, --second, --singles, --door, --hatch and --section at a time.',
+    );
   if (fit) return (await import('./commands/places-fit.ts')).placesFit(file, options);
   if (broken) return (await import('./commands/places-broken.ts')).placesBroken(file, options);
   if (second) return (await import('./commands/places-second.ts')).placesSecond(file, options);
   if (singles) return (await import('./commands/places-singles.ts')).placesSingles(file, options);
-  if (door) return (await import('./commands/places-door.ts')).placesDoor(file, options);
+  if (door !== undefined || hatch !== undefined || section !== undefined)
+    return (await import('./commands/places-door.ts')).placesDoor(file, options);
   return (await import('./commands/places.ts')).places(file, options);
 }
 
@@ -107,6 +128,13 @@ function day(text: string): string {
   if (!/^\d{4}-\d\d-\d\d$/.test(text) || Number.isNaN(Date.parse(text)))
     throw new InvalidArgumentError('Expected a day such as 2026-05-01.');
   return text;
+}
+
+function degrees(text: string): number {
+  const value = Number(text);
+  if (text.trim() === '' || !Number.isFinite(value) || Math.abs(value) > 360)
+    throw new InvalidArgumentError('Expected degrees, -360 to 360.');
+  return value;
 }
 
 function whole(text: string): number {

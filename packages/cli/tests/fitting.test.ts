@@ -109,6 +109,23 @@ describe('places --door', () => {
     expect(out).toContain('No door');
   });
 
+  it('says where a round hatch may be, and where a thing passes, ranked as asked', async () => {
+    const hatch = await run(['places', demo, '--hatch', '0.6 m', '--rank', 'in reach', '--json']);
+    expect(hatch.code).toBe(0);
+    const { openings } = JSON.parse(hatch.out) as { openings: { top: number; pitch: number }[] };
+    expect(openings.length).toBeGreaterThan(1);
+    for (let i = 1; i < openings.length; i++)
+      expect(openings[i]?.top).toBeGreaterThanOrEqual((openings[i - 1]?.top ?? 0) - 1e-6);
+    const section = '0 m, 0 m; 1.4 m, 0 m; 0.9 m, 0.5 m; 0.9 m, 1.5 m; 0.5 m, 1.5 m; 0.5 m, 0.5 m';
+    const through = ['places', demo, '--section', section, '--wind', '90', '--rank'];
+    const passage = await run([...through, 'away from wind']);
+    expect(passage.code).toBe(0);
+    expect(passage.out).toContain('off the wind');
+    expect(passage.out).toMatch(/1[5-8]\d°/);
+    const crossed = await run(['places', demo, '--section', '0 m, 0 m; 1 m, 1 m']);
+    expect([crossed.code, crossed.err.includes('--section: found')]).toEqual([2, true]);
+  });
+
   it('refuses a size without units', async () => {
     const { err, code } = await run(['places', demo, '--door', '1 x 2']);
     expect(code).toBe(2);
@@ -135,5 +152,7 @@ describe('places --singles', () => {
 it('takes one question at a time', async () => {
   const { err, code } = await run(['places', demo, '--fit', '--second']);
   expect(code).toBe(2);
-  expect(err).toContain('one of --fit, --broken, --second, --singles and --door');
+  expect(err).toContain(
+    'one of --fit, --broken, --second, --singles, --door, --hatch and --section',
+  );
 });

@@ -408,7 +408,21 @@ export {
 } from './arrange/fit/wishes.ts';
 export { type Trim, trims } from './arrange/make/trim.ts';
 export { frozenOf, numbersOf, type PlaceNumbers } from './arrange/numbers.ts';
-export { type Opening, type OpeningQuestion, openingsFor } from './arrange/openings/openings.ts';
+export {
+  type HatchQuestion,
+  hatchesFor,
+  type Opening,
+  type OpeningQuestion,
+  openingsFor,
+} from './arrange/openings/openings.ts';
+export {
+  type OpeningFigures,
+  type OpeningRank,
+  openingFigures,
+  openingRanks,
+  type RankQuestion,
+  rankOpenings,
+} from './arrange/openings/rank.ts';
 export {
   doorOutline,
   type Passage,

@@ -1,6 +1,19 @@
-// `shellraise places --door "0.9 m x 2.0 m"`: where a door may be in an arrangement, and what it costs.
+// `shellraise places --door "0.9 m x 2.0 m"`, `--hatch "0.6 m"`, `--section "0 m, 0 m; 1.2 m, 0 m; …"`:
+// where an opening may be in an arrangement, and what it costs.
 
-import { doorOutline, type Kind, type Opening, openingsFor, readLength } from '@shellraise/core';
+import {
+  doorOutline,
+  familiesOf,
+  familyIndex,
+  hatchesFor,
+  type Kind,
+  type Opening,
+  type OpeningFigures,
+  openingsFor,
+  rankOpenings,
+  readLength,
+  type ViewPoint,
+} from '@shellraise/core';
 import { badInput } from '../ending.ts';
 import { type Chosen, choose } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
@@ -14,20 +27,70 @@ const SHOWN = 10;
 const openingCaution =
   'An opening weakens a shell more than its number of panels shows: it wants a frame around it, and what the shell still bears is not calculated here. Local codes and a licensed engineer decide.';
 
-/** Runs the command; sets exit code 1 where no such door can be had. */
+/** An opening with its figures. */
+interface Ranked {
+  readonly opening: Opening;
+  readonly figures: OpeningFigures;
+}
+
+/** What was asked for. */
+interface Asked {
+  readonly title: 'Door' | 'Hatch' | 'Passage';
+  /** In words: `0.9 m wide and 2 m high`. */
+  readonly size: (lengths: Lengths) => string;
+  readonly json: object;
+  readonly find: (chosen: Chosen) => readonly Opening[];
+}
+
+/** Runs the command; sets exit code 1 where no such opening can be had. */
 export async function placesDoor(file: string, options: PlacesOptions): Promise<void> {
-  const [width, height] = sizeOf(options.door ?? '');
+  const asked = askedOf(options);
   const chosen = await choose(file, options);
-  const found = openingsFor(chosen.standing.shell, { outline: doorOutline(width, height) });
-  const list = distinct(chosen, found);
+  const list = distinct(chosen, ranked(chosen, asked.find(chosen), options));
   if (list.length === 0) process.exitCode = 1;
   if (options.json)
     printJson({
-      door: { width, height },
+      ...asked.json,
+      rank: options.rank ?? 'fewest panels',
       openings: list.map((one) => openingDocument(chosen, one)),
       cautions: [openingCaution],
     });
-  else print(...doorReport(chosen, [width, height], list, lengthsIn(options.lengths)));
+  else print(...doorReport(chosen, asked, list, lengthsIn(options.lengths)));
+}
+
+function askedOf({ door, hatch, section }: PlacesOptions): Asked {
+  if (door !== undefined) {
+    const [width, height] = sizeOf(door);
+    return {
+      title: 'Door',
+      size: (lengths) => `${lengths.large(width)} wide and ${lengths.large(height)} high`,
+      json: { door: { width, height } },
+      find: ({ standing }) => openingsFor(standing.shell, { outline: doorOutline(width, height) }),
+    };
+  }
+  if (hatch !== undefined) {
+    const read = readLength(hatch.trim());
+    if (!read.ok || read.value <= 0)
+      throw badInput(`--hatch: found ${hatch}, expected a diameter with its unit, such as "0.6 m"`);
+    const diameter = read.value;
+    return {
+      title: 'Hatch',
+      size: (lengths) => `${lengths.large(diameter)} across`,
+      json: { hatch: { diameter } },
+      find: ({ standing }) => hatchesFor(standing.shell, { diameter }),
+    };
+  }
+  const outline = sectionOf(section ?? '');
+  const span = (axis: 0 | 1): number =>
+    Math.max(...outline.map((point) => point[axis])) -
+    Math.min(...outline.map((point) => point[axis]));
+  return {
+    title: 'Passage',
+    size: (lengths) =>
+      `for a section ${lengths.large(span(0))} wide and ${lengths.large(span(1))} high`,
+    json: { section: outline },
+    find: ({ standing }) => openingsFor(standing.shell, { outline }),
+  };
 }
 
 function sizeOf(text: string): readonly [number, number] {
@@ -40,11 +103,59 @@ function sizeOf(text: string): readonly [number, number] {
   return [width, height];
 }
 
-/** One of each sort: openings that cost the same kinds and seams at the same courses are alike. */
-function distinct(chosen: Chosen, found: readonly Opening[]): Opening[] {
+/** Corners across and up from the floor, anticlockwise and about the middle. */
+function sectionOf(text: string): readonly ViewPoint[] {
+  const points = text.split(';').map((point): ViewPoint | null => {
+    const [u, v, more] = point.split(',').map((part) => readLength(part.trim()));
+    return u?.ok && v?.ok && more === undefined ? [u.value, v.value] : null;
+  });
+  const known = points.filter((point) => point !== null);
+  if (known.length !== points.length || known.length < 3)
+    throw badInput(
+      `--section: found ${text}, expected three or more corners "across, up" with units, such as "0 m, 0 m; 1.2 m, 0 m; 0.6 m, 1.5 m"`,
+    );
+  const across = known.map(([u]) => u);
+  const middle = (Math.min(...across) + Math.max(...across)) / 2;
+  const about = known.map(([u, v]): ViewPoint => [u - middle, v]);
+  const area = about.reduce((sum, [u, v], i) => {
+    const [x, y] = about[(i + 1) % about.length] as ViewPoint;
+    return sum + u * y - x * v;
+  }, 0);
+  return area < 0 ? about.reverse() : about;
+}
+
+/** Openings by what was asked for. */
+function ranked(
+  { kinds, shape, standing, arrangement, loaded }: Chosen,
+  openings: readonly Opening[],
+  { rank, wind }: PlacesOptions,
+): readonly Ranked[] {
+  const families = familiesOf(kinds, shape.interchangeable);
+  const familyOf = familyIndex(kinds, families);
+  const windFrom = wind === undefined ? loaded.project?.wishes?.windFrom : (wind * Math.PI) / 180;
+  if (rank === 'away from wind' && windFrom === undefined)
+    throw badInput(
+      '--rank "away from wind": found no wind, expected --wind with degrees from the datum, or wishes.windFrom in the file',
+    );
+  const question = {
+    family: Array.from(standing.shell.kind, (kind) => familyOf[kind] as number),
+    short: arrangement.stock.map(({ short }) => short),
+    ...(windFrom !== undefined && { windFrom }),
+  };
+  return rankOpenings(standing.shell, openings, question, rank ? [rank] : []);
+}
+
+/** One of each sort: openings that cost the same kinds and seams at the same courses, as far from the
+ * wind, are alike. */
+function distinct(chosen: Chosen, found: readonly Ranked[]): Ranked[] {
   const seen = new Set<string>();
-  return found.filter((one) => {
-    const key = JSON.stringify([kindsOut(chosen, one), one.seamsCut, coursesOf(chosen, one)]);
+  return found.filter(({ opening, figures }) => {
+    const key = JSON.stringify([
+      kindsOut(chosen, opening),
+      opening.seamsCut,
+      coursesOf(chosen, opening),
+      figures.offWind?.toFixed(2),
+    ]);
     if (seen.has(key)) return false;
     seen.add(key);
     return true;
@@ -66,51 +177,63 @@ function kindsOut({ standing, kinds }: Chosen, { places }: Opening): string {
     .join(', ');
 }
 
+const how: Readonly<Record<Asked['title'], string>> = {
+  Door: 'straight ahead on the line named, on the level of the lowest base hub',
+  Hatch: 'square to the wall about a hub, a seam or a panel',
+  Passage:
+    'straight ahead on a level line, its lowest corner as high above the lowest base hub as given',
+};
+
 function doorReport(
   chosen: Chosen,
-  [width, height]: readonly [number, number],
-  list: readonly Opening[],
+  { title, size }: Asked,
+  list: readonly Ranked[],
   lengths: Lengths,
 ): readonly string[] {
-  const size = `${lengths.large(width)} wide and ${lengths.large(height)} high`;
+  const what = `${title.toLowerCase()} ${size(lengths)}`;
   if (list.length === 0)
     return [
-      heading('Door'),
+      heading(title),
       wrap(
-        `No door ${size} can be had in arrangement ${chosen.number}: the wall leans in too soon, or the shell would fall into pieces. Try a lower or narrower one.`,
+        `No ${what} can be had in arrangement ${chosen.number}: the wall leans in too soon, or the shell would fall into pieces. Try a lower or narrower one.`,
         '',
       ),
     ];
   return [
-    heading('Door'),
-    wrap(
-      `Where a door ${size} may be in arrangement ${chosen.number}: straight ahead on the line named, on the level of the lowest base hub.`,
-      '',
-    ),
+    heading(title),
+    wrap(`Where a ${what} may be in arrangement ${chosen.number}: ${how[title]}.`, ''),
     openingTable(chosen, list.slice(0, SHOWN), lengths),
     list.length > SHOWN ? `… and ${list.length - SHOWN} more (--json lists all)` : '',
     caution(openingCaution),
   ];
 }
 
-function openingTable(chosen: Chosen, list: readonly Opening[], lengths: Lengths): string {
+function openingTable(chosen: Chosen, list: readonly Ranked[], lengths: Lengths): string {
   const right = (head: string) => ({ head, align: 'right' as const });
+  const isShort = list.some(({ figures }) => figures.saved > 0);
+  const hasWind = list.some(({ figures }) => figures.offWind !== null);
   return table(
     [
       right('panels out'),
+      ...(isShort ? [right('short saved')] : []),
       { head: 'kinds' },
       right('seams cut'),
       right('hubs gone'),
+      ...(hasWind ? [right('off the wind')] : []),
+      right('from, to'),
       right('edge to frame'),
       { head: 'places' },
     ],
-    list.map((one) => [
-      String(one.places.length),
-      kindsOut(chosen, one),
-      String(one.seamsCut),
-      String(one.hubsFreed),
-      lengths.large(one.reveal.reduce((sum, { length }) => sum + length, 0)),
-      wrap(numbersOf(chosen, one).join(' '), '', 30),
+    list.map(({ opening, figures }) => [
+      String(opening.places.length),
+      ...(isShort ? [String(figures.saved)] : []),
+      wrap(kindsOut(chosen, opening), '', 16),
+      String(opening.seamsCut),
+      String(opening.hubsFreed),
+      ...(hasWind ? [`${Math.round(((figures.offWind ?? 0) * 180) / Math.PI)}°`] : []),
+      `${lengths.large(figures.sill)}\n${lengths.large(figures.top)}`,
+      lengths.large(figures.edge),
+      wrap(numbersOf(chosen, opening).join(' '), '', 24),
     ]),
   );
 }
@@ -118,11 +241,11 @@ function openingTable(chosen: Chosen, list: readonly Opening[], lengths: Lengths
 const numbersOf = ({ numbers }: Chosen, { places }: Opening): string[] =>
   places.map((p) => numbers.numbers[p] as string).sort();
 
-const openingDocument = (chosen: Chosen, one: Opening): object => ({
-  places: numbersOf(chosen, one),
-  azimuth: one.passage.azimuth,
-  seamsCut: one.seamsCut,
-  hubsFreed: one.hubsFreed,
-  toBase: one.toBase,
-  reveal: one.reveal.map(({ length }) => length),
+const openingDocument = (chosen: Chosen, { opening, figures }: Ranked): object => ({
+  places: numbersOf(chosen, opening),
+  azimuth: opening.passage.azimuth,
+  pitch: opening.passage.pitch ?? 0,
+  toBase: opening.toBase,
+  ...figures,
+  reveal: opening.reveal.map(({ length }) => length),
 });

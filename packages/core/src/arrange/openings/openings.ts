@@ -2,13 +2,21 @@
 // each costs in panels, seams and hubs. What it costs in strength is for the frame to say.
 
 import { assertNumber } from '../../math/doors.ts';
+import { add, scale, type Vec3 } from '../../math/vector.ts';
 import { componentsOf } from '../../shell/check.ts';
-import { hubPoint, placeCentre, sideLength } from '../../shell/geometry.ts';
+import { endHubAt, hubPoint, placeCentre, sideLength } from '../../shell/geometry.ts';
 import type { HubId, PlaceId, SideId } from '../../shell/ids.ts';
 import { partOf } from '../../shell/part.ts';
 import { hubCount, placeCount, type Shell, sideCount } from '../../shell/shell.ts';
 import { seamsInside } from '../fit/gap-laws.ts';
-import { inTheWayOf, isWithin, type Passage, type ViewPoint, wallOf } from './passing.ts';
+import {
+  inTheWayOf,
+  isWithin,
+  type Passage,
+  roundOutline,
+  type ViewPoint,
+  wallOf,
+} from './passing.ts';
 
 /** An opening that the body passes. */
 export interface Opening {
@@ -27,7 +35,7 @@ export interface Opening {
 
 /** What is asked of openings. */
 export interface OpeningQuestion {
-  /** Convex, anticlockwise, metres: u across, v up from the floor. */
+  /** The body's section, anticlockwise, metres: u across, v up from the floor. */
   readonly outline: readonly ViewPoint[];
   /** Height of the floor in the shell's frame; the lowest hub unless told. */
   readonly floor?: number;
@@ -46,11 +54,58 @@ export function openingsFor(shell: Shell, question: OpeningQuestion): Opening[] 
     throw new RangeError(`outline: found ${question.outline.length} points, 3 or more needed`);
   assertNumber('most', question.most ?? 0, 0);
   const floor = question.floor ?? lowest(shell);
+  const passages = directionsOf(shell).map((azimuth): Passage => {
+    return { azimuth, aside: 0, floor, outline: question.outline };
+  });
+  return distinctOpenings(shell, passages, question.most ?? 200);
+}
+
+/** What is asked of a round hatch. */
+export interface HatchQuestion {
+  /** Clear diameter, metres. */
+  readonly diameter: number;
+  /** Heights of its middle above the lowest hub, metres; anywhere unless told. */
+  readonly least?: number;
+  readonly most?: number;
+  /** Openings told, at most; 200 unless told. */
+  readonly count?: number;
+}
+
+/** Every distinct round opening about a hub, a seam's middle or a panel's middle, square to the wall
+ * there; in the order of `openingsFor`, and with what is left out there. RangeError for a diameter that
+ * is not more than 0. */
+export function hatchesFor(shell: Shell, question: HatchQuestion): Opening[] {
+  const { diameter, least = 0, most = Number.POSITIVE_INFINITY } = question;
+  if (!(diameter > 0)) throw new RangeError(`diameter: found ${diameter}, more than 0 needed`);
+  const outline = roundOutline(diameter, 0);
+  const floor = lowest(shell);
+  const passages = middlesOf(shell).flatMap(([x, y, z]): Passage[] => {
+    if (z - floor < least || z - floor > most) return [];
+    const azimuth = Math.hypot(x, y) > SAME * shell.radius ? Math.atan2(y, x) : 0;
+    return [{ azimuth, aside: 0, floor, outline, pitch: Math.atan2(z, Math.hypot(x, y)) }];
+  });
+  return distinctOpenings(shell, passages, question.count ?? 200);
+}
+
+/** Hubs, middles of seams and of panels. */
+function middlesOf(shell: Shell): Vec3[] {
+  const seams = Array.from({ length: shell.seams.length / 2 }, (_, m) => {
+    const side = shell.seams[2 * m] as SideId;
+    const ends = [shell.sideHub[side] as HubId, endHubAt(shell, side)];
+    return scale(add(hubPoint(shell, ends[0] as HubId), hubPoint(shell, ends[1] as HubId)), 0.5);
+  });
+  return [
+    ...Array.from({ length: hubCount(shell) }, (_, h) => hubPoint(shell, h as HubId)),
+    ...seams,
+    ...Array.from({ length: placeCount(shell) }, (_, p) => placeCentre(shell, p as PlaceId)),
+  ];
+}
+
+function distinctOpenings(shell: Shell, passages: readonly Passage[], most: number): Opening[] {
   const wall = wallOf(shell);
   const seen = new Set<string>();
   const found: Opening[] = [];
-  for (const azimuth of directionsOf(shell)) {
-    const passage = { azimuth, aside: 0, floor, outline: question.outline };
+  for (const passage of passages) {
     const places = inTheWayOf(wall, passage);
     const key = places.join();
     if (places.length === 0 || seen.has(key) || !isWithin(wall, passage)) continue;
@@ -65,7 +120,7 @@ export function openingsFor(shell: Shell, question: OpeningQuestion): Opening[] 
         a.seamsCut - b.seamsCut ||
         a.passage.azimuth - b.passage.azimuth,
     )
-    .slice(0, question.most ?? 200);
+    .slice(0, most);
 }
 
 const lowest = (shell: Shell): number =>

@@ -1,14 +1,16 @@
-// What must be left out of a shell so that a body may pass through its wall, straight along a level
-// line. Seen along that line the body is an outline (a door: a rectangle on the floor); every panel
-// of the near wall that the outline meets is in the way.
+// What must be left out of a shell so that a body may pass through its wall, straight along a line: a
+// level one for a door, or one from the sphere's centre for a hatch. Seen along that line the body is an
+// outline (a door: a rectangle on the floor); every panel of the near wall that the outline meets is in
+// the way.
 //
 //   axes of the view: u to the left of who walks out, v up, both metres; u = 0 on the line, v = 0 on
-//   the floor.
+//   the floor, or on the line where that has a pitch.
 
 import { TAU } from '../../math/angle.ts';
 import { hubPoint, placeCentre } from '../../shell/geometry.ts';
 import type { HubId, PlaceId } from '../../shell/ids.ts';
 import { hubCount, hubsOf, placeCount, type Shell } from '../../shell/shell.ts';
+import { convexParts } from './convex-parts.ts';
 
 /** A point of the view, metres. */
 export type ViewPoint = readonly [number, number];
@@ -21,8 +23,11 @@ export interface Passage {
   readonly aside: number;
   /** Height of the floor, metres in the shell's frame. */
   readonly floor: number;
-  /** Convex, anticlockwise, in the view's axes. */
+  /** Anticlockwise, in the view's axes; it may have inward corners, and must not cross itself. */
   readonly outline: readonly ViewPoint[];
+  /** How steeply the line rises, radians; it then starts at the sphere's centre, and `aside` and `floor`
+   * say nothing. Absent: level. */
+  readonly pitch?: number;
 }
 
 /** Overlaps of less than this are none, metres: what a panel's edge gives way. */
@@ -71,13 +76,13 @@ export const placesInTheWay = (shell: Shell, passage: Passage): number[] =>
 /** As `placesInTheWay`. */
 export function inTheWayOf({ hubs, places, middles }: Wall, passage: Passage): number[] {
   const seen = hubs.map(viewAlong(passage));
-  const [c, s] = [Math.cos(passage.azimuth), Math.sin(passage.azimuth)];
-  const span = spanOf(passage.outline);
+  const ahead = aheadAlong(passage);
+  const parts = convexParts(passage.outline).map((part) => ({ part, span: spanOf(part) }));
   return [...places.keys()].filter((p) => {
-    const [x = 0, y = 0] = middles[p] as readonly number[];
-    if (x * c + y * s <= 0) return false;
+    if (ahead(middles[p] as readonly number[]) <= 0) return false;
     const corners = (places[p] as readonly number[]).map((hub) => seen[hub] as ViewPoint);
-    return areNear(spanOf(corners), span) && overlap(corners, passage.outline);
+    const own = spanOf(corners);
+    return parts.some(({ part, span }) => areNear(own, span) && overlap(corners, part));
   });
 }
 
@@ -88,8 +93,8 @@ export const isWithinWall = (shell: Shell, passage: Passage): boolean =>
 
 /** As `isWithinWall`. */
 export function isWithin({ hubs }: Wall, passage: Passage): boolean {
-  const [c, s] = [Math.cos(passage.azimuth), Math.sin(passage.azimuth)];
-  const wall = hubs.filter(([x = 0, y = 0]) => x * c + y * s > 0).map(viewAlong(passage));
+  const ahead = aheadAlong(passage);
+  const wall = hubs.filter((hub) => ahead(hub) > 0).map(viewAlong(passage));
   const [span, own] = [spanOf(wall), spanOf(passage.outline)];
   const isRoughly = own.every(([least, most], axis) => {
     const [low, high] = span[axis] as Span;
@@ -139,9 +144,19 @@ export function viewAlong({
   azimuth,
   aside,
   floor,
+  pitch,
 }: Passage): (at: readonly number[]) => ViewPoint {
   const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)];
-  return ([x = 0, y = 0, z = 0]) => [-x * s + y * c - aside, z - floor];
+  if (pitch === undefined) return ([x = 0, y = 0, z = 0]) => [-x * s + y * c - aside, z - floor];
+  const [cp, sp] = [Math.cos(pitch), Math.sin(pitch)];
+  return ([x = 0, y = 0, z = 0]) => [-x * s + y * c, z * cp - (x * c + y * s) * sp];
+}
+
+/** How far along the line a point lies, metres. */
+function aheadAlong({ azimuth, pitch = 0 }: Passage): (at: readonly number[]) => number {
+  const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)];
+  const [cp, sp] = [Math.cos(pitch), Math.sin(pitch)];
+  return ([x = 0, y = 0, z = 0]) => (x * c + y * s) * cp + z * sp;
 }
 
 /** Whether two convex outlines overlap by more than a touch, whichever way they run round. */

@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { arrangements, standingShell } from '../../../src/arrange/arrangements.ts';
-import { openingsFor } from '../../../src/arrange/openings/openings.ts';
+import { areaOf, convexParts } from '../../../src/arrange/openings/convex-parts.ts';
+import { hatchesFor, openingsFor } from '../../../src/arrange/openings/openings.ts';
 import {
   doorOutline,
   placesInTheWay,
   roundOutline,
+  type ViewPoint,
   viewAlong,
 } from '../../../src/arrange/openings/passing.ts';
+import { type OpeningRank, rankOpenings } from '../../../src/arrange/openings/rank.ts';
 import { netShell } from '../../../src/nets/kinds.ts';
 import { hubPoint } from '../../../src/shell/geometry.ts';
 import type { PlaceId } from '../../../src/shell/ids.ts';
@@ -96,6 +99,117 @@ describe('openings', () => {
     );
     for (const size of new Set(sizes))
       expect(sizes.filter((one) => one === size).length % 5).toBe(0);
+  });
+});
+
+describe('a section with inward corners', () => {
+  const shell = halfBall(4);
+  /** A T on its head: wide below, narrow above. */
+  const section: readonly ViewPoint[] = [
+    [-0.7, 0],
+    [0.7, 0],
+    [0.7, 0.4],
+    [0.15, 0.4],
+    [0.15, 1.7],
+    [-0.15, 1.7],
+    [-0.15, 0.4],
+    [-0.7, 0.4],
+  ];
+
+  it('is in the way of what its two rectangles are in the way of, and of nothing else', () => {
+    for (const azimuth of [0, 0.4, 1.3, 2.9]) {
+      const line = { azimuth, aside: 0, floor: 0 };
+      const whole = placesInTheWay(shell, { ...line, outline: section });
+      const both = [doorOutline(1.4, 0.4), doorOutline(0.3, 1.7)].flatMap((outline) =>
+        placesInTheWay(shell, { ...line, outline }),
+      );
+      expect(whole).toEqual([...new Set(both)].sort((a, b) => a - b));
+      const box = placesInTheWay(shell, { ...line, outline: doorOutline(1.4, 1.7) });
+      expect(box.length).toBeGreaterThan(whole.length);
+    }
+  });
+
+  it('is cut into parts of the same area, and refused where it crosses itself', () => {
+    const parts = convexParts(section);
+    expect(parts.reduce((sum, part) => sum + areaOf(part), 0)).toBeCloseTo(areaOf(section), 12);
+    expect(areaOf(section) / 2).toBeCloseTo(1.4 * 0.4 + 0.3 * 1.3, 12);
+    expect(() =>
+      convexParts([
+        [0, 0],
+        [1, 1],
+        [1, 0],
+        [0, 1],
+      ]),
+    ).toThrow('cross or run clockwise');
+  });
+});
+
+describe('a hatch', () => {
+  const shell = halfBall(4);
+  const list = hatchesFor(shell, { diameter: 0.7 });
+
+  it('leaves nothing within its circle: every panel that a ray square to the wall meets is out', () => {
+    expect(list.length).toBeGreaterThan(3);
+    for (const { passage, places } of list.slice(0, 12)) {
+      const view = viewAlong(passage);
+      const out = new Set(places);
+      for (let p = 0; p < placeCount(shell); p++) {
+        if (out.has(p)) continue;
+        const hubs = hubsOf(shell, p as PlaceId).map((hub) => hubPoint(shell, hub));
+        const middle = [0, 1, 2].map((i) =>
+          hubs.reduce((sum, hub) => sum + (hub[i] as number) / 3, 0),
+        );
+        const [x, y, z] = middle as [number, number, number];
+        const { azimuth, pitch = 0 } = passage;
+        const ahead =
+          (x * Math.cos(azimuth) + y * Math.sin(azimuth)) * Math.cos(pitch) + z * Math.sin(pitch);
+        if (ahead <= 0) continue;
+        // No corner, no middle of a side and not the panel's middle lies in the circle.
+        const seen = [
+          ...hubs,
+          ...hubs.map((hub, i) => hub.map((c, k) => (c + (hubs[(i + 1) % 3]?.[k] as number)) / 2)),
+          middle,
+        ];
+        for (const point of seen) expect(Math.hypot(...view(point))).toBeGreaterThan(0.35 - 0.002);
+      }
+    }
+  });
+
+  it('may be asked for in reach only, and grows with its diameter', () => {
+    const low = hatchesFor(shell, { diameter: 0.7, most: 1.2 });
+    expect(low.length).toBeLessThan(list.length);
+    const least = (diameter: number): number =>
+      Math.min(...hatchesFor(shell, { diameter }).map(({ places }) => places.length));
+    expect(least(0.3)).toBeLessThan(least(1.2));
+    expect(hatchesFor(shell, { diameter: 7 })).toEqual([]);
+    expect(() => hatchesFor(shell, { diameter: 0 })).toThrow('diameter: found 0');
+  });
+});
+
+describe('the ranking of openings', () => {
+  const shell = halfBall(4);
+  const list = openingsFor(shell, { outline: doorOutline(0.8, 1.8) });
+  const family = shell.kind;
+  const short = Array.from({ length: 10 }, (_, f) =>
+    f === shell.kind[list[0]?.places[0] ?? 0] ? 2 : 0,
+  );
+
+  it('puts first what is best by what is asked', () => {
+    const by = (rank: OpeningRank) =>
+      rankOpenings(shell, list, { family, short, windFrom: 1 }, [rank]);
+    const first = (rank: OpeningRank) => by(rank)[0]?.figures;
+    const all = by('fewest panels').map(({ figures }) => figures);
+    expect(first('stock saved')?.saved).toBe(Math.max(...all.map(({ saved }) => saved)));
+    expect(first('away from wind')?.offWind).toBe(
+      Math.max(...all.map(({ offWind }) => offWind ?? 0)),
+    );
+    expect(first('shortest edge')?.edge).toBeCloseTo(Math.min(...all.map(({ edge }) => edge)), 6);
+    expect(first('in reach')?.top).toBeCloseTo(Math.min(...all.map(({ top }) => top)), 6);
+    expect(first('least harm')?.seamsCut).toBeLessThanOrEqual(
+      Math.max(...all.map(({ seamsCut }) => seamsCut)),
+    );
+    expect(all.every(({ saved, spared }) => saved <= Math.min(2, spared))).toBe(true);
+    expect(rankOpenings(shell, list, { family, short }, [])[0]?.figures.offWind).toBeNull();
   });
 });
 
