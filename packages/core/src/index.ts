@@ -3,6 +3,9 @@
 export { TAU, toDegrees, toRadians } from './math/angle.ts';
 export { compareLists } from './math/order.ts';
 export { type Random, seededRandom } from './math/random.ts';
+export type { Factor } from './math/sparse/factor.ts';
+export type { SymbolicFactor } from './math/sparse/symbolic.ts';
+export type { SymmetricMatrix, SymmetricPattern } from './math/sparse/symmetric.ts';
 export { chiSquareTail } from './math/statistics.ts';
 export {
   type Vec3,
@@ -328,23 +331,6 @@ export {
 } from './loads/snow/panels.ts';
 export { measuredSphereLaw } from './loads/sphere-flow/measured.ts';
 export { potentialLaw } from './loads/sphere-flow/potential.ts';
-export { type FrameStage, frameOf } from './frame/from-shell.ts';
-export {
-  type Mechanism,
-  type MechanismOptions,
-  type Mechanisms,
-  mechanisms,
-} from './frame/mechanisms.ts';
-export type {
-  FrameGuy,
-  FrameModel,
-  FramePanel,
-  FrameProp,
-  FrameSeam,
-  FrameSupport,
-  SeamPass,
-} from './frame/model.ts';
-export type { RigidityOptions } from './frame/rigidity.ts';
 export {
   addedForces,
   type PanelForces,
@@ -366,6 +352,63 @@ export {
   windDirections,
   windModel,
 } from './loads/wind-cases.ts';
+export {
+  type FrameAnswer,
+  type FrameStands,
+  type FrameUnsettled,
+  type FrameUnstable,
+  frameAnswer,
+  type PreparedFrame,
+  prepareFrame,
+  type SeamForces,
+  type Utilisation,
+} from './frame/answer.ts';
+export { BOLT_GRADES } from './frame/bolts.ts';
+export type {
+  Bar,
+  Beam,
+  Element,
+  EndJoint,
+  Facet,
+  Membrane,
+  Natural,
+  Prop,
+  Section,
+  Six,
+  Spring,
+} from './frame/elements/element.ts';
+export { type FrameLoad, GRAVITY } from './frame/frame-loads.ts';
+export { type FrameStage, frameOf } from './frame/from-shell.ts';
+export {
+  type Mechanism,
+  type MechanismOptions,
+  type Mechanisms,
+  mechanisms,
+} from './frame/mechanisms.ts';
+export type { FrameMesh } from './frame/mesh.ts';
+export type {
+  FrameGuy,
+  FrameModel,
+  FramePanel,
+  FrameProp,
+  FrameSeam,
+  FrameSupport,
+  SeamPass,
+} from './frame/model.ts';
+export { type Numbering, numberUnknowns } from './frame/numbering.ts';
+export { boltName, type FrameParts, frameParts } from './frame/parts.ts';
+export type { RigidityOptions } from './frame/rigidity.ts';
+export { type PartsKnown, partsSection, unknownParts } from './frame/schema.ts';
+export {
+  type AtRest,
+  type Prepared,
+  prepare,
+  type Statics,
+  statics,
+  type Unsettled,
+  type Unstable,
+} from './frame/statics.ts';
+export type { Held, Structure } from './frame/structure.ts';
 export {
   type ArrangeOptions,
   type Arrangement,

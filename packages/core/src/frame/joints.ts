@@ -17,21 +17,41 @@ export interface Joints {
   readonly hub: Int32Array;
 }
 
-/** The joints of a frame, numbered in the order of the first corner of each. */
-export function jointsOf(model: FrameModel): Joints {
+/** Which corners move together, and which of those turn together too: corner → the first corner of
+ * its set. Those turn together that snug seams join. */
+export interface JoinedCorners {
+  readonly cornerStart: Int32Array;
+  readonly moves: Int32Array;
+  readonly turns: Int32Array;
+}
+
+/** Which corners of a frame move together and turn together. */
+export function joinedCorners(model: FrameModel): JoinedCorners {
   const cornerStart = new Int32Array(model.panels.length + 1);
   model.panels.forEach((panel, p) => {
     cornerStart[p + 1] = cornerStart[p] + panel.hubs.length;
   });
-  const leader = Int32Array.from({ length: cornerStart[model.panels.length] }, (_, c) => c);
-  joinAtSeams(model, cornerStart, leader);
-  joinAtHubs(model, cornerStart, leader);
-  const jointOfCorner = new Int32Array(leader.length);
+  const each = Int32Array.from({ length: cornerStart[model.panels.length] }, (_, c) => c);
+  const moves = each.slice();
+  joinAtSeams(model, cornerStart, moves, false);
+  joinAtHubs(model, cornerStart, moves);
+  const turns = each;
+  joinAtSeams(model, cornerStart, turns, true);
+  for (const leader of [moves, turns])
+    for (let corner = 0; corner < leader.length; corner++)
+      leader[corner] = leaderOf(leader, corner);
+  return { cornerStart, moves, turns };
+}
+
+/** The joints of a frame, numbered in the order of the first corner of each. */
+export function jointsOf(model: FrameModel): Joints {
+  const { cornerStart, moves } = joinedCorners(model);
+  const jointOfCorner = new Int32Array(moves.length);
   const hubs: number[] = [];
   model.panels.forEach((panel, p) => {
     panel.hubs.forEach((hub, i) => {
       const corner = cornerStart[p] + i;
-      const first = leaderOf(leader, corner);
+      const first = moves[corner];
       jointOfCorner[corner] = first === corner ? hubs.push(hub) - 1 : jointOfCorner[first];
     });
   });
@@ -50,14 +70,21 @@ export function cornerAt(
   return cornerStart[panel] + at;
 }
 
-function joinAtSeams(model: FrameModel, cornerStart: Int32Array, leader: Int32Array): void {
-  for (const seam of model.seams)
+function joinAtSeams(
+  model: FrameModel,
+  cornerStart: Int32Array,
+  leader: Int32Array,
+  onlySnug: boolean,
+): void {
+  for (const seam of model.seams) {
+    if (onlySnug && seam.pass === 'finger') continue;
     for (const hub of seam.hubs)
       join(
         leader,
         cornerAt(model, cornerStart, seam.panels[0], hub),
         cornerAt(model, cornerStart, seam.panels[1], hub),
       );
+  }
 }
 
 function joinAtHubs(model: FrameModel, cornerStart: Int32Array, leader: Int32Array): void {

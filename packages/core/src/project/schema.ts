@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { wishesSection } from '../arrange/fit/wishes.ts';
 import { placesSection } from '../arrange/schema.ts';
+import { partsSection } from '../frame/schema.ts';
 import { loadsSection } from '../loads/schema.ts';
 import { pileSection } from '../pile/schema.ts';
 import { takeoffSection } from '../takeoff/schema.ts';
@@ -20,6 +21,7 @@ export const projectSchema = z.strictObject({
   wishes: wishesSection.optional(),
   places: placesSection.optional(),
   loads: loadsSection.optional(),
+  parts: partsSection.optional(),
 });
 
 /** A project as read, with its defaults filled in. */
