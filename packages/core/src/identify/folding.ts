@@ -99,7 +99,16 @@ export function foldNets(
     hasHoles(net)
       ? (options.fillHoles?.(net, net.radius) ?? null)
       : unfold(readings, net, net.radius);
-  const nets = [...found.values()].flatMap((net) => whole(net) ?? []);
+  const nets: FittedNet[] = [];
+  for (const net of found.values()) {
+    // Hundreds may take as long to unfold as they took to find.
+    if (!options.onTry(0, 1)) {
+      complete = false;
+      break;
+    }
+    const one = whole(net);
+    if (one) nets.push(one);
+  }
   return { nets, complete, deepest };
 }
 

@@ -66,7 +66,8 @@ const CLOSED = 1e-6;
 export function identify(question: ShapeQuestion, options: IdentifyOptions = {}): Identification {
   question.kinds.forEach(assertKind);
   assertAllowance(question.allowanceSd ?? 0);
-  return withWhatNext(question, identifyTroubled(question, options, identifyAsAsked));
+  const found = identifyTroubled(question, options, identifyAsAsked);
+  return withWhatNext(question, found, options.shouldStop);
 }
 
 /** The answer to a question as it stands. */
@@ -127,7 +128,9 @@ function identifyOffered(
   const facing = mirror
     ? nets.map((net) => turnedToGroups(net, question, working, alike, mirror))
     : nets;
-  const listed = answer(question, working, readings, facing, alike, complete);
+  const listed = answer(question, working, readings, facing, alike, complete, () =>
+    progress('fit', found.deepest, 1),
+  );
   return listed.shapes.length > 0
     ? listed
     : { ...listed, reasons: [NONE_FITS], furthest: howFar(found, working).furthest };
@@ -275,6 +278,7 @@ function withRelatives(
         complete = false;
         break;
       }
+      if (!watch(one.shell.kind.length, 1)) return { nets: [...byCode.values()], complete: false };
       const own = fitted(one, one.shell);
       if (!own) continue;
       const placed = { shell: own.shell, candidate: own, evidence: evidenceOfRelative(from, own) };
@@ -374,6 +378,7 @@ function answer(
   placed: readonly Placed[],
   alike: Alikeness,
   complete: boolean,
+  goOn: () => boolean,
 ): Identification {
   const { kinds } = working;
   const family = familiesTogether(alike, stated);
@@ -398,17 +403,22 @@ function answer(
     };
   });
   const odds = probabilities(cases, kinds);
-  const listed = nets
+  const sorted = nets
     .map((net, i) => ({ net, misfits: cases[i]?.misfits ?? [], probability: odds[i] as number }))
     .filter(({ probability }) => probability >= LEAST_PROBABILITY)
     .sort((a, b) => b.probability - a.probability);
+  // Told to stop, the best are listed that there was time for.
+  const told = sorted.flatMap(({ net }, i) =>
+    i === 0 || goOn() ? plainShape(net, working, stated, alike) : [],
+  );
+  const listed = sorted.slice(0, told.length);
   const shells = listed.map(({ net }) => net.shell);
   const isLevel = listed.every(({ net }) => (listed[0]?.net.evidence ?? 0) - net.evidence < LEVEL);
   const nameOf = (family: number): string => namesOf(kinds, alike, family).join('/');
   const apart = apartness(shells, alike.group, nameOf);
   const plain = listed.map(
-    ({ net, misfits, probability }, i): Shape => ({
-      ...plainShape(net, working, stated, alike),
+    ({ misfits, probability }, i): Shape => ({
+      ...(told[i] as (typeof told)[number]),
       probability,
       misfitGroups: misfits,
       apart: apart[i] as string,
@@ -419,7 +429,7 @@ function answer(
     shapes,
     reasons: [],
     settle: [...againFirst(shapes[0]), ...settling(shells, alike.group, nameOf, isLevel), ...words],
-    complete,
+    complete: complete && listed.length === sorted.length,
     furthest: null,
     stuck: [],
     next: [],

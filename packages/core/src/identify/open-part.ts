@@ -33,6 +33,9 @@ const FAINT = 6;
 /** Work that is given to it, in tries of the folding search (see FoldSearch): about a second. */
 const MOST_WORK = 30_000;
 
+/** What it is to fit a part, in tries. */
+const FITTED = 100;
+
 /** The parts that use every kind, the likeliest first; none where none was found in the work allowed.
  * `orders`: of the axis, the likeliest first. `onWork` is told the work done; false stops. */
 export function openParts(
@@ -75,7 +78,9 @@ function bestOf(
   const parts = grown
     .filter(({ score }) => score >= least)
     .slice(0, MOST_FITTED)
-    .flatMap(({ net, radius }) => partOf(readings, net, radius) ?? [])
+    .flatMap(({ net, radius }) =>
+      options.onWork(FITTED) ? (partOf(readings, net, radius) ?? []) : [],
+    )
     .filter(({ fit }) => fit.conditions >= TELLING * readings.sides.length)
     .sort((a, b) => b.fit.evidence - a.fit.evidence);
   const most = parts[0]?.fit.evidence ?? 0;

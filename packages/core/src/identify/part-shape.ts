@@ -38,6 +38,9 @@ const TOLD_SD = 0.006;
 /** A wanted kind is told of where one of its sides is known this well at least, metres. */
 const SOME_SD = 0.012;
 
+/** What it is to make a part whole, in tries (see FoldSearch). */
+const WHOLE = 1000;
+
 /** The parts as shapes, their kinds those of the question, or the wholes that they are parts of where
  * those are known, the likeliest first; none where there are none to be told. See {@link openParts}. */
 export function partShapes(
@@ -54,9 +57,10 @@ export function partShapes(
     Math.exp(fit.evidence - (parts[0] as OpenPart).fit.evidence),
   );
   const total = weights.reduce((sum, x) => sum + x, 0);
-  const shapes = parts.map((part, i): Shape => {
+  const shapes = parts.flatMap((part, i): Shape[] => {
+    if (!onWork(WHOLE)) return [];
     const probability = (TRUST * (weights[i] as number)) / total;
-    return { ...shapeOf(part, readings, kinds, working), probability };
+    return [{ ...shapeOf(part, readings, kinds, working), probability }];
   });
   const family = kinds.map((_, k) => k);
   const nameOf = (k: number): string => (kinds[k] as Kind | undefined)?.id ?? 'wanted';

@@ -52,6 +52,8 @@ const MOST_LOTS = 8;
 /** Most lots of kinds that are tried as they close without the others. */
 const MOST_CLOSING = 3;
 const MOST_ASKED = 120_000;
+/** Askings of the search for parts from one sign of life to the next. */
+const QUIET = 50;
 /** Most sides that are doubted together. */
 const MOST_DOUBTED = 9;
 /** How far each is trusted: of answers that fit, about so many are right in seeded trials. */
@@ -200,7 +202,7 @@ class Inquiry {
 
   /** The answer with what the strangers of its shapes are instead. */
   explained(answer: Identification): Identification {
-    if (answer === this.known) return answer;
+    if (answer === this.known || this.stopped) return answer;
     const { kinds } = this.question;
     // One panel alone can always have been cut somewhere: a slip that says more goes before.
     const read = withMisreadPanels(answer, this.question, 1);
@@ -276,9 +278,12 @@ class Inquiry {
   /** Kinds that lie low are not in the pile: the part of the sphere that the others make about an axis
    * of one of these orders, the likeliest first. */
   openPart(orders: readonly number[]): Identification | null {
-    const { shouldStop } = this.options;
+    const { shouldStop, onProgress } = this.options;
     if (orders.length === 0) return null;
+    let quiet = 0;
     const parts = partShapes(this.question, orders, () => {
+      if (onProgress && ++quiet % QUIET === 0)
+        onProgress(this.told ?? { step: 'net', placed: 0, done: this.done, part: null });
       this.stopped ||= shouldStop?.() ?? false;
       return !this.stopped;
     });

@@ -7,7 +7,7 @@ import { freedomOf } from './freedom.ts';
 import { grassTrial } from './grass-trial.ts';
 import { hubLooks } from './hub-looks.ts';
 import { interchangeCosts } from './interchange-cost.ts';
-import { netBelief, readingSdOf } from './net-belief.ts';
+import { type NetBelief, netBelief, readingSdOf } from './net-belief.ts';
 import { nextAlone } from './next-alone.ts';
 import { LEAST_BITS, MOST_TOLD, readingsBetween } from './next-between.ts';
 import { nextAtPile } from './pile-next.ts';
@@ -20,23 +20,38 @@ const MOST_READINGS = 3;
  * what nobody may have kept (common practice, no source). */
 const WEIGHT = { read: 1, look: 0.5, other: 0.3 };
 
-/** The answer to a question with all that follows from it. */
-export function withWhatNext(question: ShapeQuestion, found: Identification): Identification {
-  const shapes = found.shapes.map((shape) => ({
-    ...shape,
-    interchangeCosts: interchangeCosts(shape, question.kinds),
-  }));
+/** The answer to a question with all that follows from it. `shouldStop`: asked between one thing and the
+ * next; once true, the answer is left as it was found. */
+export function withWhatNext(
+  question: ShapeQuestion,
+  found: Identification,
+  shouldStop: () => boolean = () => false,
+): Identification {
+  const shapes: Shape[] = [];
+  for (const shape of found.shapes) {
+    if (shouldStop()) return found;
+    shapes.push({ ...shape, interchangeCosts: interchangeCosts(shape, question.kinds) });
+  }
   const [best] = shapes;
   if (!best) return { ...found, next: withoutShapes(question, found) };
-  const nets = shapes.slice(0, MOST_TOLD).map((shape) => netBelief(shape, question));
+  const nets: (NetBelief | null)[] = [];
+  for (const shape of shapes.slice(0, MOST_TOLD)) {
+    if (shouldStop()) return found;
+    nets.push(netBelief(shape, question));
+  }
   const freedom = freedomOf(shapes, question, found.complete);
   const [net] = nets;
-  const next = [
-    ...readingsBetween(shapes, nets, question).slice(0, MOST_READINGS),
-    ...hubLooks(shapes.slice(0, MOST_TOLD), question, familiesOf(best, question)),
-    ...(net ? nextAlone(net, question) : []),
-  ].filter(({ bits }) => bits >= LEAST_BITS);
+  const next: NextReading[] = [];
+  for (const more of [
+    () => readingsBetween(shapes, nets, question).slice(0, MOST_READINGS),
+    () => hubLooks(shapes.slice(0, MOST_TOLD), question, familiesOf(best, question)),
+    () => (net ? nextAlone(net, question) : []),
+  ]) {
+    if (shouldStop()) return found;
+    next.push(...more().filter(({ bits }) => bits >= LEAST_BITS));
+  }
   next.sort((a, b) => weightOf(b) - weightOf(a));
+  if (shouldStop()) return found;
   return {
     ...found,
     shapes,
