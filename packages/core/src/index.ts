@@ -591,6 +591,42 @@ export {
   shims,
 } from './ground/shims.ts';
 export {
+  type AsBuilt,
+  asBuilt,
+  type DoubtfulReading,
+  type StandingHub,
+} from './ground/survey/as-built.ts';
+export {
+  type FittedPlane,
+  type FittedSphere,
+  fitPlane,
+  fitSphere,
+} from './ground/survey/best-fit.ts';
+export {
+  commonPlay,
+  type MisfitOptions,
+  type Misfits,
+  type SeamMisfit,
+  type SeamPlay,
+  seamMisfits,
+} from './ground/survey/misfit.ts';
+export {
+  type BaseTolerances,
+  commonTolerances,
+  type HubOff,
+  type OutOfTrue,
+  outOfTrue,
+} from './ground/survey/out-of-true.ts';
+export type { SurveyReading } from './ground/survey/readings.ts';
+export {
+  type HubMove,
+  type SlackSeam,
+  type SurveyAnswer,
+  type SurveyOptions,
+  surveyAnswer,
+  type Verdict,
+} from './ground/survey/verdict.ts';
+export {
   type Peg,
   type TapeCheck,
   type TapeOptions,

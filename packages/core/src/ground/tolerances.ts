@@ -35,3 +35,21 @@ export const LEVEL_RANGE = 20;
 
 /** A reading off by more of its deviations than this is suspect: one in 370 is by chance. */
 export const SUSPECT_TEST = 3;
+
+/** Standard deviations of survey readings, metres: a taped radius or chord at the hubs themselves, a
+ * level, a hub height. Common practice, no source. */
+export const SURVEY_SD = { radius: 0.002, chord: 0.002, level: 0.001, height: 0.005 } as const;
+
+/** A hub stands this near its stake before anything is measured, standard deviation, metres: a
+ * hand's breadth; no reading is weighed against it to speak of. */
+export const PRIOR_SD = 0.1;
+
+/** A reading further from what the plan gives is another hub or another unit, metres. */
+export const FAR_FROM_PLAN = 0.4;
+
+/** A hub is known where its deviation is below this, metres: half of what is allowed of it. */
+export const KNOWN_SD = 0.004;
+
+/** No hub of a base that was set out stands further out than this, metres: a radius may read more
+ * than the sphere's by so much, a chord more than its diameter by twice. */
+export const OUT_OF_PLACE = 0.05;
