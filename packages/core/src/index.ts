@@ -352,23 +352,6 @@ export {
   windDirections,
   windModel,
 } from './loads/wind-cases.ts';
-export { type FrameStage, frameOf } from './frame/from-shell.ts';
-export {
-  type Mechanism,
-  type MechanismOptions,
-  type Mechanisms,
-  mechanisms,
-} from './frame/mechanisms.ts';
-export type {
-  FrameGuy,
-  FrameModel,
-  FramePanel,
-  FrameProp,
-  FrameSeam,
-  FrameSupport,
-  SeamPass,
-} from './frame/model.ts';
-export type { RigidityOptions } from './frame/rigidity.ts';
 export {
   type FrameAnswer,
   type FrameStands,
