@@ -566,6 +566,7 @@ export {
   ringBeam,
   type StockPlan,
 } from './ground/ring-beam.ts';
+export { defaultGround, type GroundSettings, groundSection } from './ground/schema.ts';
 export {
   type Shim,
   type ShimAim,

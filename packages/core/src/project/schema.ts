@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { wishesSection } from '../arrange/fit/wishes.ts';
 import { placesSection } from '../arrange/schema.ts';
 import { partsSection } from '../frame/schema.ts';
+import { groundSection } from '../ground/schema.ts';
 import { loadsSection } from '../loads/schema.ts';
 import { pileSection } from '../pile/schema.ts';
 import { takeoffSection } from '../takeoff/schema.ts';
@@ -22,6 +23,7 @@ export const projectSchema = z.strictObject({
   places: placesSection.optional(),
   loads: loadsSection.optional(),
   parts: partsSection.optional(),
+  ground: groundSection.optional(),
 });
 
 /** A project as read, with its defaults filled in. */

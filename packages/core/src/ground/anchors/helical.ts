@@ -19,7 +19,7 @@ export interface Helical {
   /** Torque of the last turns, N·m. */
   readonly torque: number;
   /** Pull for each newton-metre of torque, 1/m: 32.8 for a 1.5 in square shaft unless told. */
-  readonly perTorque?: number;
+  readonly perTorque?: number | undefined;
   /** Diameter of the largest plate, metres: anchors stand three of it apart. */
   readonly plate: number;
 }
