@@ -3,7 +3,7 @@
 // likelier. Metres.
 
 import type { Kind } from '../pile/kind.ts';
-import { fromOtherFace, nearestTurn } from '../pile/polygon.ts';
+import { nearestTurn } from '../pile/polygon.ts';
 import { type Remedy, remedied, remediesFor } from '../pile/slips.ts';
 import { raisedTo } from './raised.ts';
 import type { Identification, Shape, ShapeQuestion, Stranger } from './shape.ts';
@@ -74,8 +74,7 @@ function expectedBy(read: readonly number[], remedy: Remedy, sides: readonly num
     right.map((x) => (Number.isNaN(x) ? 0 : x)),
     (_, at) => (Number.isNaN(right[at]) ? 0 : 1),
   );
-  const inTurn = right.map((_, i) => sides[(i + turn) % sides.length] as number);
-  return remedy.slip === 'face' ? fromOtherFace(inTurn) : inTurn;
+  return right.map((_, i) => sides[(i + turn) % sides.length] as number);
 }
 
 function isNearEnough(

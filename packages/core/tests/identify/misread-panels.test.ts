@@ -32,6 +32,23 @@ test('inches written down as centimetres are named so', () => {
   expect(one).toMatchObject({ as: 'misread', slip: 'unit', sides: [0, 1, 2] });
 });
 
+test('a reading from the other face should run the other way round', () => {
+  const net = truthOf(3, 1);
+  const handed = net.kinds.find(({ sides }) => new Set(sides.map((x) => x.toFixed(3))).size === 3);
+  const sides = handed?.sides ?? [];
+  const kinds = [
+    ...readKinds(net, SD, 3).map((kind) => ({ ...kind, good: 60, counted: true })),
+    { ...kindWith('odd', [...sides].reverse(), SD), good: 1, counted: true },
+  ];
+  const one = told(kinds);
+  expect(one).toMatchObject({ as: 'misread', slip: 'face' });
+  if (one?.as !== 'misread') return;
+  const turns = sides.map((_, by) =>
+    Math.max(...sides.map((x, i) => Math.abs(x - (one.expected[(i + by) % 3] as number)))),
+  );
+  expect(Math.min(...turns)).toBeLessThan(5 * SD);
+});
+
 test('a panel that no slip makes one of the kinds stays unexplained', () => {
   expect(told(heap([0.61, 0.83, 1.21]))).toMatchObject({ as: 'nothing' });
 });
