@@ -38,14 +38,20 @@ const HARDLY = 5;
 const TIMES = 4;
 
 /** Kinds (by index) that are hardly there, by their counts. */
-export function rareKinds(kinds: readonly Kind[]): number[] {
+export const rareKinds = (kinds: readonly Kind[]): number[] => scarcerThan(kinds, TIMES);
+
+/** Kinds (by index) of which there is less than half of what is usual, and but a few: where little was
+ * read of each kind, those may be slips. */
+export const fewKinds = (kinds: readonly Kind[]): number[] => scarcerThan(kinds, 2.01);
+
+function scarcerThan(kinds: readonly Kind[], times: number): number[] {
   const counted = kinds.filter((kind) => kind.counted);
   if (counted.length < 2) return [];
   // Odd panels may be as many kinds as the ball has: the usual count is that of the larger half.
   const counts = counted.map(countOf).sort((a, b) => b - a);
   const usual = median(counts.slice(0, Math.ceil(counts.length / 2)));
   return kinds.flatMap((kind, k) =>
-    kind.counted && countOf(kind) <= HARDLY && TIMES * countOf(kind) <= usual ? [k] : [],
+    kind.counted && countOf(kind) <= HARDLY && times * countOf(kind) <= usual ? [k] : [],
   );
 }
 

@@ -8,7 +8,7 @@ import { linkedLots, withOtherShell } from './apart-heaps.ts';
 import type { Effort } from './candidates.ts';
 import { closingLots } from './closing-lots.ts';
 import { cutLooking, withCutBase } from './cut-base.ts';
-import { inUnitOfOthers, type KindSide, lonelySides, rareKinds } from './lonely.ts';
+import { fewKinds, inUnitOfOthers, type KindSide, lonelySides, rareKinds } from './lonely.ts';
 import { withMisreadPanels } from './misread-panels.ts';
 import { ORDERS, ordersCounted, partAnswer, partShapes } from './part-shape.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
@@ -313,6 +313,7 @@ class Inquiry {
     }
     const lonely = lonelySides(supposed(this.question, base).kinds);
     return (
+      this.withoutFew() ??
       this.withSidesDoubted(base, lonely) ??
       this.withFacesDoubted(base, []) ??
       (lonely.length > 0 && lonely.length <= MOST_DOUBTED
@@ -321,6 +322,13 @@ class Inquiry {
       this.withKindDoubted(base, lonely) ??
       this.withKindsLeftOut(base, lonely)
     );
+  }
+
+  /** Kinds of which there are fewer than of the others are slips. */
+  private withoutFew(): Identification | null {
+    const few = fewKinds(this.question.kinds);
+    if (few.length === 0 || 2 * few.length > this.question.kinds.length) return null;
+    return this.try({ ...nothingWrong, leftOut: new Set(few) }, TRUST.out, 'quick');
   }
 
   /** One lonely side is wrong, or all of them. */
