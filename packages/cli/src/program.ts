@@ -46,6 +46,10 @@ export function program(): Command {
       'with these three: where the wind comes from, anticlockwise seen from above from the datum',
       degrees,
     )
+    .option('--account', 'panels, seams, hubs and bolts by formula and by list')
+    .option('--make <kind>', 'how to make a panel of a kind, or cut one down: shape, bevels, holes')
+    .option('--out <folder>', 'with --account, --make and --second: write the drawings here')
+    .option('--date <day>', 'the day that drawings bear, e.g. 2026-05-01', day)
     .addHelpText('after', '  $ shellraise places my-shell.json --arrangement 3 --keep')
     .action(placesAs);
   standing(phase(top, 'takeoff', 'bolts, nuts, washers and plates: in hand and to buy')).action(
@@ -62,14 +66,17 @@ export function program(): Command {
 
 /** The command in the form that its options ask for. */
 async function placesAs(file: string, options: PlacesOptions): Promise<void> {
-  const { fit, broken, second, singles, door, hatch, section } = options;
-  const asked = [fit, broken, second, singles, door, hatch, section].filter(
+  const { fit, broken, second, singles, door, hatch, section, account, make } = options;
+  const asked = [fit, broken, second, singles, door, hatch, section, account, make].filter(
     (one) => one !== undefined && one !== false,
   ).length;
   if (asked > 1)
     throw badInput(
-      'Give one of --fit, --broken, --second, --singles, --door, --hatch and --section at a time.',
+      'Give one of --fit, --broken, --second, --singles, --door, --hatch, --section, --account and --make at a time.',
     );
+  if (account) return (await import('./commands/places-account.ts')).placesAccount(file, options);
+  if (make !== undefined)
+    return (await import('./commands/places-make.ts')).placesMake(file, make, options);
   if (fit) return (await import('./commands/places-fit.ts')).placesFit(file, options);
   if (broken) return (await import('./commands/places-broken.ts')).placesBroken(file, options);
   if (second) return (await import('./commands/places-second.ts')).placesSecond(file, options);

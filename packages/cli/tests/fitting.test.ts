@@ -1,4 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { example, fileOf, run, runOnce } from './run.ts';
 
@@ -149,10 +151,45 @@ describe('places --singles', () => {
   });
 });
 
+describe('places --account', () => {
+  it('counts panels, seams, hubs and bolts twice, and they agree', async () => {
+    const { out, code } = await run(['places', demo, '--account', '--json']);
+    expect(code).toBe(0);
+    const { account } = JSON.parse(out) as {
+      account: { what: string; byFormula: number; byList: number; agrees: boolean }[];
+    };
+    expect(account.map(({ what }) => what)).toEqual(['panels', 'seams', 'hubs', 'bolts']);
+    expect(account.slice(0, 3).every(({ agrees }) => agrees)).toBe(true);
+    expect(account.slice(0, 3).map(({ byList }) => byList)).toEqual([160, 230, 91]);
+  });
+});
+
+describe('places --make', () => {
+  it('tells shape, bevels and holes of a kind, and writes its drawing', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'make-'));
+    const asked = ['places', demo, '--make', '1', '--out', folder];
+    const { out, code } = await run([...asked, '--date', '2026-05-01', '--json']);
+    expect(code).toBe(0);
+    const { panel } = JSON.parse(out) as {
+      panel: { sides: { flangeAngle: number; bevel: number }[]; corners: number[][] };
+    };
+    expect(panel.corners.length).toBe(3);
+    for (const { flangeAngle, bevel } of panel.sides)
+      expect(flangeAngle + bevel).toBeCloseTo(Math.PI / 2, 12);
+    expect(readFileSync(join(folder, 'make-1.svg'), 'utf8')).toContain('Kind 1, to be made');
+  });
+
+  it('refuses a kind that is none, and names those there are', async () => {
+    const { err, code } = await run(['places', demo, '--make', 'Z']);
+    expect([code, err.includes('--make: found Z, expected a kind of this pile: 1, 2')]).toEqual([
+      2,
+      true,
+    ]);
+  });
+});
+
 it('takes one question at a time', async () => {
   const { err, code } = await run(['places', demo, '--fit', '--second']);
   expect(code).toBe(2);
-  expect(err).toContain(
-    'one of --fit, --broken, --second, --singles, --door, --hatch and --section',
-  );
+  expect(err).toContain('one of --fit, --broken, --second, --singles, --door, --hatch, --section');
 });

@@ -220,6 +220,7 @@ export {
 } from './identify/shape.ts';
 export type { BuyLine } from './takeoff/buy-line.ts';
 export { type CountAccount, countAccount } from './takeoff/count-account.ts';
+export { countProof, type ProofItem, type ProofRow } from './takeoff/count-proof.ts';
 export { countedHoles } from './takeoff/counted-holes.ts';
 export type { HardwareItem, HardwareLot, ItemSize, LotAside } from './takeoff/hardware.ts';
 export { type HubSize, hubSizes } from './takeoff/hubs.ts';
@@ -449,6 +450,14 @@ export {
   type Wishes,
   wishesSection,
 } from './arrange/fit/wishes.ts';
+export {
+  cornersOf,
+  type MakeOptions,
+  type PanelPoint,
+  type PanelToMake,
+  panelToMake,
+  type SideToMake,
+} from './arrange/make/make-panel.ts';
 export { type Trim, trims } from './arrange/make/trim.ts';
 export { frozenOf, numbersOf, type PlaceNumbers } from './arrange/numbers.ts';
 export {
@@ -619,7 +628,9 @@ export {
   type TapeStake,
   tapePlan,
 } from './ground/tape-plan.ts';
+export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
+export { type MakeSheetContent, type MakeSheetOptions, makeSheet } from './papers/make-sheet.ts';
 export {
   type Box,
   type CircleItem,

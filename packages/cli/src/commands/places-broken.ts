@@ -36,14 +36,18 @@ export async function placesBroken(file: string, options: PlacesOptions): Promis
 const CUT_ROOM = 0.01;
 
 /** A surplus panel that could be cut down. */
-interface CutDown {
+export interface CutDown {
   readonly kind: string;
   readonly spare: number;
   readonly trim: Trim;
 }
 
 /** Kinds with panels to spare that the one wanted could be cut from, the most room first. */
-function cutDown(kinds: readonly Kind[], wanted: number, spares: readonly number[]): CutDown[] {
+export function cutDown(
+  kinds: readonly Kind[],
+  wanted: number,
+  spares: readonly number[],
+): CutDown[] {
   const { sides } = kinds[wanted] as Kind;
   return kinds
     .flatMap((kind, k) => {
@@ -70,7 +74,7 @@ function builtOf({ standing }: Chosen, courses: number | undefined): Uint8Array 
 }
 
 /** Kind → good panels that no place of the arrangement needs. */
-function sparesOf({ kinds, standing }: Chosen): number[] {
+export function sparesOf({ kinds, standing }: Chosen): number[] {
   const places = kinds.map(() => 0);
   for (const kind of standing.shell.kind) places[kind] = (places[kind] as number) + 1;
   return kinds.map((kind, k) =>
@@ -108,7 +112,7 @@ function wayText({ numbers }: Chosen, one: Replacement, i: number, lengths: Leng
   const nameOf = (place: number): string => numbers.numbers[place] as string;
   if (one.act === 'make')
     return wrap(
-      `${i + 1}. Buy or make one of kind ${one.lacks}: its card is among the papers ("shellraise papers").`,
+      `${i + 1}. Buy or make one of kind ${one.lacks}: its card is among the papers ("shellraise papers"), its drawing by "shellraise places FILE --make ${one.lacks} --out FOLDER".`,
       '   ',
     );
   const steps = one.moves.map(({ from, to, kind, misfit }) => {

@@ -6,7 +6,7 @@
 // a side on a side are looked at: where the smaller fits at all, it can nearly always be slid to one.
 
 import { turned } from '../../math/cyclic.ts';
-import { cyclicPolygon } from '../../sphere/cyclic.ts';
+import { cornersOf, type PanelPoint } from './make-panel.ts';
 
 /** One way to cut a panel down. */
 export interface Trim {
@@ -48,22 +48,11 @@ export function trims(
   return found.sort((a, b) => b.margin - a.margin);
 }
 
-type Point = readonly [number, number];
+type Point = PanelPoint;
 
 /** Corners of a panel whose side `first` lies along +x from 0, 0; null for no panel. */
-function cornersFrom(sides: readonly number[], first: number): Point[] | null {
-  const polygon = cyclicPolygon(sides);
-  if (!polygon.ok) return null;
-  const halves = turned(polygon.halfAngles, first);
-  let [x, y, heading] = [0, 0, 0];
-  return turned(sides, first).map((length, i) => {
-    const corner: Point = [x, y];
-    x += length * Math.cos(heading);
-    y += length * Math.sin(heading);
-    heading += (halves[i] as number) + (halves[(i + 1) % halves.length] as number);
-    return corner;
-  });
-}
+const cornersFrom = (sides: readonly number[], first: number): readonly Point[] | null =>
+  cornersOf(turned(sides, first));
 
 /** Where along the kept side the inner panel has the most room at the other sides; null where it
  * does not fit on the side. */
