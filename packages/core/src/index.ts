@@ -492,7 +492,14 @@ export {
 } from './arrange/program/highs-solver.ts';
 export type { IntegerProgram, Row, Terms, Variable } from './arrange/program/integer-program.ts';
 export type { ProgramAnswer, ProgramSolver, SolveOptions } from './arrange/program/solve.ts';
-export { type FrozenDecision, type PlacesDecision, placesSection } from './arrange/schema.ts';
+export {
+  type DecidedBreak,
+  type DecidedOpening,
+  type DecidedSecond,
+  type FrozenDecision,
+  type PlacesDecision,
+  placesSection,
+} from './arrange/schema.ts';
 export { shapesHolding } from './arrange/same-in.ts';
 export {
   bestSplit,

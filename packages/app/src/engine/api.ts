@@ -25,6 +25,7 @@ import type {
   StockRow,
   TakeoffSettings,
 } from '@shellraise/core';
+import type { StandingOpening } from './decided.ts';
 import type {
   CandidatePicture,
   CandidateQuestion,
@@ -40,6 +41,7 @@ import type {
   FitQuestion,
   FitShown,
   LeftoverAnswer,
+  LeftoverQuestion,
   ShownFit,
 } from './stock.ts';
 
@@ -94,7 +96,12 @@ export interface StandingShell {
   /** Painted numbers of places that do not stand now. */
   readonly idle: readonly string[];
   readonly decision: PlacesDecision;
-  /** One row a family of kinds. */
+  /** Place → its number with the datum not turned on: decisions name places so. */
+  readonly plain: readonly string[];
+  /** What is left out on purpose, and all its places, ascending. */
+  readonly openings: readonly StandingOpening[];
+  readonly leftOut: readonly number[];
+  /** One row a family of kinds, with all that was decided. */
   readonly stock: readonly StockRow[];
   readonly height: number;
   readonly floorMean: number;
@@ -144,12 +151,7 @@ export interface Engine {
   waysOut(question: BrokenQuestion): BrokenAnswer;
   /** Where a door of this width and height (metres) may be in a standing shell. */
   doors(shell: Shell, width: number, height: number): readonly Opening[];
-  leftovers(
-    net: Shell,
-    standing: Shell,
-    kinds: readonly Kind[],
-    interchangeable: readonly (readonly string[])[],
-  ): LeftoverAnswer;
+  leftovers(question: LeftoverQuestion): LeftoverAnswer;
   planPicture(question: PlanQuestion): PlanPicture;
   candidatePictures(
     shell: Shell,
@@ -162,5 +164,6 @@ export interface Engine {
     hardware: Pile['hardware'],
     settings: TakeoffSettings | undefined,
     holes: HoleCounts,
+    leftOut: readonly number[],
   ): Quantities;
 }

@@ -42,6 +42,8 @@ export interface PlanQuestion {
   readonly numbers: readonly string[];
   readonly kinds: readonly Kind[];
   readonly fromBelow: boolean;
+  /** Places left out on purpose. */
+  readonly leftOut?: readonly number[];
 }
 
 /** The flat plan with all that is needed to point at it. */
@@ -65,7 +67,13 @@ export interface PlanPicture {
 const PLAN = 190;
 
 /** The flat plan for the screen. */
-export function planPicture({ shell, numbers, kinds, fromBelow }: PlanQuestion): PlanPicture {
+export function planPicture({
+  shell,
+  numbers,
+  kinds,
+  fromBelow,
+  leftOut = [],
+}: PlanQuestion): PlanPicture {
   const plan = flatPlan(shell, { fromBelow });
   const fills = kindFills(kinds);
   const kindAt = Array.from(shell.kind);
@@ -79,7 +87,7 @@ export function planPicture({ shell, numbers, kinds, fromBelow }: PlanQuestion):
       numbers,
       kindIds: kindAt.map((k) => kinds[k]?.id ?? null),
       fills: kindAt.map((k) => fills[k] ?? { tint: null, hatch: null }),
-      leftOut: new Set(),
+      leftOut: new Set(leftOut),
       missing: new Set(),
       only: null,
       classes: null,
@@ -190,9 +198,9 @@ export interface PrintQuestion extends Omit<PlanQuestion, 'fromBelow'> {
 
 /** The plan's sheets: seen from above, then for people inside looking up. */
 export function printedPlans(question: PrintQuestion): Drawing[] {
-  const { shell, numbers, kinds, paper, lengths, painted, ...facts } = question;
+  const { shell, numbers, kinds, leftOut = [], paper, lengths, painted, ...facts } = question;
   return [false, true].map((fromBelow) =>
-    flatPlanSheet(shell, numbers, kinds, facts, { paper, lengths, painted, fromBelow }),
+    flatPlanSheet(shell, numbers, kinds, facts, { paper, lengths, painted, fromBelow, leftOut }),
   );
 }
 
@@ -214,21 +222,32 @@ export interface SeamBolt {
   readonly length: number;
 }
 
-/** Counts what a standing shell needs against what the pile has. */
+/** Counts what a standing shell needs against what the pile has; seams are those of the whole shell,
+ * also of places that are left out. */
 export function quantitiesOf(
   shell: Shell,
   kinds: readonly Kind[],
   hardware: Pile['hardware'],
   settings: TakeoffSettings | undefined,
   holes: HoleCounts,
+  leftOut: readonly number[] = [],
 ): Quantities {
   const own = settings ?? defaultTakeoff;
-  const list = takeOff(shell, kinds, hardware, own, holes);
+  const stands = standingPart(shell, leftOut);
+  const list = takeOff(stands, kinds, hardware, own, holes);
   return {
     takeOff: list,
     bolts: seamBolts(shell, kinds, own, holes).map((one) =>
       one.status === 'known' ? one.pattern : null,
     ),
-    csv: { buy: tableToCsv(buyTable(list)), stock: tableToCsv(stockTable(shell, kinds)) },
+    csv: { buy: tableToCsv(buyTable(list)), stock: tableToCsv(stockTable(stands, kinds)) },
   };
+}
+
+/** The shell without the places that are left out. */
+function standingPart(shell: Shell, leftOut: readonly number[]): Shell {
+  if (leftOut.length === 0) return shell;
+  const out = new Set(leftOut);
+  const stands = [...Array(placeCount(shell)).keys()].filter((place) => !out.has(place));
+  return partOf(shell, stands).shell;
 }

@@ -28,6 +28,7 @@ import {
 } from '@shellraise/core';
 import { expose } from 'comlink';
 import type { Engine, FileRead, StandAnswer, StandingQuestion } from './api.ts';
+import { leftOutOf, openingsIn, stockAfter } from './decided.ts';
 import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './drawings.ts';
 import { measureNext } from './measure-next.ts';
 import { relate } from './relate.ts';
@@ -103,9 +104,14 @@ function standIn({ shapes, kinds: asked, decision }: StandingQuestion, index: nu
   const options = { interchangeable: shape.interchangeable };
   const decided = findDecided(shape.shell, kinds, decision, options);
   if (!decided.found) return decided;
-  const { cut, stock } = decided.arrangement;
+  const { cut } = decided.arrangement;
   const standing = standingShell(shape.shell, decided.way, cut, decision.datumTurn);
   const { frozen } = decision;
+  const plain =
+    decision.datumTurn === 0
+      ? standing.courses.numbers
+      : standingShell(shape.shell, decided.way, cut).courses.numbers;
+  const openings = openingsIn(plain, decision);
   const named = numbersOf(shape.shell, kinds, decided.way, standing, frozen, options);
   return {
     found: true,
@@ -118,7 +124,10 @@ function standIn({ shapes, kinds: asked, decision }: StandingQuestion, index: nu
       painted: named.painted,
       idle: named.idle,
       decision,
-      stock,
+      plain,
+      openings,
+      leftOut: leftOutOf(openings),
+      stock: stockAfter(standing.shell, kinds, shape.interchangeable, plain, decision),
       height: cut.height,
       floorMean: cut.floor.mean,
       flat: cut.flat,

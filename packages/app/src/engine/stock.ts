@@ -3,6 +3,7 @@
 
 import {
   bestSplit,
+  type DecidedSecond,
   doorOutline,
   type Fit,
   type FitAnswer,
@@ -12,22 +13,28 @@ import {
   type InfillPanel,
   infillOf,
   type Kind,
+  kindSide,
   type Opening,
   openingsFor,
+  type PlaceId,
   type PlacesDecision,
   type ProgramSolver,
+  panelShape,
+  placeNormal,
   type Replacement,
   replacementsFor,
   type SecondShell,
   type Shell,
   type Source,
-  type Split,
   secondShells,
+  sidesOf,
   standingShell,
   type Trim,
   trims,
+  type WayUp,
   type Wishes,
 } from '@shellraise/core';
+import { type Besides, kindsAfter, leftAfter, leftOutOf, openingsIn } from './decided.ts';
 import { type CandidatePicture, candidatePicture } from './drawings.ts';
 
 /** What is to be fitted. */
@@ -78,6 +85,9 @@ export interface BrokenQuestion {
   /** Kinds with their sides as fitted. */
   readonly kinds: readonly Kind[];
   readonly interchangeable: readonly (readonly string[])[];
+  /** Place → its number with the datum not turned on, and what was decided so far. */
+  readonly plain: readonly string[];
+  readonly besides: Besides;
   readonly place: number;
   /** Place → 1 where its panel is up. */
   readonly built: Uint8Array;
@@ -86,14 +96,69 @@ export interface BrokenQuestion {
 /** The ways out, and what one could be cut from. */
 export interface BrokenAnswer {
   readonly ways: readonly Replacement[];
-  readonly cuts: readonly { readonly kind: string; readonly spare: number; readonly trim: Trim }[];
+  readonly cuts: readonly CutDown[];
+  readonly card: MakeCard;
+}
+
+/** A surplus panel that could be cut down to the one wanted. */
+export interface CutDown {
+  readonly kind: string;
+  readonly spare: number;
+  readonly trim: Trim;
+  /** Its corners in the axes of the side that is kept, metres. */
+  readonly outer: readonly (readonly [number, number])[];
+}
+
+/** What one needs to make a panel. */
+export interface MakeCard {
+  readonly kind: string;
+  readonly sides: readonly number[];
+  /** Inside angle at the start of each side, radians; none where the sides don't meet. */
+  readonly angles: readonly number[];
+  /** Side → how far its edge leans from square so that it lies flat on its neighbour's, radians: half the
+   * angle between the two panels; null at the rim. */
+  readonly bevels: readonly (number | null)[];
+}
+
+/** What a standing shell leaves over is asked for. */
+export interface LeftoverQuestion {
+  readonly net: Shell;
+  readonly shell: Shell;
+  readonly kinds: readonly Kind[];
+  readonly interchangeable: readonly (readonly string[])[];
+  readonly plain: readonly string[];
+  readonly besides: Besides;
+  /** Lesser shells that were decided on: their panels are taken. */
+  readonly seconds: readonly DecidedSecond[];
 }
 
 /** What is left over, and what it stands. */
 export interface LeftoverAnswer {
+  /** Kind → good panels that are left when those that were decided on have theirs. */
   readonly left: readonly number[];
-  readonly second: readonly SecondShell[];
-  readonly split: Split | null;
+  readonly second: readonly ShownSecond[];
+  /** What both shells are when the heap is shared: height, floor across, panels. */
+  readonly split: readonly ShownHalf[];
+}
+
+/** A lesser shell with its drawing and what decides for it. */
+export interface ShownSecond {
+  readonly lacks: number;
+  readonly lacking: SecondShell['lacking'];
+  readonly height: number;
+  /** Mean diameter of the base ring, metres. */
+  readonly floor: number;
+  readonly flat: boolean;
+  readonly unevenness: number;
+  readonly picture: CandidatePicture;
+  readonly decided: Omit<DecidedSecond, 'name'>;
+}
+
+/** One of two shells that share a heap. */
+export interface ShownHalf {
+  readonly height: number;
+  readonly floor: number;
+  readonly panels: number;
 }
 
 let solving: Promise<ProgramSolver> | null = null;
@@ -144,7 +209,6 @@ function inSteps(onProgress: (done: number) => void): (done: number) => void {
 
 function shown(shell: Shell, all: readonly Kind[], fit: Fit): ShownFit {
   const { way, arrangement, sources, mended } = fit;
-  const { at, kinds, orbit } = way;
   const { places } = arrangement.cut;
   const cut = { places: places.length, height: arrangement.cut.height };
   const standing = standingShell(shell, way, arrangement.cut);
@@ -166,7 +230,7 @@ function shown(shell: Shell, all: readonly Kind[], fit: Fit): ShownFit {
   return {
     fit,
     decision: {
-      wayUp: { at, kinds: [...kinds], orbit },
+      wayUp: decidedWay(way),
       cut,
       repaired: mended > 0,
       datumTurn: 0,
@@ -180,23 +244,51 @@ function shown(shell: Shell, all: readonly Kind[], fit: Fit): ShownFit {
   };
 }
 
+/** A way up as the project keeps it. */
+const decidedWay = ({ at, kinds, orbit, lean }: WayUp): PlacesDecision['wayUp'] => ({
+  at,
+  kinds: [...kinds],
+  orbit,
+  ...(lean && { lean: { ...lean } }),
+});
+
 /** Room that a saw and a new flange want at each cut side, metres: our own judgement. */
 const CUT_ROOM = 0.01;
 
 /** What to do for a broken panel. */
 export function waysOut(question: BrokenQuestion): BrokenAnswer {
-  const { shell, kinds, place, built, interchangeable } = question;
-  const spares = leftOf(shell, kinds);
+  const { shell, kinds, plain, besides, place, built, interchangeable } = question;
+  const spares = leftAfter(shell, kinds, plain, besides);
   const wanted = shell.kind[place] as number;
-  const cuts = kinds.flatMap((kind, k) => {
+  const own = kinds[wanted] as Kind;
+  const cuts = kinds.flatMap((kind, k): CutDown[] => {
     const spare = spares[k] as number;
-    const own = kinds[wanted] as Kind;
     const [trim] = k === wanted || spare === 0 ? [] : trims(kind.sides, own.sides, CUT_ROOM);
-    return trim ? [{ kind: kind.id, spare, trim }] : [];
+    return trim ? [{ kind: kind.id, spare, trim, outer: outerOf(kind, trim) }] : [];
   });
   cuts.sort((a, b) => b.trim.margin - a.trim.margin);
-  const ways = replacementsFor(shell, kinds, place, { built, spares }, { interchangeable });
-  return { ways, cuts };
+  const fixed = new Set(leftOutOf(openingsIn(plain, besides)));
+  const ways = replacementsFor(shell, kinds, place, { built, spares, fixed }, { interchangeable });
+  return { ways, cuts, card: makeCard(shell, own, place) };
+}
+
+function outerOf({ sides }: Kind, { keptSide }: Trim): CutDown['outer'] {
+  const corners = panelShape(sides, keptSide)?.corners ?? [];
+  const [x, y] = corners[keptSide] ?? [0, 0];
+  return corners.map(([u, v]) => [u - x, v - y]);
+}
+
+function makeCard(shell: Shell, { id, sides }: Kind, place: number): MakeCard {
+  const bevels = sides.map((): number | null => null);
+  const normal = placeNormal(shell, place as PlaceId);
+  for (const side of sidesOf(shell, place as PlaceId)) {
+    const mate = shell.mate[side] as number;
+    if (mate < 0) continue;
+    const other = placeNormal(shell, shell.sidePlace[mate] as PlaceId);
+    const cos = normal[0] * other[0] + normal[1] * other[1] + normal[2] * other[2];
+    bevels[kindSide(shell, side)] = Math.acos(Math.max(-1, Math.min(1, cos))) / 2;
+  }
+  return { kind: id, sides, angles: panelShape(sides)?.angles ?? [], bevels };
 }
 
 /** Where a door may be, one of each sort by the places of its courses. */
@@ -204,26 +296,51 @@ export const doors = (shell: Shell, width: number, height: number): readonly Ope
   openingsFor(shell, { outline: doorOutline(width, height) });
 
 /** What a standing shell leaves over, and what that stands of the same net. */
-export function leftovers(
-  net: Shell,
-  standing: Shell,
-  kinds: readonly Kind[],
-  interchangeable: readonly (readonly string[])[],
-): LeftoverAnswer {
-  const left = leftOf(standing, kinds);
-  const stock = kinds.map((kind) => kind.good);
+export function leftovers(question: LeftoverQuestion): LeftoverAnswer {
+  const { net, shell, kinds, plain, besides, seconds, interchangeable } = question;
+  const left = leftAfter(shell, kinds, plain, besides).map((count, k) =>
+    Math.max(0, count - takenBy(seconds, (kinds[k] as Kind).id)),
+  );
+  const stock = kindsAfter(shell, kinds, plain, besides).map((kind) => kind.good);
+  const split = bestSplit(net, kinds, stock, { interchangeable });
   return {
     left,
-    second: secondShells(net, kinds, left, { interchangeable }),
-    split: bestSplit(net, kinds, stock, { interchangeable }),
+    second: secondShells(net, kinds, left, { interchangeable }).map((one) =>
+      shownSecond(net, kinds, one),
+    ),
+    split: (split?.cuts ?? []).map((cut) => ({
+      height: cut.height,
+      floor: 2 * cut.floor.mean,
+      panels: cut.places.length,
+    })),
   };
 }
 
-/** Kind → good panels that no place needs; 0 where nobody counted. */
-function leftOf(shell: Shell, kinds: readonly Kind[]): number[] {
-  const places = kinds.map(() => 0);
-  for (const kind of shell.kind) places[kind] = (places[kind] as number) + 1;
-  return kinds.map((kind, k) =>
-    kind.counted ? Math.max(0, kind.good - (places[k] as number)) : 0,
-  );
+const takenBy = (seconds: readonly DecidedSecond[], kind: string): number =>
+  seconds
+    .flatMap(({ panels }) => panels)
+    .reduce((sum, one) => sum + (one.kind === kind ? one.count : 0), 0);
+
+function shownSecond(net: Shell, kinds: readonly Kind[], one: SecondShell): ShownSecond {
+  const { what, way, cut, places, height, lacks, lacking } = one;
+  const panels = kinds.flatMap(({ id }, k) => {
+    const count = places.filter((p) => net.kind[p] === k).length;
+    return count > 0 ? [{ kind: id, count }] : [];
+  });
+  return {
+    lacks,
+    lacking,
+    height,
+    floor: 2 * cut.floor.mean,
+    flat: cut.flat,
+    unevenness: cut.baseZ.max - cut.baseZ.min,
+    picture: candidatePicture(net, { crown: way.crown, places }),
+    decided: {
+      what,
+      wayUp: decidedWay(way),
+      cut: { places: cut.places.length, height: cut.height },
+      panels,
+      height,
+    },
+  };
 }

@@ -4,6 +4,7 @@
 /** The selected thing. */
 export type Selection =
   | { readonly type: 'place'; readonly number: string }
+  | { readonly type: 'places'; readonly numbers: readonly string[] }
   | { readonly type: 'kind'; readonly id: string }
   | { readonly type: 'seam'; readonly places: readonly [string, string] }
   | { readonly type: 'hub'; readonly hub: number }

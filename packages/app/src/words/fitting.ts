@@ -15,6 +15,11 @@ const counts: Readonly<Record<string, string>> = {
   'largest floor': 'largest floor',
   'fewest mended': 'fewest panels mended',
   'fewest gaps': 'fewest places left open',
+  'spares kept': 'spares kept',
+  door: 'the door',
+  'level base': 'a level base ring',
+  'mended low': 'mended panels low and to the lee',
+  'groups joined': 'groups kept joined',
 };
 
 const demands: Readonly<Record<string, string>> = {
@@ -25,7 +30,7 @@ const demands: Readonly<Record<string, string>> = {
   mostBought: 'the most panels bought',
   door: 'the door',
   spares: 'the spares kept aside',
-  groups: 'the groups that stay joined',
+  mostParted: 'the most groups taken apart',
 };
 
 /** Words of the fits. */
@@ -39,6 +44,15 @@ export const fittingWords = {
     order: 'What counts, the first beyond all others',
     up: (what: string) => `${what}: count earlier`,
     down: (what: string) => `${what}: count later`,
+    leave: (what: string) => `${what}: no longer count`,
+    asWell: 'Count as well',
+    choose: 'choose …',
+    asWellNote: 'A demand in this order may be missed for what stands before it.',
+    door: (width: string, height: string) =>
+      `A door, ${width} wide and ${height} high (its size: Door)`,
+    doorOf: (width: string, height: string) => `a door ${width} by ${height}`,
+    parted: (count: number) => `at most ${plural(count, 'group')} taken apart`,
+    mostParted: 'Groups taken apart, at most',
     limits: 'Limits',
     spares: 'Spares kept of each kind',
     mostGaps: 'Places left open, at most',
@@ -109,6 +123,132 @@ export const fittingWords = {
   ease: (wish: string) => `Give up ${wish}`,
   demand: (what: string): string => demands[what] ?? what,
   none: (reason: string) => `Nothing can be fitted: ${reason}.`,
+  broken: {
+    tab: 'Broken',
+    hint: 'Pick the place whose panel broke, on the plan or by its number.',
+    heading: (number: string, kind: string) => `Panel ${number}, kind ${kind}, is broken: what now`,
+    upTo: 'Up so far',
+    courses: (course: number, count: number) =>
+      course === 0
+        ? 'nothing yet'
+        : course === count
+          ? 'all courses'
+          : course === 1
+            ? 'course 1'
+            : `courses 1 to ${course}`,
+    panelsUp: (count: number) => `${plural(count, 'panel')} taken to be up`,
+    looking: 'Looking for ways out',
+    found: (count: number) => `${plural(count, 'way')} out`,
+    ways: 'Ways out, the least undoing first',
+    way: (number: number) => `way ${number}`,
+    step: (kind: string, from: string | null, to: string) =>
+      from === null ? `A spare of kind ${kind} into ${to}` : `The ${kind} of ${from} into ${to}`,
+    offBy: (misfit: string) => `sides off by up to ${misfit}`,
+    nothingUndone: 'Nothing is undone.',
+    undone: (seams: number) => `${plural(seams, 'seam')} undone.`,
+    leaves: (place: string, kind: string) =>
+      `Then ${place} lacks its panel: get one of kind ${kind}.`,
+    holesTake: 'The holes take it where bolts have 1 mm of room (common practice, no source).',
+    holesDont: 'The holes do NOT take it without reaming.',
+    make: (kind: string) => `Buy or make one of kind ${kind}`,
+    makeNote: 'Nothing is undone; its card is below.',
+    decide: 'Do it so',
+    deciding: (place: string) => `answer the break at ${place}`,
+    show: 'Show',
+    soFar: 'Broken so far',
+    toGet: (kind: string) => `one of kind ${kind} to be got`,
+    takeBack: 'Take back',
+    takingBack: (place: string) => `take back the break at ${place}`,
+    noCut: (kind: string) => `No surplus panel is large enough to cut one of kind ${kind} from.`,
+    cuts: (kind: string, count: number) =>
+      `Cut one of kind ${kind} from a surplus panel: ${plural(count, 'way')}`,
+    cutNote:
+      'One flange with its holes is kept, drawn in the accent; 10 mm of room or more at the others (our own judgement).',
+    cutFrom: (kind: string, spare: number) => `from kind ${kind}, ${spare} to spare`,
+    cutHow: (kept: number, becomes: number, from: string, room: string) =>
+      `Its side ${kept} becomes side ${becomes}, from ${from} on; ${room} of room at the sides that are cut.`,
+    cutDrawing: (kind: string) => `The new panel laid on one of kind ${kind}`,
+    card: (kind: string) => `Card of one of kind ${kind} to make`,
+    drawing: (kind: string) => `True shape of kind ${kind}, seen from outside`,
+    columns: {
+      side: 'side',
+      length: 'length',
+      angle: 'corner at its start',
+      bevel: 'edge leans',
+    },
+    atRim: 'at the rim',
+    cardNote: (along: string) =>
+      `Seen from outside, sides anticlockwise. Sides ${along}. An edge leans so that it lies flat on its neighbour: half the angle between the two panels, off square, inwards. Take the holes off a good panel of this kind.`,
+    along: { holes: 'along the hole lines', skin: 'of the skin', hubs: 'from hub to hub' },
+    caution:
+      'Taking a panel out of a shell that stands can let it move: prop the hubs around it first, and leave any place that bears a tower, a prop or people alone. A licensed rigger or engineer decides.',
+  },
+  door: {
+    tab: 'Door',
+    width: 'Clear width',
+    height: 'Clear height',
+    resizing: 'change the size of the door',
+    rankBy: 'Best first by',
+    ranks: {
+      places: 'fewest panels out',
+      seams: 'fewest seams cut',
+      frame: 'shortest frame',
+      stock: 'stock saved',
+    },
+    towards: 'Towards, degrees',
+    towardsNote: 'clockwise from the datum',
+    looking: 'Looking where it may be …',
+    found: (sorts: number, all: number) =>
+      `${plural(sorts, 'sort')} of opening, at ${plural(all, 'spot')}; of each sort the one nearest to where it is wanted.`,
+    none: (width: string, height: string) =>
+      `No door ${width} wide and ${height} high can be had here: the wall leans in too soon, or the rest would not hold together. Try a lower or narrower one.`,
+    out: (panels: number, degrees: number) =>
+      `${plural(panels, 'panel')} out, ${degrees}° clockwise from the datum`,
+    costs: (seams: number, hubs: number, frame: string) =>
+      `${plural(seams, 'seam')} cut, ${hubs === 0 ? 'no hub' : plural(hubs, 'hub')} gone, ${frame} of edge to frame.`,
+    saves: (panels: number) => `Saves ${plural(panels, 'panel')} that would have to be got.`,
+    candidate: (number: number) => `opening ${number}`,
+    show: 'Show',
+    adopt: 'Leave out',
+    adopting: { door: 'make a door', hatch: 'make a hatch' },
+    reveal: 'The edge to frame',
+    places: (names: readonly string[]) => `Left out: ${listed(names)}.`,
+    side: (number: string) => `at ${number}:`,
+    now: 'Openings',
+    use: { door: 'Door', hatch: 'Hatch', gap: 'Gap' },
+    close: 'Close it',
+    closing: 'close an opening',
+    caution:
+      'An opening weakens a shell more than its number of panels shows: it wants a frame around it, and what the shell still bears is not calculated here. Local codes and a licensed engineer decide.',
+  },
+  leftOver: {
+    tab: 'Left over',
+    looking: 'Looking what the rest can stand …',
+    left: (panels: number, list: readonly string[]) =>
+      panels === 0
+        ? 'No good panel is left over.'
+        : `${plural(panels, 'good panel')} left over: ${list.join(', ')}.`,
+    now: 'What they stand as they are',
+    more: 'With one or two panels more',
+    nothing: 'Nothing stands of them as they are.',
+    what: { cap: 'cap', ring: 'ring, open above' },
+    usualName: { cap: 'Small shell', ring: 'Low ring' },
+    with: (lacking: readonly string[]) => `with ${listed(lacking)} more`,
+    ofKind: (count: number, kind: string) => `${count} of kind ${kind}`,
+    name: 'Name it',
+    called: 'It is called',
+    keep: 'Keep panels for it',
+    naming: (name: string) => `keep panels for ${name}`,
+    named: 'Decided on',
+    isA: (what: string, height: string, panels: string, list: readonly string[]) =>
+      `${what}, ${height} tall, ${panels}: ${list.join(', ')}`,
+    giveUp: 'Give it up',
+    givingUp: (name: string) => `give up ${name}`,
+    half: (height: string, floor: string, panels: number) =>
+      `${height} tall on a floor of ${floor} (${plural(panels, 'panel')})`,
+    split: (a: string, b: string) =>
+      `Two shells at once out of all good panels instead, the lower as tall as can be: ${a} and ${b}.`,
+  },
   caution:
     'Counted, not calculated: that there is a panel for every place does not say that the shell bears wind, snow or people, or stands half-built. Local codes and a licensed engineer decide.',
   changes: {

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { fittingWords as words } from '../../src/words/fitting.ts';
 import { frameWords } from '../../src/words/frame.ts';
+import { placesWords } from '../../src/words/places.ts';
 import { inBrowser } from './support.ts';
 
 const { open } = inBrowser();
@@ -119,3 +120,117 @@ describe('a search that is stopped', () => {
     await proved(page);
   });
 });
+
+const placesPage = async (screen: 'laptop' | 'phone' = 'laptop') => {
+  const { page, faults } = await open({ sheet: 'places', screen });
+  await page.locator('[data-place]').first().waitFor();
+  return { page, faults };
+};
+
+async function pick(page: Page, number: string): Promise<void> {
+  await page.getByRole('combobox', { name: placesWords.search.label }).fill(number);
+  await page.keyboard.press('Enter');
+}
+
+describe('a panel that breaks in mid-build', () => {
+  const { broken } = words;
+  const heading = (page: Page, number: string, kind: string) =>
+    page.getByText(broken.heading(number, kind)).waitFor(PATIENCE);
+  const first = (page: Page) => page.locator('.ways-out > li').first();
+
+  it('has its spare first, then the panel of a place not built, then seams undone, and all can be undone', async () => {
+    const { page, faults } = await placesPage();
+    await pick(page, '1-05');
+    await openTab(page, broken.tab);
+    await page.getByLabel(broken.upTo).selectOption('3');
+    await heading(page, '1-05', '5');
+    await first(page)
+      .getByText(broken.step('5', null, '1-05'))
+      .waitFor(PATIENCE);
+    expect(await first(page).textContent()).toContain(broken.nothingUndone);
+    await first(page).getByRole('button', { name: broken.decide }).click();
+    const soFar = page.getByRole('region', { name: broken.soFar });
+    await soFar.getByText('1-05').first().waitFor();
+
+    // There was one spare: the next comes from a place above what is up, and nothing is undone.
+    await pick(page, '1-13');
+    await heading(page, '1-13', '5');
+    await first(page)
+      .getByText(/^The 5 of 4-\d+ into 1-13/)
+      .waitFor(PATIENCE);
+    expect(await first(page).textContent()).toContain(broken.nothingUndone);
+    expect(await first(page).textContent()).toMatch(
+      /Then 4-\d+ lacks its panel: get one of kind 5/,
+    );
+
+    // With all of it up that panel must come out: a base place is held by the fewest seams.
+    await page.getByLabel(broken.upTo).selectOption({ label: broken.courses(6, 6) });
+    await first(page).getByText(broken.undone(2)).waitFor(PATIENCE);
+
+    await press(page, frameWords.undo);
+    await soFar.waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('what is left over', () => {
+  const { leftOver } = words;
+
+  it('becomes a second structure with a name, which keeps its panels, until it is undone', async () => {
+    const { page, faults } = await placesPage();
+    await openTab(page, leftOver.tab);
+    const rows = page.locator('.fits > li');
+    await rows.first().waitFor(PATIENCE);
+    const before = await page.getByText(/good panels left over/).textContent();
+    expect(before).toMatch(/^38 good panels/);
+    expect(await rows.first().locator('svg path').count()).toBeGreaterThan(2);
+    const panels = Number(/(\d+) panels/.exec((await rows.first().textContent()) ?? '')?.[1]);
+    await rows.first().getByRole('button', { name: leftOver.name }).click();
+    await page.keyboard.type('Tool tent');
+    await page.keyboard.press('Enter');
+    const named = page.getByRole('region', { name: leftOver.named });
+    await named.getByText('Tool tent').waitFor(PATIENCE);
+    await page.getByText(new RegExp(`^${38 - panels} good panels left over`)).waitFor(PATIENCE);
+    await press(page, frameWords.undo);
+    await named.waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('a door', () => {
+  const { door } = words;
+
+  it('is chosen from ranked candidates, leaves its panels out of plan and stock, and is closed again', async () => {
+    const { page, faults } = await placesPage();
+    await openTab(page, door.tab);
+    const rows = page.locator('.ways-out > li');
+    await rows.first().waitFor(PATIENCE);
+    const out = Number.parseInt((await rows.first().textContent()) ?? '', 10);
+    expect(out).toBeGreaterThan(3);
+    await rows.first().getByText(door.reveal).click();
+    expect(
+      await rows
+        .first()
+        .getByText(/^at \d+-\d+: \d+/)
+        .count(),
+    ).toBeGreaterThan(4);
+    await rows.first().getByRole('button', { name: door.adopt }).click();
+    const now = page.getByRole('region', { name: door.now });
+    await now.waitFor(PATIENCE);
+    await openTab(page, leftOverTab);
+    await page.getByText(new RegExp(`^${38 + out} good panels left over`)).waitFor(PATIENCE);
+    await openTab(page, door.tab);
+    await now.getByRole('button', { name: door.close }).click();
+    await now.waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
+  });
+
+  it('that is larger than the shell is refused with what may be had instead', async () => {
+    const { page } = await placesPage();
+    await openTab(page, door.tab);
+    await type(page, door.height, '9 m');
+    await page.getByText(door.none('0.900 m', '9.000 m')).waitFor(PATIENCE);
+  });
+});
+
+const leftOverTab = words.leftOver.tab;

@@ -1,6 +1,18 @@
 import { decisionFor, type PlacesDecision } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
-import { chosen, frozen, turnedTo, turnOf, unfrozen } from '../../src/sheets/places/decide.ts';
+import {
+  chosen,
+  closed,
+  frozen,
+  mended,
+  notBroken,
+  opened,
+  turnedTo,
+  turnOf,
+  unfrozen,
+  withoutSecond,
+  withSecond,
+} from '../../src/sheets/places/decide.ts';
 import { list } from './notation.ts';
 
 const decisions = list.arrangements.map((one) => decisionFor(list, one, false));
@@ -47,5 +59,40 @@ describe('a decision', () => {
       [12.5, 12.5],
     ] as const)
       expect(turnOf(turnedTo(first, asked)), String(asked)).toBe(found);
+  });
+});
+
+describe('what is decided besides', () => {
+  const door = { use: 'door' as const, places: ['1-01', '1-02'] };
+  const broken = { place: '1-03', moves: [], lacks: '1' };
+  const second = {
+    name: 'Tool tent',
+    what: 'cap' as const,
+    wayUp: first.wayUp,
+    cut: { places: 5, height: 0.4 },
+    panels: [{ kind: '1', count: 5 }],
+    height: 0.4,
+  };
+
+  it('stays while the same shell stands, and goes with it, but for lesser shells', () => {
+    const all = withSecond(mended(opened(first, door), broken), second);
+    expect(chosen(first, all)).toEqual(all);
+    expect(chosen(otherCut, all)).toEqual({ ...otherCut, seconds: [second] });
+  });
+
+  it('is gone without a trace when it is taken back', () => {
+    expect(closed(opened(first, door), 0)).toEqual(first);
+    expect(notBroken(mended(first, broken), 0)).toEqual(first);
+    expect(withoutSecond(withSecond(first, second), 0)).toEqual(first);
+  });
+
+  it('has each place in one opening alone, the latest', () => {
+    const hatch = { use: 'hatch' as const, places: ['1-02', '2-02'] };
+    expect(opened(opened(first, door), hatch).openings).toEqual([
+      { use: 'door', places: ['1-01'] },
+      hatch,
+    ]);
+    const whole = { use: 'gap' as const, places: ['1-01', '1-02'] };
+    expect(opened(opened(first, door), whole).openings).toEqual([whole]);
   });
 });

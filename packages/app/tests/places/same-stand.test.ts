@@ -14,6 +14,8 @@ describe('two decisions', () => {
 
   it('stand different ones where the crown or the number of places differs', () => {
     expect(sameStand(own, { ...own, wayUp: { ...own.wayUp, orbit: 1 } })).toBe(false);
+    const lean = { by: 0.2, towards: 1 };
+    expect(sameStand(own, { ...own, wayUp: { ...own.wayUp, lean } })).toBe(false);
     expect(sameStand(own, { ...own, cut: { places: 41, height: 2 } })).toBe(false);
   });
 });

@@ -1,14 +1,18 @@
 import { defaultWishes, fullOrder, objectives } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
 import {
+  isOptional,
   moved,
+  notCounted,
   orderOf,
   readLimit,
   readWhole,
   sameWishes,
   shownLimit,
+  withCounted,
   withDoor,
   withLength,
+  withoutCounted,
   withoutDemand,
   withWhole,
 } from '../../src/sheets/places/fit/wishes.ts';
@@ -16,7 +20,19 @@ import {
 describe('the order of what counts', () => {
   it('shows all there is, those not named last, as the engine ranks them', () => {
     expect(orderOf(defaultWishes).slice(0, 3)).toEqual(defaultWishes.order);
-    expect([...orderOf(defaultWishes)].sort()).toEqual([...objectives].sort());
+    const all = [...orderOf(defaultWishes), ...notCounted(defaultWishes)];
+    expect([...all].sort()).toEqual([...objectives].sort());
+  });
+
+  it('takes in more that counts, last of all, and leaves it out again', () => {
+    const [more] = notCounted(defaultWishes);
+    if (!more) throw new Error('everything counts always');
+    const wishes = withCounted(defaultWishes, more);
+    expect(orderOf(wishes).at(-1)).toBe(more);
+    expect(notCounted(wishes)).not.toContain(more);
+    expect(sameWishes(withoutCounted(wishes, more), defaultWishes)).toBe(true);
+    expect(isOptional(more)).toBe(true);
+    expect(isOptional('tallest')).toBe(false);
   });
 
   it('moves one thing up or down, and back again to wishes that ask for the same', () => {

@@ -79,15 +79,21 @@ export const Candidate = memo(function Candidate(props: CandidateProps) {
 export function CandidateDrawing({
   picture,
   tallness,
+  across = 1,
 }: {
   picture: CandidatePicture | null;
+  /** Height of the drawing over its width. */
   tallness: number;
+  /** Part of the ball's width that is drawn, in the middle: smaller things larger. */
+  across?: number;
 }) {
-  const width = picture?.width ?? 52;
+  const whole = picture?.width ?? 52;
+  const width = across * whole;
+  const left = (whole - width) / 2;
   const height = width * tallness;
   const foot = height - 0.5;
   return (
-    <svg viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+    <svg viewBox={`${left} 0 ${width} ${height}`} aria-hidden="true">
       {picture ? (
         <g transform={`translate(0 ${foot - picture.ground})`}>
           <path className="shade-0" d={picture.shades[0]} />
@@ -95,7 +101,7 @@ export function CandidateDrawing({
           <path className="shade-2" d={picture.shades[2]} />
         </g>
       ) : null}
-      <path className="ground" d={`M0 ${foot}H${width}`} />
+      <path className="ground" d={`M${left} ${foot}h${width}`} />
     </svg>
   );
 }

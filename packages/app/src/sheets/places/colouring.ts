@@ -33,6 +33,8 @@ export interface ColouringContent {
   /** Place → its course, from 1. */
   readonly course: ArrayLike<number>;
   readonly stock: readonly StockRow[];
+  /** Places that no panel stands in: white, and not counted. */
+  readonly leftOut?: readonly number[];
 }
 
 /** How panels of a kind come to their places. */
@@ -113,13 +115,15 @@ function courseFill(course: number): Fill {
 
 /** Fills by something that every place has one of, counted from 0. */
 function byKey(
-  { kind }: ColouringContent,
+  { kind, leftOut = [] }: ColouringContent,
   keyAt: (place: number) => number,
   name: (key: number) => string,
   fillOf: (key: number) => Fill | undefined,
 ): Coloured {
   const counts = new Map<number, number>();
+  const out = new Set(leftOut);
   const fills = Array.from(kind, (_, place) => {
+    if (out.has(place)) return white;
     const key = keyAt(place);
     counts.set(key, (counts.get(key) ?? 0) + 1);
     return fillOf(key) ?? white;
@@ -132,7 +136,7 @@ function byKey(
 
 /** Fills by the state of the stock that a place draws on. */
 function byState<S extends string>(
-  { kind, kinds, stock }: ColouringContent,
+  { kind, kinds, stock, leftOut = [] }: ColouringContent,
   stateOf: (row: StockRow) => S,
   fillsOf: Readonly<Record<S, Fill>>,
 ): Coloured {
@@ -141,9 +145,10 @@ function byState<S extends string>(
     return row ? stateOf(row) : null;
   });
   const counts = new Map<S, number>();
-  const fills = Array.from(kind, (k) => {
+  const out = new Set(leftOut);
+  const fills = Array.from(kind, (k, place) => {
     const state = states[k] ?? null;
-    if (state === null) return white;
+    if (state === null || out.has(place)) return white;
     counts.set(state, (counts.get(state) ?? 0) + 1);
     return fillsOf[state];
   });

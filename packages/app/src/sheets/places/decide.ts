@@ -1,7 +1,14 @@
 // Decisions about places, each made from the one before: numbers that are painted stay painted, the
 // datum stays where it was as long as the same thing is uppermost.
 
-import { frozenOf, type PlacesDecision } from '@shellraise/core';
+import {
+  type DecidedBreak,
+  type DecidedOpening,
+  type DecidedSecond,
+  frozenOf,
+  type PlacesDecision,
+} from '@shellraise/core';
+import { sameStand } from './fit/same-stand.ts';
 
 /** A way up and cut chosen, after what was decided before. */
 export function chosen(
@@ -9,14 +16,62 @@ export function chosen(
   before: PlacesDecision | undefined,
 ): PlacesDecision {
   const same = before && JSON.stringify(before.wayUp) === JSON.stringify(wayUp);
+  const kept = before && sameStand(before, { wayUp, cut }) ? before : null;
   return {
     wayUp: { ...wayUp, kinds: [...wayUp.kinds] },
     cut: { ...cut },
     repaired,
     datumTurn: same ? before.datumTurn : 0,
+    ...(kept?.openings ? { openings: kept.openings } : {}),
+    ...(kept?.broken ? { broken: kept.broken } : {}),
+    ...(before?.seconds ? { seconds: before.seconds } : {}),
     ...(before?.frozen ? { frozen: before.frozen } : {}),
   };
 }
+
+/** One more opening; what it has in common with those before goes over to it. */
+export function opened(decision: PlacesDecision, opening: DecidedOpening): PlacesDecision {
+  const others = (decision.openings ?? []).flatMap((one) => {
+    const places = one.places.filter((place) => !opening.places.includes(place));
+    return places.length > 0 ? [{ ...one, places }] : [];
+  });
+  return { ...decision, openings: [...others, opening] };
+}
+
+/** An opening closed again. */
+export const closed = (decision: PlacesDecision, at: number): PlacesDecision =>
+  withList(decision, 'openings', without(decision.openings, at));
+
+/** A break answered. */
+export const mended = (decision: PlacesDecision, broken: DecidedBreak): PlacesDecision =>
+  withList(decision, 'broken', [...(decision.broken ?? []), broken]);
+
+/** A break that was noted by mistake; what was decided after it stays. */
+export const notBroken = (decision: PlacesDecision, at: number): PlacesDecision =>
+  withList(decision, 'broken', without(decision.broken, at));
+
+/** One more lesser shell. */
+export const withSecond = (decision: PlacesDecision, second: DecidedSecond): PlacesDecision =>
+  withList(decision, 'seconds', [...(decision.seconds ?? []), second]);
+
+/** A lesser shell given up. */
+export const withoutSecond = (decision: PlacesDecision, at: number): PlacesDecision =>
+  withList(decision, 'seconds', without(decision.seconds, at));
+
+type ListKey = 'openings' | 'broken' | 'seconds';
+
+/** An empty list is none. */
+function withList<K extends ListKey>(
+  decision: PlacesDecision,
+  key: K,
+  list: NonNullable<PlacesDecision[K]>,
+): PlacesDecision {
+  const { [key]: _, ...rest } = decision;
+  return (list.length > 0 ? { ...rest, [key]: list } : rest) as PlacesDecision;
+}
+
+const without = <T>(list: readonly T[] | undefined, at: number): T[] =>
+  (list ?? []).filter((_, i) => i !== at);
 
 /** The numbers as they are now are painted. */
 export const frozen = (decision: PlacesDecision): PlacesDecision => ({

@@ -9,10 +9,13 @@ import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { useMedia } from '../../ui/use-media.ts';
 import { useWords } from '../../words/words.ts';
+import { BrokenPanel } from './broken/broken-panel.tsx';
 import { Chooser } from './chooser.tsx';
 import { coloured } from './colouring.ts';
+import { DoorPanel } from './door/door-panel.tsx';
 import { Facts, StandButtons } from './facts.tsx';
 import { FitPanel } from './fit/fit-panel.tsx';
+import { LeftOverPanel } from './left-over/left-over-panel.tsx';
 import { NumbersPanel, type papers } from './numbers-panel.tsx';
 import { PickedBar } from './picked-bar.tsx';
 import { Details } from './place-details.tsx';
@@ -27,7 +30,7 @@ import { Tabs } from './tabs.tsx';
 import { TakeOffPanel } from './take-off-panel.tsx';
 import { useAnswer } from './use-answer.ts';
 
-type SheetTab = 'place' | 'fit' | 'takeOff' | 'numbers';
+type SheetTab = 'place' | 'fit' | 'door' | 'broken' | 'leftOver' | 'takeOff' | 'numbers';
 type PaperChoice = (typeof papers)[number];
 
 /** The Places sheet. */
@@ -86,6 +89,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
   const wide = useMedia('(min-width: 1180px)');
   const [tab, setTab] = useState<SheetTab>('place');
   const [drawing, setDrawing] = useState<'plan' | 'solid'>('plan');
+  const [upTo, setUpTo] = useState(Number.POSITIVE_INFINITY);
   const [scale, setScale] = useState<number | null>(null);
   const [paper, setPaper] = useState<PaperChoice>(lengths.system === 'inch' ? 'Letter' : 'A4');
   const { standing, kinds } = stood;
@@ -97,6 +101,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
         kinds,
         course: courses.course,
         stock: standing.stock,
+        leftOut: standing.leftOut,
       }),
     [colouring, shell, kinds, courses, standing],
   );
@@ -145,6 +150,9 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
           tabs={[
             { key: 'place', label: words.details.tab },
             { key: 'fit', label: fitting.tab },
+            { key: 'door', label: fitting.door.tab },
+            { key: 'broken', label: fitting.broken.tab },
+            { key: 'leftOver', label: fitting.leftOver.tab },
             { key: 'takeOff', label: words.takeOff.tab },
             { key: 'numbers', label: words.numbers.tab },
           ]}
@@ -158,6 +166,12 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
             </div>
           ) : tab === 'fit' ? (
             <FitPanel stood={stood} />
+          ) : tab === 'door' ? (
+            <DoorPanel stood={stood} />
+          ) : tab === 'broken' ? (
+            <BrokenPanel stood={stood} upTo={upTo} onUpTo={setUpTo} />
+          ) : tab === 'leftOver' ? (
+            <LeftOverPanel stood={stood} />
           ) : tab === 'takeOff' ? (
             <TakeOffPanel counting={counting} />
           ) : (
@@ -186,8 +200,15 @@ function useQuantities({ standing, kinds }: Stood) {
   const holes = useDerived((derived) => derived.work.value?.holes);
   const { shell } = standing.standing;
   const question = useMemo(
-    (): QuantityQuestion => ({ shell, kinds, hardware, settings, holes: holes ?? [] }),
-    [shell, kinds, hardware, settings, holes],
+    (): QuantityQuestion => ({
+      shell,
+      kinds,
+      hardware,
+      settings,
+      holes: holes ?? [],
+      leftOut: standing.leftOut,
+    }),
+    [shell, kinds, hardware, settings, holes, standing],
   );
   return useAnswer(question, askQuantities);
 }
@@ -198,10 +219,11 @@ interface QuantityQuestion {
   readonly hardware: Pile['hardware'];
   readonly settings: TakeoffSettings | undefined;
   readonly holes: HoleCounts;
+  readonly leftOut: readonly number[];
 }
 
-const askQuantities = ({ shell, kinds, hardware, settings, holes }: QuantityQuestion) =>
-  quickEngine.ask('quantities', shell, kinds, hardware, settings, holes);
+const askQuantities = ({ shell, kinds, hardware, settings, holes, leftOut }: QuantityQuestion) =>
+  quickEngine.ask('quantities', shell, kinds, hardware, settings, holes, leftOut);
 
 /** A scale that changes with the window, to two figures. */
 const roundScale = (scale: number): number => Number(scale.toPrecision(2));

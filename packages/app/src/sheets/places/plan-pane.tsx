@@ -35,7 +35,13 @@ export function PlanPane({
   const { standing, kinds } = stood;
   const { shell, courses } = standing.standing;
   const question = useMemo(
-    (): PlanQuestion => ({ shell, numbers: standing.numbers, kinds, fromBelow }),
+    (): PlanQuestion => ({
+      shell,
+      numbers: standing.numbers,
+      kinds,
+      fromBelow,
+      leftOut: standing.leftOut,
+    }),
     [shell, standing, kinds, fromBelow],
   );
   const { last, pending, fault, again } = useAnswer(question, askPlan);

@@ -34,6 +34,7 @@ export function PrintedPlans({
       shell: standing.standing.shell,
       numbers: standing.numbers,
       kinds,
+      leftOut: standing.leftOut,
       project: project || frame.untitled,
       sheet: `3 ${frame.sheets.places}`,
       date: new Date().toLocaleDateString('en-GB', { dateStyle: 'medium' }),

@@ -17,6 +17,7 @@ export function SolidPane({ stood, coloured }: { stood: Stood; coloured: Coloure
   const inside = useAppState((state) => state.settings.fromBelow);
   const { picked, kind, pick } = usePicked(stood);
   const { shell } = stood.standing.standing;
+  const leftOut = useMemo(() => new Set(stood.standing.leftOut), [stood]);
   const bearings = useMemo(
     (): Bearing[] => [{ label: words.plan.datum, azimuth: 0, main: true }],
     [words],
@@ -34,6 +35,7 @@ export function SolidPane({ stood, coloured }: { stood: Stood; coloured: Coloure
         <ShellView
           shell={shell}
           placeFills={coloured.fills}
+          leftOut={leftOut}
           selected={picked?.type === 'place' ? picked.place : null}
           kind={index < 0 ? null : index}
           onPick={onPick}

@@ -15,7 +15,8 @@ export interface Stood {
   readonly shape: Shape;
 }
 
-/** The selected thing of a standing shell, places of the selected kind, and the way to pick. */
+/** The selected thing of a standing shell, places of the selected kind or those selected together, and
+ * the way to pick. */
 export function usePicked({ standing, kinds }: Stood) {
   const app = useApp();
   const selection = useAppState((state) => state.selection);
@@ -23,10 +24,13 @@ export function usePicked({ standing, kinds }: Stood) {
   const numbered = useMemo(() => ({ shell, numbers: standing.numbers }), [shell, standing]);
   const picked = useMemo(() => pickedOf(selection, numbered), [selection, numbered]);
   const kind = selection?.type === 'kind' ? selection.id : null;
+  const several = selection?.type === 'places' ? selection.numbers : null;
   const marked = useMemo(() => {
+    if (several)
+      return several.map((number) => numbered.numbers.indexOf(number)).filter((p) => p >= 0);
     const index = kinds.findIndex(({ id }) => id === kind);
     return index < 0 ? none : Array.from(shell.kind.keys()).filter((p) => shell.kind[p] === index);
-  }, [kind, kinds, shell]);
+  }, [kind, several, kinds, shell, numbered]);
   const pick = useCallback(
     (next: Picked | null) => app.select(selectionOf(next, numbered)),
     [app, numbered],
@@ -35,3 +39,7 @@ export function usePicked({ standing, kinds }: Stood) {
 }
 
 const none: readonly number[] = [];
+
+/** The kinds with their sides as the shape has them. */
+export const fittedKinds = ({ kinds, shape }: Stood): readonly Kind[] =>
+  kinds.map((kind, k) => ({ ...kind, sides: shape.fittedSides[k] ?? kind.sides }));

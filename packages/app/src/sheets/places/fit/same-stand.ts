@@ -2,6 +2,9 @@
 
 import type { PlacesDecision } from '@shellraise/core';
 
+/** Leans nearer than this are one, radians. */
+const SAME_LEAN = 1e-3;
+
 /** Whether two decisions have the same way up and cut; heights may differ by rounding, as a shape that
  * is found anew has its radius anew. */
 export const sameStand = (
@@ -10,4 +13,6 @@ export const sameStand = (
 ): boolean =>
   JSON.stringify([a.wayUp.at, a.wayUp.kinds, a.wayUp.orbit, a.cut.places]) ===
     JSON.stringify([b.wayUp.at, b.wayUp.kinds, b.wayUp.orbit, b.cut.places]) &&
+  Math.abs((a.wayUp.lean?.by ?? 0) - (b.wayUp.lean?.by ?? 0)) <= SAME_LEAN &&
+  Math.abs((a.wayUp.lean?.towards ?? 0) - (b.wayUp.lean?.towards ?? 0)) <= SAME_LEAN &&
   Math.abs(a.cut.height - b.cut.height) <= 0.01 * b.cut.height;

@@ -6,15 +6,22 @@ import type { Lengths } from '../../../ui/lengths.ts';
 import { useWords, type Words } from '../../../words/words.ts';
 import { LimitField } from './limit-field.tsx';
 import {
+  hasNoLimit,
+  isOptional,
   lengthLimits,
   moved,
+  notCounted,
   orderOf,
   readLimit,
   readWhole,
   shownLimit,
+  USUAL_DOOR,
   type WholeLimit,
   wholeLimits,
+  withCounted,
   withLength,
+  withoutCounted,
+  withoutDoor,
   withWhole,
 } from './wishes.ts';
 
@@ -67,6 +74,15 @@ function Order({ wishes, onWishes }: PartProps) {
           <li key={what}>
             <span className="wish-rank">{i + 1}</span>
             <span className="wish-name">{words.counts(what)}</span>
+            {isOptional(what) ? (
+              <button
+                type="button"
+                aria-label={words.wishes.leave(words.counts(what))}
+                onClick={() => onWishes(withoutCounted(wishes, what))}
+              >
+                ×
+              </button>
+            ) : null}
             <button
               type="button"
               disabled={i === 0}
@@ -86,7 +102,35 @@ function Order({ wishes, onWishes }: PartProps) {
           </li>
         ))}
       </ol>
+      <CountAsWell {...{ wishes, onWishes }} />
     </fieldset>
+  );
+}
+
+/** A demand taken into the order may be missed for what stands before it. */
+function CountAsWell({ wishes, onWishes }: PartProps) {
+  const words = useWords().fitting;
+  const others = notCounted(wishes);
+  if (others.length === 0) return null;
+  return (
+    <label className="count-more">
+      <span>{words.wishes.asWell}</span>
+      <select
+        value=""
+        onChange={({ target }) => {
+          const one = others.find((name) => name === target.value);
+          if (one) onWishes(withCounted(wishes, one));
+        }}
+      >
+        <option value="">{words.wishes.choose}</option>
+        {others.map((one) => (
+          <option key={one} value={one}>
+            {words.counts(one)}
+          </option>
+        ))}
+      </select>
+      <span className="quiet">{words.wishes.asWellNote}</span>
+    </label>
   );
 }
 
@@ -99,7 +143,7 @@ function Limits({ wishes, onWishes }: PartProps) {
       key={limit}
       name={words[limit]}
       shown={wishes[limit] === undefined ? '' : String(wishes[limit])}
-      note={limit === 'mostBought' ? words.noLimit : ''}
+      note={hasNoLimit(limit) ? words.noLimit : ''}
       fault={words.wholeFault(wholeLimits[limit])}
       read={(text) => readWhole(text, wholeLimits[limit])}
       onValue={(value) => onWishes(withWhole(wishes, limit, value))}
@@ -124,6 +168,19 @@ function Limits({ wishes, onWishes }: PartProps) {
           />
         );
       })}
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={wishes.door !== undefined}
+          onChange={({ target }) =>
+            onWishes(target.checked ? { ...wishes, door: { ...USUAL_DOOR } } : withoutDoor(wishes))
+          }
+        />
+        {words.door(
+          lengths.large((wishes.door ?? USUAL_DOOR).width),
+          lengths.large((wishes.door ?? USUAL_DOOR).height),
+        )}
+      </label>
       {(['mended', 'flatBase'] as const).map((flag) => (
         <label key={flag} className="check">
           <input
@@ -160,6 +217,10 @@ function sentenceOf(
     spares > 0 ? words.keep(spares) : null,
     mostBought === undefined ? null : words.bought(mostBought),
     flatBase ? words.flat : null,
+    wishes.door
+      ? words.doorOf(lengths.large(wishes.door.width), lengths.large(wishes.door.height))
+      : null,
+    wishes.mostParted === undefined ? null : words.parted(wishes.mostParted),
     tall ? words.tall(tall) : null,
     floor ? words.floor(floor) : null,
     within ? words.within(within) : null,

@@ -6,6 +6,7 @@ import {
   fullOrder,
   type LengthUnit,
   type Objective,
+  objectives,
   type Project,
   readLength,
   type Wishes,
@@ -14,8 +15,28 @@ import {
 /** The wishes of a project, or those where nobody said anything. */
 export const wishesOf = ({ wishes }: Pick<Project, 'wishes'>): Wishes => wishes ?? defaultWishes;
 
-/** What counts, all of it in order: those that are not named count last. */
-export const orderOf = ({ order }: Wishes): readonly Objective[] => fullOrder(order);
+/** What counts, in order: what the order names, then what always counts. A demand that is named in it
+ * may be missed for what stands before it; one that is not must be kept. */
+export const orderOf = ({ order }: Pick<Wishes, 'order'>): readonly Objective[] => fullOrder(order);
+
+/** What could count as well. */
+export const notCounted = (wishes: Wishes): readonly Objective[] =>
+  objectives.filter((one) => !orderOf(wishes).includes(one));
+
+/** Whether it may be taken out of the order again. */
+export const isOptional = (what: Objective): boolean => !fullOrder([]).includes(what);
+
+/** The wishes with one more thing that counts, the last of all. */
+export const withCounted = (wishes: Wishes, what: Objective): Wishes => ({
+  ...wishes,
+  order: [...orderOf(wishes), what],
+});
+
+/** The wishes with one thing less that counts. */
+export const withoutCounted = (wishes: Wishes, what: Objective): Wishes => ({
+  ...wishes,
+  order: orderOf(wishes).filter((one) => one !== what),
+});
 
 /** The wishes with one of the things that count moved up (−1) or down (1); the same where it is at
  * the end already. */
@@ -30,7 +51,12 @@ export function moved(wishes: Wishes, what: Objective, by: -1 | 1): Wishes {
 }
 
 /** Limits that are whole numbers, each with the most that may be asked. */
-export const wholeLimits = { spares: 100, mostGaps: 50, mostBought: 1000 } as const;
+export const wholeLimits = {
+  spares: 100,
+  mostGaps: 50,
+  mostBought: 1000,
+  mostParted: 1000,
+} as const;
 /** A limit that is a whole number. */
 export type WholeLimit = keyof typeof wholeLimits;
 
@@ -58,15 +84,24 @@ export function withLength(wishes: Wishes, limit: LengthLimit, typed: number | u
   return typed === undefined ? rest : { ...rest, [limit]: typed * perMetre[limit] };
 }
 
-/** The wishes with a number set; `mostBought` may be taken away, the others are then none. */
+/** The wishes with a number set; where nothing is typed, some are then no limit, the others none. */
 export function withWhole(wishes: Wishes, limit: WholeLimit, value: number | undefined): Wishes {
-  if (limit !== 'mostBought') return { ...wishes, [limit]: value ?? 0 };
-  const { mostBought: _, ...rest } = wishes;
-  return value === undefined ? rest : { ...rest, mostBought: value };
+  if (!hasNoLimit(limit)) return { ...wishes, [limit]: value ?? 0 };
+  const { [limit]: _, ...rest } = wishes;
+  return value === undefined ? rest : { ...rest, [limit]: value };
 }
+
+/** Whether nothing typed means no limit. */
+export const hasNoLimit = (limit: WholeLimit): limit is 'mostBought' | 'mostParted' =>
+  limit === 'mostBought' || limit === 'mostParted';
 
 /** The size that a door has until somebody says otherwise, metres: common practice, no source. */
 export const USUAL_DOOR = { width: 0.9, height: 2 } as const;
+
+/** The wishes without a door. */
+export function withoutDoor({ door: _, ...rest }: Wishes): Wishes {
+  return rest;
+}
 
 /** The wishes with one size of the door, metres. */
 export function withDoor(wishes: Wishes, size: 'width' | 'height', value: number): Wishes {
@@ -103,7 +138,7 @@ export function readLimit(text: string, unit: LengthUnit): Typed {
 export const sameWishes = (a: Wishes, b: Wishes): boolean => keyOf(a) === keyOf(b);
 
 const keyOf = ({ order, ...rest }: Wishes): string =>
-  JSON.stringify([fullOrder(order), Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1))]);
+  JSON.stringify([orderOf({ order }), Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1))]);
 
 /** The wishes without one demand: a limit taken away, a level base ring no longer asked for. What is
  * no demand on its own leaves them as they are. */
@@ -114,4 +149,9 @@ export function withoutDemand(wishes: Wishes, demand: string): Wishes {
   return optional.has(demand) ? (Object.fromEntries(rest) as Wishes) : wishes;
 }
 
-const optional: ReadonlySet<string> = new Set([...lengthLimits, 'mostBought', 'door']);
+const optional: ReadonlySet<string> = new Set([
+  ...lengthLimits,
+  'mostBought',
+  'mostParted',
+  'door',
+]);

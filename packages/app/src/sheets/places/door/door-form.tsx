@@ -1,0 +1,87 @@
+// The size of the door, kept with the wishes; what candidates are ranked by, and which way it is wanted.
+
+import type { Wishes } from '@shellraise/core';
+import { useApp, useLengths } from '../../../ui/app-context.tsx';
+import { useWords } from '../../../words/words.ts';
+import { LimitField } from '../fit/limit-field.tsx';
+import { readLimit, readWhole, withDoor } from '../fit/wishes.ts';
+import { type DoorRank, doorRanks } from './doors.ts';
+
+/** The form. */
+export function DoorForm({
+  wishes,
+  door,
+  rank,
+  towards,
+  onRank,
+  onTowards,
+}: {
+  wishes: Wishes;
+  door: { readonly width: number; readonly height: number };
+  rank: DoorRank;
+  /** Degrees clockwise from the datum. */
+  towards: number;
+  onRank: (rank: DoorRank) => void;
+  onTowards: (degrees: number) => void;
+}) {
+  const { fitting } = useWords();
+  const words = fitting.door;
+  const app = useApp();
+  const lengths = useLengths();
+  const unit = lengths.system === 'metric' ? 'm' : 'ft';
+  const set = (size: 'width' | 'height', value: number | undefined): void => {
+    if (value === undefined) return;
+    app.change(
+      ({ project }) => {
+        const next = withDoor(wishes, size, value);
+        project.wishes = { ...next, order: [...next.order] };
+        return undefined;
+      },
+      { label: words.resizing },
+    );
+  };
+  return (
+    <div className="door-form screen-only">
+      {(['width', 'height'] as const).map((size) => (
+        <LimitField
+          key={size}
+          name={words[size]}
+          shown={lengths.large(door[size])}
+          note=""
+          fault={fitting.wishes.lengthFault(lengths.large(50), lengths.large(2))}
+          read={(text) => {
+            const typed = readLimit(text, unit);
+            return typed.ok && typed.value === undefined ? { ok: false } : typed;
+          }}
+          onValue={(value) => set(size, value)}
+        />
+      ))}
+      <div className="field">
+        <label htmlFor="door-rank">{words.rankBy}</label>
+        <select
+          id="door-rank"
+          value={rank}
+          onChange={({ target }) => {
+            const one = doorRanks.find((name) => name === target.value);
+            if (one) onRank(one);
+          }}
+        >
+          {doorRanks.map((one) => (
+            <option key={one} value={one}>
+              {words.ranks[one]}
+            </option>
+          ))}
+        </select>
+      </div>
+      <LimitField
+        name={words.towards}
+        shown={String(towards)}
+        note={words.towardsNote}
+        fault={fitting.wishes.wholeFault(359)}
+        read={(text) => readWhole(text, 359)}
+        onValue={(value) => onTowards(value ?? 0)}
+        numeric
+      />
+    </div>
+  );
+}
