@@ -332,6 +332,7 @@ export {
 } from './loads/snow/panels.ts';
 export { measuredSphereLaw } from './loads/sphere-flow/measured.ts';
 export { potentialLaw } from './loads/sphere-flow/potential.ts';
+export { type CaseTotals, caseTotals } from './loads/stage-totals.ts';
 export {
   addedForces,
   type PanelForces,

@@ -59,9 +59,16 @@ const noEnds = ({ faces }: HalfBuilt): Sourced<Float64Array> => ({
   sources: [],
 });
 
+/** Side-on to the wind within this part of its size a panel counts as near wall, a mouth as blown
+ * into: both are the worse, and rounding must not choose. */
+const SIDE_ON = 1e-9;
+
 /** Whether a wind blows into the mouth rather than on its back. */
-const blowsInto = ({ mouth }: HalfBuilt, windFrom: number): boolean =>
-  mouth.area[0] * Math.cos(windFrom) + mouth.area[1] * Math.sin(windFrom) > 0;
+function blowsInto({ mouth }: HalfBuilt, windFrom: number): boolean {
+  const [x, y] = mouth.area;
+  const into = x * Math.cos(windFrom) + y * Math.sin(windFrom);
+  return into >= -SIDE_ON * Math.hypot(x, y);
+}
 
 function cupLaw(of: HalfBuilt, overrides: readonly Override[]): HalfBuiltLaw {
   const [into, back] = [cupPressure(true, overrides), cupPressure(false, overrides)];
@@ -110,7 +117,7 @@ function ringLaw(
       return zones.value.map((zone, p) => {
         const towards = (faces.area[3 * p] as number) * c + (faces.area[3 * p + 1] as number) * s;
         const own = Math.max(zone, wall.value) * (faces.upright[p] as number);
-        return towards >= 0 ? own : -own * far.value;
+        return towards >= -SIDE_ON * (faces.size[p] as number) ? own : -own * far.value;
       });
     },
     sources: mergeSources([HALF_BUILT], wall.sources, far.sources, zones.sources),
