@@ -10,6 +10,7 @@ import { closingLots } from './closing-lots.ts';
 import { cutLooking, withCutBase } from './cut-base.ts';
 import { fewKinds, inUnitOfOthers, type KindSide, lonelySides, rareKinds } from './lonely.ts';
 import { withMisreadPanels } from './misread-panels.ts';
+import { namedKindsWanted } from './named-kinds.ts';
 import { ORDERS, ordersCounted, partAnswer, partShapes } from './part-shape.ts';
 import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
@@ -23,7 +24,7 @@ import {
   type Supposition,
   supposed,
 } from './suppose.ts';
-import { wantedKinds, withWanted } from './wanted.ts';
+import { type Wanted, wantedKinds, withWanted } from './wanted.ts';
 
 /** How an identification is watched and stopped. */
 export interface IdentifyOptions {
@@ -254,14 +255,25 @@ class Inquiry {
     return null;
   }
 
-  /** All kinds are right, but one is not in the pile. */
+  /** All kinds are right, but some are not in the pile. */
   withKindsWanted(): Identification | null {
     const { question } = this;
     const { shouldStop } = this.options;
-    const wanted = wantedKinds(question.kinds, question.allowanceSd ?? 0, () => {
+    const goOn = (): boolean => {
       this.stopped ||= shouldStop?.() ?? false;
       return !this.stopped;
-    });
+    };
+    const isKnown = question.kinds.every(({ faceUnknown }) => !faceUnknown);
+    const named = isKnown ? namedKindsWanted(question.kinds, goOn) : null;
+    return (
+      (named && this.withWantedKinds(named)) ??
+      this.withWantedKinds(wantedKinds(question.kinds, question.allowanceSd ?? 0, goOn))
+    );
+  }
+
+  /** The answer with kinds of which the pile has none. */
+  private withWantedKinds(wanted: Wanted | null): Identification | null {
+    const { question } = this;
     if (!wanted || this.stopped) return null;
     const added = withWanted(wanted.kinds);
     const unread = added.map(({ kind }) => ({ ...kind, counted: false }));
