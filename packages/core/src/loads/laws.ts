@@ -2,10 +2,12 @@
 
 import { threePointLaw } from './asce-7-16/dome.ts';
 import { threePoints } from './asce-7-16/dome-values.ts';
+import { enDome } from './en-1991-1-4/dome.ts';
 import { gbDome, gbDomeMirrored } from './gb-50009/dome.ts';
 import { assertForm, type PressureLaw, type ShellForm } from './law.ts';
 import { numberOf, type Override } from './numbers.ts';
 import type { WindCode } from './peak-pressure.ts';
+import { commonPractice, mergeSources, type Provenance } from './provenance.ts';
 import { measuredSphereLaw } from './sphere-flow/measured.ts';
 
 /** What the lead may pick for velocity pressure and internal pressure. */
@@ -20,6 +22,16 @@ export type LawChoice = (typeof LAW_CHOICES)[number];
 /** A shell whose base lies lower than this below the centre, part of the radius, is more than a half
  * sphere: less is within the raggedness of a base ring. */
 export const MORE_THAN_HALF = 0.05;
+
+/** Laws of another code, or of a steady flow, are used with the peak pressure of the code picked. */
+export const SHAPE_ON_PEAK: Provenance = commonPractice(
+  'a steady pressure shape on the peak pressure of another code',
+);
+
+const onPeak = (law: PressureLaw): PressureLaw => ({
+  ...law,
+  sources: mergeSources(law.sources, [SHAPE_ON_PEAK]),
+});
 
 /** Whether no clause covers the form, so that all laws are taken.
  * Source: own limit, 5 % of the radius. */
@@ -46,8 +58,8 @@ export function lawsFor(
     ...(take('of the code')
       ? threePointLaws(form, truncated ? 'worst of all' : code, overrides)
       : []),
-    ...(take('gb 50009') ? gb : []),
-    ...(take('sphere') ? [measuredSphereLaw(numberOf('sphereDrag', overrides))] : []),
+    ...(take('gb 50009') ? gb.map(onPeak) : []),
+    ...(take('sphere') ? [onPeak(measuredSphereLaw(numberOf('sphereDrag', overrides)))] : []),
   ];
 }
 
@@ -65,9 +77,6 @@ function threePointLaws(
       const law = threePointLaw(form, points, kind, gust);
       laws.push({ ...law, name: `ASCE 7 ${law.name}` });
     }
-  if (code === 'en 1991-1-4' || code === 'worst of all') {
-    const law = threePointLaw(form, points, 'A', { value: 1, sources: [] });
-    laws.push({ ...law, name: 'EN 1991-1-4 three points' });
-  }
+  if (code === 'en 1991-1-4' || code === 'worst of all') laws.push(enDome(form, points));
   return laws;
 }
