@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -92,6 +92,27 @@ describe('places --second', () => {
     const panels = Object.values(doc.left).reduce((sum, n) => sum + n, 0);
     for (const one of doc.second) expect(one.panels - one.lacks).toBeLessThanOrEqual(panels);
     expect(new Set(doc.second.map(({ what }) => what))).toEqual(new Set(['cap', 'ring']));
+  });
+});
+
+describe('places --second --out', () => {
+  it('names and draws each second shell and both of the best split, and tells their rims', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'second-'));
+    const asked = ['places', demo, '--second', '--out', folder, '--date', '2026-05-01'];
+    const { out, code } = await run([...asked, '--json']);
+    expect(code).toBe(0);
+    const doc = JSON.parse(out) as {
+      second: { use: string; rims: { inPlane: boolean; shims: number[] }[]; adds: number | null }[];
+      split: { shells: { use: string }[] };
+    };
+    const files = readdirSync(folder).sort();
+    expect(files.length).toBe(doc.second.length + 2);
+    doc.second.forEach(({ use, rims }, i) => {
+      expect(files).toContain(`second-${i + 1}-${use}.svg`);
+      expect(rims.length).toBeGreaterThan(0);
+    });
+    expect(doc.second.some(({ adds }) => (adds ?? 0) > 0)).toBe(true);
+    expect(files).toContain(`split-1-${doc.split.shells[0]?.use}.svg`);
   });
 });
 

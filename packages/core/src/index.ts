@@ -436,6 +436,7 @@ export {
   fitStock,
 } from './arrange/fit/fit-stock.ts';
 export { fullOrder } from './arrange/fit/outlines.ts';
+export { type FamilyGroup, familyGroups, groupsWithin } from './arrange/fit/group-runs.ts';
 export { type InfillPanel, infillOf } from './arrange/fit/infill.ts';
 export {
   type LoweredShell,
@@ -509,6 +510,14 @@ export {
   type Split,
   secondShells,
 } from './arrange/second/second-shell.ts';
+export { type SmallBall, type SmallBallOptions, smallBalls } from './arrange/second/small-balls.ts';
+export {
+  type RimLevel,
+  rimLevels,
+  type SecondUse,
+  standSecond,
+  useOf,
+} from './arrange/second/stand-second.ts';
 export {
   placeSingles,
   type SinglePanel,

@@ -1,6 +1,7 @@
 // `shellraise papers`: the drawings (SVG) and lists (CSV) of one arrangement.
 
 import {
+  accountSheet,
   buyTable,
   flatPlanSheet,
   hubsOf,
@@ -23,7 +24,7 @@ import { fittedWords } from '../tape.ts';
 import { print, printJson } from '../terminal.ts';
 import { type OutFile, writeAll } from '../write.ts';
 import { numbersText, standCaution } from './places.ts';
-import { takenFor, takeOffOf } from './takeoff.ts';
+import { proofOf, takenFor, takeOffOf } from './takeoff.ts';
 
 /** Runs the command: all files are written, or none. */
 export async function papers(file: string, options: PapersOptions): Promise<void> {
@@ -80,6 +81,7 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
     'flat-plan-upper': upper === null ? [] : [plan(false, upper)],
     'flat-plan-upper-from-inside': upper === null ? [] : [plan(true, upper)],
     kinds: cards,
+    'proof-of-count': [accountSheet(proofOf(chosen), sheet('Proof of count'))],
     'take-off': takeOffSheets(list, takeOffFacts(sheet('Take-off'), takenFor(chosen)), {
       hardware: loaded.hardware,
     }),

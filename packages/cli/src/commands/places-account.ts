@@ -1,13 +1,13 @@
 // `shellraise places --account`: panels, seams, hubs and bolts by formula and by list; with --out the page
 // as a drawing.
 
-import { accountSheet, countProof, type ProofRow, toSvg } from '@shellraise/core';
-import { type Chosen, choose, fittedKinds } from '../job.ts';
+import { accountSheet, type ProofRow, toSvg } from '@shellraise/core';
+import { type Chosen, choose } from '../job.ts';
 import type { PlacesOptions } from '../options.ts';
 import { heading, paint, print, printJson, table, wrap } from '../terminal.ts';
 import { writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
-import { takeOffOf } from './takeoff.ts';
+import { proofOf } from './takeoff.ts';
 
 /** Runs the command; sets exit code 1 where a count does not agree. */
 export async function placesAccount(file: string, options: PlacesOptions): Promise<void> {
@@ -24,12 +24,6 @@ export async function placesAccount(file: string, options: PlacesOptions): Promi
       written,
     );
 }
-
-/** The proof of an arrangement's count. */
-export const proofOf = (chosen: Chosen): readonly ProofRow[] => {
-  const { takeoff, holes } = chosen.loaded;
-  return countProof(chosen.standing.shell, fittedKinds(chosen), takeOffOf(chosen), takeoff, holes);
-};
 
 function writeSheet(
   { loaded, number }: Chosen,

@@ -1,6 +1,14 @@
 // `shellraise takeoff`: bolts, nuts, washers, plates and tape of one arrangement against the pile.
 
-import { type BuyLine, sizeWords, type TakeOff, takeOff, takeOffNotes } from '@shellraise/core';
+import {
+  type BuyLine,
+  countProof,
+  type ProofRow,
+  sizeWords,
+  type TakeOff,
+  takeOff,
+  takeOffNotes,
+} from '@shellraise/core';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import type { StandOptions } from '../options.ts';
@@ -20,6 +28,12 @@ export const takeOffOf = (chosen: Chosen): TakeOff => {
   const { shell } = chosen.standing;
   const { hardware, takeoff, holes } = chosen.loaded;
   return takeOff(shell, fittedKinds(chosen), hardware, takeoff, holes);
+};
+
+/** The proof of an arrangement's count. */
+export const proofOf = (chosen: Chosen): readonly ProofRow[] => {
+  const { takeoff, holes } = chosen.loaded;
+  return countProof(chosen.standing.shell, fittedKinds(chosen), takeOffOf(chosen), takeoff, holes);
 };
 
 /** The blocks of the report. */

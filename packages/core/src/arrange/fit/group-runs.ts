@@ -39,6 +39,29 @@ export function runsFor(shell: Shell, family: ArrayLike<number>, group: FamilyGr
   return [...found.values()];
 }
 
+/** Groups that can stay joined within some places of a closed net, taken one after the other where they
+ * first fit: so many at least. */
+export function groupsWithin(
+  shell: Shell,
+  family: ArrayLike<number>,
+  groups: readonly FamilyGroup[],
+  places: Iterable<number>,
+): number {
+  const free = new Set(places);
+  let count = 0;
+  for (const group of groups) {
+    let left = group.count;
+    for (const run of runsFor(shell, family, group)) {
+      if (left === 0) break;
+      if (!run.every((p) => free.has(p))) continue;
+      for (const p of run) free.delete(p);
+      left--;
+      count++;
+    }
+  }
+  return count;
+}
+
 /** Runs of as many places around a hub, from each corner on. */
 function runsAround(shell: Shell, { corners, closed }: Star, group: FamilyGroup): number[][] {
   const length = group.around.length;
