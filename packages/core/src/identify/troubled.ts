@@ -92,7 +92,7 @@ function answerOf(question: ShapeQuestion, inquiry: Inquiry): Identification {
   if (early) return early;
   const plain = inquiry.ask(question, 'asRead');
   if (isBelieved(plain) || fitsAll(plain, question.kinds) || inquiry.stopped) return plain;
-  const part = counted.length > 0 ? null : inquiry.openPart(ORDERS);
+  const part = standing ?? (counted.length > 0 ? null : inquiry.openPart(ORDERS));
   if (part) return part;
   inquiry.renew();
   const found = inquiry.withKindsWanted() ?? inquiry.twoShells(false) ?? inquiry.supposing();
