@@ -380,6 +380,7 @@ export type {
   Spring,
 } from './frame/elements/element.ts';
 export { type FrameLoad, GRAVITY } from './frame/frame-loads.ts';
+export { type FrameModes, frameBuckling, frameFrequencies } from './frame/frame-modes.ts';
 export { type FrameStage, frameOf } from './frame/from-shell.ts';
 export {
   type Mechanism,
@@ -399,8 +400,14 @@ export type {
 } from './frame/model.ts';
 export { type Numbering, numberUnknowns } from './frame/numbering.ts';
 export { boltName, type FrameParts, frameParts } from './frame/parts.ts';
+export { type BarPath, barPath, type PathOptions, type PathPoint } from './frame/path.ts';
 export type { RigidityOptions } from './frame/rigidity.ts';
 export { type PartsKnown, partsSection, unknownParts } from './frame/schema.ts';
+export {
+  capKnockdown,
+  gridClassicalPressure,
+  sphereClassicalPressure,
+} from './frame/sphere-buckling.ts';
 export {
   type AtRest,
   type Prepared,

@@ -146,7 +146,8 @@ function unstable({ model, mesh }: PreparedFrame, found: Unstable): FrameUnstabl
   return { status: 'unstable', hub, mode: { hub, corners: scaled, panels } };
 }
 
-function hubMovements({ model, mesh }: PreparedFrame, moved: Float64Array): Float64Array {
+/** Movement of each hub of a model, stride 3, from that of the nodes: of the joint that moves most. */
+export function hubMovements({ model, mesh }: PreparedFrame, moved: Float64Array): Float64Array {
   const hubs = new Float64Array(model.hubs.length);
   const size = new Float64Array(model.hubs.length / 3);
   mesh.hubOfNode.forEach((hub, node) => {

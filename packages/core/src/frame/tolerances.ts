@@ -18,3 +18,18 @@ export const AT_REST = 1e-9;
 /** How often an element that works one way may change between slack and taut before the structure
  * counts as unsettled. Two or three changes settle any real shell. */
 export const MOST_CHANGES = 12;
+
+/** Part by which a buckling factor or a squared frequency may be off. */
+export const EIGEN_OFF = 1e-10;
+
+/** How far beyond the last eigenvalue found, as a part of it, the check counts: wider than it may be
+ * off, narrower than what tells neighbours apart. */
+export const BEYOND_LAST = 1e-7;
+
+/** An inverse load factor below this part of the largest of either sign is rounding: the load does
+ * not buckle that way. */
+export const NO_EFFECT = 1e-9;
+
+/** Where eigenvalues are sought from, as a part of a rough first one: below it, so that the matrix
+ * stays definite, and near, so that its neighbours lie apart. */
+export const SHORT_OF_FIRST = 0.9;

@@ -38,13 +38,15 @@ export interface KrylovResult {
   readonly vectors: readonly Float64Array[];
   /** Whether every one of them is as sharp as asked for. */
   readonly converged: boolean;
+  /** The largest eigenvalue seen, by size: values a rounding of it are none. */
+  readonly scale: number;
 }
 
 /** The outermost eigenvalues of an operator. Fewer than asked for where n is less. */
 export function outermostEigen(operator: Operator, options: KrylovOptions): KrylovResult {
   const { n } = operator;
   const count = Math.min(options.count, n);
-  if (count === 0) return { values: [], vectors: [], converged: true };
+  if (count === 0) return { values: [], vectors: [], converged: true, scale: 0 };
   const block = Math.min(options.block ?? 3, n);
   const most = Math.min(n, options.most ?? 6 * count + 20);
   const basis = new Basis(operator, options.random);
@@ -52,17 +54,22 @@ export function outermostEigen(operator: Operator, options: KrylovOptions): Kryl
     [...Array(block)].map(() => basis.randomVector()),
     block,
   );
+  let next = Math.min(most, count + block);
   for (;;) {
     const images = fresh.map((v) => operator.apply(v));
     basis.record(images, fresh.length);
-    const enough = basis.size >= Math.min(most, count + block);
-    if (enough) {
+    if (basis.size >= next) {
       const found = ritz(basis, options, count);
       if (found.converged || basis.size >= most) return found;
+      next = Math.min(most, Math.ceil(basis.size * CHECK_AGAIN));
     }
     fresh = basis.extend(images, Math.min(block, most - basis.size));
+    if (fresh.length === 0) return ritz(basis, options, count);
   }
 }
+
+/** How much larger the space of vectors gets before the eigenvalues are looked at again. */
+const CHECK_AGAIN = 1.2;
 
 class Basis {
   readonly vectors: Float64Array[] = [];
@@ -153,7 +160,7 @@ function ritz(basis: Basis, options: KrylovOptions, count: number): KrylovResult
   const order = [...values.keys()].sort((i, j) => rank(values[j]) - rank(values[i]) || i - j);
   const found = order.slice(0, count);
   const tolerance = options.tolerance ?? 1e-10;
-  const scale = Math.abs(values[order[0]]);
+  const scale = values.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
   const sums = found.map((i) => vectors.subarray(i * k, i * k + k));
   const lifted = sums.map((s) => combined(basis.vectors, s));
   const converged = found.every((i, at) => {
@@ -164,7 +171,7 @@ function ritz(basis: Basis, options: KrylovOptions, count: number): KrylovResult
     // digits of the residual is left in hand. Below what rounding leaves of the largest, no more.
     return size <= Math.max(Math.sqrt(tolerance) * Math.abs(values[i]), 1e-13 * scale);
   });
-  return { values: found.map((i) => values[i]), vectors: lifted, converged };
+  return { values: found.map((i) => values[i]), vectors: lifted, converged, scale };
 }
 
 function combined(vectors: readonly Float64Array[], weights: ArrayLike<number>): Float64Array {
