@@ -652,6 +652,7 @@ export {
   type TapeStake,
   tapePlan,
 } from './ground/tape-plan.ts';
+export { type Stage, stageFaults } from './stages/stage.ts';
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
 export { type MakeSheetContent, type MakeSheetOptions, makeSheet } from './papers/make-sheet.ts';

@@ -105,8 +105,8 @@ function softestBeside(
   return { strain, vector: found.vectors[0] };
 }
 
-/** Joint and direction → unknown, −1 where held. */
-function unknownsOf(model: FrameModel, joints: Joints, rows: RigidityRows): Int32Array {
+/** Joint and direction (stride 3) → unknown, −1 where held. */
+export function unknownsOf(model: FrameModel, joints: Joints, rows: RigidityRows): Int32Array {
   const held = new Uint8Array(model.hubs.length / 3);
   for (const support of model.supports) held[support.hub] = 1;
   const unknown = new Int32Array(3 * rows.joints).fill(-1);
@@ -117,8 +117,8 @@ function unknownsOf(model: FrameModel, joints: Joints, rows: RigidityRows): Int3
   return unknown;
 }
 
-/** RᵀR over the unknowns. */
-function gram(rows: RigidityRows, unknown: Int32Array): SymmetricMatrix {
+/** RᵀR over the unknowns: how much the ties are strained, every tie counted alike. */
+export function gram(rows: RigidityRows, unknown: Int32Array): SymmetricMatrix {
   const list = Int32Array.from(
     rows.value,
     (_, k) => unknown[3 * rows.joint[Math.floor(k / 3)] + (k % 3)],

@@ -141,7 +141,8 @@ export function anchorPlan(base: Base, brief: AnchorBrief): Read<AnchorPlan> {
   };
 }
 
-interface Holding {
+/** What one anchor holds, and what is asked of it. */
+export interface Holding {
   readonly capacity: Capacity | null;
   readonly sources: readonly Provenance[];
   /** What one anchor may be pulled, N. */
@@ -150,7 +151,12 @@ interface Holding {
   readonly pull: (demand: Demand) => number;
 }
 
-function holdingOf(anchor: AnchorChoice, brief: AnchorBrief): Read<Holding> {
+/** How an anchor holds in this ground and with these test pulls; faults where its source does not
+ * cover the case. */
+export function holdingOf(
+  anchor: AnchorChoice,
+  brief: Pick<AnchorBrief, 'soil' | 'tie' | 'tests'>,
+): Read<Holding> {
   if (anchor.type === 'ballast') {
     const soil = knownSoil(brief.soil);
     if (!soil.ok) return soil;
