@@ -43,9 +43,9 @@ export function wholeBeyond(part: Shell, fit: NetFit, readings: SideBelief): Who
   const name = namedBeyond(part);
   const beyond = name && placesBeyond(part, name);
   if (!name || !beyond) return null;
-  const { named, toHub, hubs, orbits } = beyond;
+  const { named, isKnown, hubs, orbits } = beyond;
   const kinds = readings.sides.length;
-  const hubOf = (side: number): number => toHub[named.sideHub[side] as number] as number;
+  const hubOf = (side: number): number => named.sideHub[side] as number;
   const own = Array.from({ length: placeCount(part) }, (_, p): PlaceDraft => {
     // A hub in which the part's rim touches itself is one again.
     const sides = sidesFrom(part, part.placeStart[p] as SideId);
@@ -64,7 +64,7 @@ export function wholeBeyond(part: Shell, fit: NetFit, readings: SideBelief): Who
       };
     }),
   );
-  const isRim = (hub: number): boolean => hub < hubCount(part);
+  const isRim = (hub: number): boolean => isKnown[hub] === 1;
   const loose = LOOSE * name.rms + sideSd(fit);
   const guesses = orbits.map((orbit, w) => {
     const drafts = added.filter(({ kind }) => kind === kinds + w);
@@ -99,9 +99,9 @@ export function wholeBeyond(part: Shell, fit: NetFit, readings: SideBelief): Who
 
 interface Beyond {
   readonly named: Shell;
-  /** Hub of the named net → hub of the whole: the part's, then those that no panel of it has. */
-  readonly toHub: Int32Array;
-  /** Stride 3, metres. */
+  /** Hub of the named net, as which the whole's are numbered → whether a panel of the part has it. */
+  readonly isKnown: Uint8Array;
+  /** Stride 3, metres: the part's where it has them, else those of the named net. */
   readonly hubs: Float64Array;
   /** Wanted kind → the side of the named net on which its first side lies, for each of its places. */
   readonly orbits: readonly (readonly SideId[])[];
@@ -110,15 +110,12 @@ interface Beyond {
 /** The places beyond the rim, by the turns that bring the part onto itself; null where those do not
  * bring the named net onto itself. */
 function placesBeyond(part: Shell, { named, image }: NamedBeyond): Beyond | null {
-  const toHub = new Int32Array(hubCount(named)).fill(-1);
+  const isKnown = new Uint8Array(hubCount(named));
+  const hubs = named.hubs.slice();
   image.forEach((to, side) => {
-    toHub[named.sideHub[to] as number] = part.sideHub[side] as number;
-  });
-  const points = [...part.hubs];
-  toHub.forEach((hub, h) => {
-    if (hub >= 0) return;
-    toHub[h] = points.length / 3;
-    points.push(...pointAt(named.hubs, h));
+    const hub = named.sideHub[to] as number;
+    isKnown[hub] = 1;
+    hubs.set(pointAt(part.hubs, part.sideHub[side] as number), 3 * hub);
   });
   const turns = turnsOf(part, named, image);
   if (!turns) return null;
@@ -137,7 +134,7 @@ function placesBeyond(part: Shell, { named, image }: NamedBeyond): Beyond | null
     }
     orbits.push(orbit);
   }
-  return { named, toHub, hubs: Float64Array.from(points), orbits };
+  return { named, isKnown, hubs, orbits };
 }
 
 /** The turns of the named net that bring the part onto itself, each as side → side: those that bring
