@@ -654,6 +654,7 @@ export {
 } from './ground/tape-plan.ts';
 export { type Stage, stageFaults } from './stages/stage.ts';
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
+export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
 export { type MakeSheetContent, type MakeSheetOptions, makeSheet } from './papers/make-sheet.ts';
 export {
@@ -705,6 +706,8 @@ export {
   planDrawing,
 } from './papers/plan-drawing.ts';
 export { escapeXml, type SvgOptions, toSvg } from './papers/svg.ts';
+export { type ShimSheetOptions, shimSheets } from './papers/shim-sheet.ts';
+export { type StakeOutSheetOptions, stakeOutSheets } from './papers/stake-out-sheet.ts';
 export {
   buyTable,
   kindsTable,

@@ -58,6 +58,8 @@ export interface TapeCheck {
 export interface TapePlan {
   /** Distance of the datum peg from the centre along the datum line, metres. */
   readonly datum: number;
+  /** Standard deviation of one tape reading that it was reckoned with, metres. */
+  readonly tapeSd: number;
   readonly rounds: readonly TapeRound[];
   /** Chords round the ring, diagonals through it and radii that set no stake. */
   readonly checks: readonly TapeCheck[];
@@ -91,13 +93,14 @@ export function tapePlan(base: Base, options: TapeOptions = {}): TapePlan {
   const rounds: TapeRound[] = [];
   for (let left = base.hubs.map((hub) => hub.number); left.length > 0; ) {
     const round = field.bestRound(left);
-    if (round === null) return { datum, rounds, checks: checksOf(base, field), unreached: left };
+    if (round === null)
+      return { datum, tapeSd: sd, rounds, checks: checksOf(base, field), unreached: left };
     for (const stake of round.stakes) field.set(round.pegs, stake);
     const done = new Set(round.stakes.map((stake) => stake.hub));
     left = left.filter((hub) => !done.has(hub));
     rounds.push(round);
   }
-  return { datum, rounds, checks: checksOf(base, field), unreached: [] };
+  return { datum, tapeSd: sd, rounds, checks: checksOf(base, field), unreached: [] };
 }
 
 /** Chords of neighbours and, from each hub, the diagonal to the farthest; none that set a stake.

@@ -1,0 +1,151 @@
+import { describe, expect, it } from 'vitest';
+import type { AnchorChoice } from '../../src/ground/anchors/choice.ts';
+import { sharedForces } from '../../src/ground/anchors/demand.ts';
+import { type AnchorPlan, anchorPlan } from '../../src/ground/anchors/plan.ts';
+import { practices } from '../../src/ground/anchors/practice.ts';
+import type { Base } from '../../src/ground/base.ts';
+import { type ShimPlan, shims } from '../../src/ground/shims.ts';
+import { tapePlan } from '../../src/ground/tape-plan.ts';
+import { seededRandom } from '../../src/math/random.ts';
+import { anchorPlanSheets } from '../../src/papers/anchor-plan-sheet.ts';
+import { type Drawing, flatItems, type GroupItem, type Item } from '../../src/papers/drawing.ts';
+import { shimSheets } from '../../src/papers/shim-sheet.ts';
+import { stakeOutSheets } from '../../src/papers/stake-out-sheet.ts';
+import { toSvg } from '../../src/papers/svg.ts';
+import { baseThere, dome, ring } from '../ground/bases.ts';
+import { outside, overlaps, smallestType } from './sheet-checks.ts';
+import { readXml } from './xml.ts';
+
+const facts = {
+  project: 'Heron Flats shell, 24 ft',
+  sheet: '5 Ground',
+  date: '14 May 2026',
+  assumes: 'Base ring as cut below course 1; ground as read on the day.',
+};
+const words = (drawing: Drawing): string[] =>
+  flatItems(drawing.items).flatMap((item) => (item.type === 'text' ? [item.text] : []));
+const part = (drawing: Drawing, name: string): string =>
+  drawing.items
+    .filter((item: Item): item is GroupItem => item.type === 'group' && item.data?.part === name)
+    .flatMap((item) => flatItems(item.items))
+    .map((item) => (item.type === 'text' ? item.text : ''))
+    .join(' ');
+
+export function shimmed(base: Base, pieces: readonly number[] = []): ShimPlan {
+  const random = seededRandom(3);
+  const heights = new Map(
+    base.hubs.map(({ number, rise }) => [number, rise + 0.06 * random.uniform()]),
+  );
+  const read = shims(base, heights, { tilt: 0.003, pieces });
+  if (!read.ok) throw new Error('no plan');
+  return read.value;
+}
+
+export function anchored(base: Base, anchor: AnchorChoice, guy: boolean): AnchorPlan {
+  const read = anchorPlan(base, {
+    anchor,
+    soil: { kind: 'loam', firm: true, wet: true },
+    tie: { pull: guy ? { way: 'guy', elevation: 0.6 } : { way: 'up' }, height: guy ? 0.9 : 0 },
+    tests: [],
+    cases: [
+      sharedForces(
+        base,
+        { drag: 4200, lift: 7100, weight: 2600, armHeight: 0.6 },
+        '25 m/s gust, whole shell',
+      ),
+    ],
+    practices: Object.values(practices),
+    price: 6.5,
+  });
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  return read.value;
+}
+
+const bar: AnchorChoice = { type: 'bar', diameter: 0.025, depth: 0.8 };
+const pickets: AnchorChoice = { type: 'wood pickets', combination: '3-2-1' };
+const half = baseThere(dome(4, 0, 0, 3.6));
+const ragged = baseThere(dome(3, 0, -0.2, 2.5));
+const many = ring(40, 5.8);
+
+const cases: readonly (readonly [string, readonly Drawing[]])[] = [
+  ['stake-out of 20 hubs', stakeOutSheets(half, tapePlan(half), facts)],
+  [
+    'stake-out of a ragged ring in inches on Letter',
+    stakeOutSheets(ragged, tapePlan(ragged), facts, { paper: 'Letter', lengths: 'inch' }),
+  ],
+  ['stake-out of 40 hubs on A3', stakeOutSheets(many, tapePlan(many), facts, { paper: 'A3' })],
+  ['stake-out of 40 hubs', stakeOutSheets(many, tapePlan(many), facts)],
+  ['shims of 20 hubs', shimSheets(half, shimmed(half, [0.001, 0.002, 0.005, 0.01, 0.02]), facts)],
+  ['shims in inches', shimSheets(ragged, shimmed(ragged), facts, { lengths: 'inch' })],
+  ['shims of 40 hubs', shimSheets(many, shimmed(many), facts)],
+  ['bars pulled straight up', anchorPlanSheets(half, bar, anchored(half, bar, false), facts)],
+  [
+    'picket holdfasts',
+    anchorPlanSheets(half, pickets, anchored(half, pickets, true), facts, { paper: 'A3' }),
+  ],
+  [
+    'bars in pounds on Letter',
+    anchorPlanSheets(ragged, bar, anchored(ragged, bar, false), facts, {
+      paper: 'Letter',
+      lengths: 'inch',
+    }),
+  ],
+];
+
+describe.each(cases)('%s', (_, drawings) => {
+  it('keeps every word apart from every other and all of it on the paper', () => {
+    for (const drawing of drawings) {
+      expect(overlaps(drawing)).toEqual([]);
+      expect(outside(drawing)).toEqual([]);
+    }
+  });
+
+  it('can be read at arm’s length', () => {
+    for (const drawing of drawings) expect(smallestType(drawing)).toBeGreaterThanOrEqual(1.9);
+  });
+
+  it('has its caution on every sheet, beside the numbers', () => {
+    for (const drawing of drawings) expect(part(drawing, 'caution')).toMatch(/^Caution\./);
+  });
+
+  it('writes as an SVG that is well formed', () => {
+    for (const drawing of drawings) expect(() => readXml(toSvg(drawing))).not.toThrow();
+  });
+});
+
+it('the stake-out has a row for every stake and a line for every check', () => {
+  const plan = tapePlan(half);
+  const all = stakeOutSheets(half, plan, facts).flatMap(words);
+  expect(all).toContain('0.00°');
+  for (const { from, to } of plan.checks) expect(all).toContain(`${from} – ${to}`);
+  const stakes = plan.rounds.flatMap((round) => round.stakes);
+  expect(stakes).toHaveLength(half.hubs.length);
+  for (const { lengths } of stakes) expect(all).toContain(`${lengths[0].toFixed(3)} m`);
+});
+
+it('the shim sheet says which hub gets none', () => {
+  const plan = shimmed(half);
+  const [drawing] = shimSheets(half, plan, facts);
+  expect(part(drawing as Drawing, 'notes')).toMatch(
+    new RegExp(`Hubs? ${plan.highest.join(', ')} stand`),
+  );
+});
+
+it('the anchor plan tells every source from memory and from common practice', () => {
+  const plan = anchored(half, bar, false);
+  const notes = anchorPlanSheets(half, bar, plan, facts)
+    .map((drawing) => part(drawing, 'notes'))
+    .join(' ');
+  for (const { confirmation, text } of plan.sources)
+    if (confirmation !== 'confirmed') expect(notes.replace(/\s+/g, ' ')).toContain(text);
+  expect(notes).toMatch(/From memory, to be confirmed/);
+  expect(notes).toMatch(/Common practice, no published source/);
+});
+
+it('anchors too near each other are told on the sheet', () => {
+  const tight = ring(20, 1.6);
+  const plan = anchored(tight, bar, false);
+  expect(plan.tooNear.length).toBeGreaterThan(0);
+  const [drawing] = anchorPlanSheets(tight, bar, plan, facts);
+  expect(part(drawing as Drawing, 'caution')).toMatch(/Too near: .* does not hold as drawn/);
+});
