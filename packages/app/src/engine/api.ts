@@ -35,6 +35,7 @@ import type {
   Quantities,
 } from './drawings.ts';
 import type { Relation, RelationQuestion } from './relate.ts';
+import type { SinglesQuestionOfPile, TaggedPlaces } from './singles.ts';
 import type {
   BrokenAnswer,
   BrokenQuestion,
@@ -152,6 +153,8 @@ export interface Engine {
   /** Where a door of this width and height (metres) may be in a standing shell. */
   doors(shell: Shell, width: number, height: number): readonly Opening[];
   leftovers(question: LeftoverQuestion): LeftoverAnswer;
+  /** Which tagged panel goes where. */
+  singles(question: SinglesQuestionOfPile): TaggedPlaces;
   planPicture(question: PlanQuestion): PlanPicture;
   candidatePictures(
     shell: Shell,

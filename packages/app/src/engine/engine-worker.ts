@@ -33,6 +33,7 @@ import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './dr
 import { measureNext } from './measure-next.ts';
 import { relate } from './relate.ts';
 import { sameKinds, stockOfShape } from './shape-kinds.ts';
+import { taggedPlaces } from './singles.ts';
 import { bestFits, doors, leftovers, waysOut } from './stock.ts';
 
 const engine: Engine = {
@@ -72,6 +73,7 @@ const engine: Engine = {
   waysOut,
   doors,
   leftovers,
+  singles: taggedPlaces,
   planPicture,
   candidatePictures,
   printedPlans,

@@ -3,31 +3,33 @@
 
 import {
   bestSplit,
+  type DecidedOpening,
   type DecidedSecond,
   doorOutline,
   type Fit,
   type FitAnswer,
   fitStock,
   type HighsRuntime,
+  type HoleCounts,
   highsSolver,
   type InfillPanel,
   infillOf,
+  type JoinedGroup,
   type Kind,
-  kindSide,
   type Opening,
   openingsFor,
-  type PlaceId,
+  type PanelToMake,
   type PlacesDecision,
   type ProgramSolver,
   panelShape,
-  placeNormal,
+  panelToMake,
   type Replacement,
   replacementsFor,
   type SecondShell,
   type Shell,
   type Source,
+  type Standing,
   secondShells,
-  sidesOf,
   standingShell,
   type Trim,
   trims,
@@ -42,6 +44,8 @@ export interface FitQuestion {
   readonly shell: Shell;
   readonly kinds: readonly Kind[];
   readonly interchangeable: readonly (readonly string[])[];
+  /** Panels that are still joined. */
+  readonly groups: readonly JoinedGroup[];
   readonly wishes: Wishes;
   /** Seconds that it may take. */
   readonly seconds: number;
@@ -57,6 +61,13 @@ export interface ShownFit {
   readonly bought: readonly string[];
   readonly mended: readonly string[];
   readonly infill: readonly InfillPanel[];
+  /** Numbers of the places that the door asked for leaves out. */
+  readonly door: readonly string[];
+  /** Groups that stay joined: their kinds, and the numbers of their places in turn. */
+  readonly joined: readonly {
+    readonly kinds: readonly string[];
+    readonly places: readonly string[];
+  }[];
   /** Kinds of which not every place gets a good panel, in the order of the kinds' list. */
   readonly lacking: readonly LackingKind[];
   /** From the datum side. */
@@ -91,6 +102,9 @@ export interface BrokenQuestion {
   readonly place: number;
   /** Place → 1 where its panel is up. */
   readonly built: Uint8Array;
+  /** Hub-to-hub length less the measured side, metres; null: unknown. */
+  readonly allowance: number | null;
+  readonly holes: HoleCounts;
 }
 
 /** The ways out, and what one could be cut from. */
@@ -112,12 +126,8 @@ export interface CutDown {
 /** What one needs to make a panel. */
 export interface MakeCard {
   readonly kind: string;
-  readonly sides: readonly number[];
-  /** Inside angle at the start of each side, radians; none where the sides don't meet. */
-  readonly angles: readonly number[];
-  /** Side → how far its edge leans from square so that it lies flat on its neighbour's, radians: half the
-   * angle between the two panels; null at the rim. */
-  readonly bevels: readonly (number | null)[];
+  /** Null where its sides are no panel on the sphere. */
+  readonly panel: PanelToMake | null;
 }
 
 /** What a standing shell leaves over is asked for. */
@@ -182,13 +192,14 @@ async function loadSolver(): Promise<ProgramSolver> {
 /** The best fits. `onProgress` is told how far it is, 0 … 1; `onBetter` of each fit that is better
  * than those before, once it is found. */
 export async function bestFits(
-  { shell, kinds, interchangeable, wishes, seconds }: FitQuestion,
+  { shell, kinds, interchangeable, groups, wishes, seconds }: FitQuestion,
   onProgress?: (done: number) => void,
   onBetter?: (fit: ShownFit) => void,
 ): Promise<FitShown> {
-  const show = (fit: Fit): ShownFit => shown(shell, kinds, fit);
+  const show = (fit: Fit): ShownFit => shown(shell, kinds, groups, fit);
   const { fits, ...answer } = fitStock(shell, kinds, wishes, await solver(), {
     interchangeable,
+    groups,
     seconds,
     now: () => performance.now() / 1000,
     ...(onProgress && { onProgress: inSteps(onProgress) }),
@@ -207,7 +218,12 @@ function inSteps(onProgress: (done: number) => void): (done: number) => void {
   };
 }
 
-function shown(shell: Shell, all: readonly Kind[], fit: Fit): ShownFit {
+function shown(
+  shell: Shell,
+  all: readonly Kind[],
+  groups: readonly JoinedGroup[],
+  fit: Fit,
+): ShownFit {
   const { way, arrangement, sources, mended } = fit;
   const { places } = arrangement.cut;
   const cut = { places: places.length, height: arrangement.cut.height };
@@ -218,6 +234,11 @@ function shown(shell: Shell, all: readonly Kind[], fit: Fit): ShownFit {
         ? [standing.courses.numbers[i] as string]
         : [],
     );
+  const door = (fit.door?.places ?? []).map((i) => standing.courses.numbers[i] as string);
+  const openings: DecidedOpening[] = [
+    ...(door.length > 0 ? [{ use: 'door' as const, places: door }] : []),
+    ...numbers('open').map((place) => ({ use: 'gap' as const, places: [place] })),
+  ];
   const lacking = all.map(
     ({ id }, k): LackingKind => ({
       kind: id,
@@ -234,14 +255,30 @@ function shown(shell: Shell, all: readonly Kind[], fit: Fit): ShownFit {
       cut,
       repaired: mended > 0,
       datumTurn: 0,
+      ...(openings.length > 0 && { openings }),
     },
     open: numbers('open'),
     bought: numbers('bought'),
     mended: numbers('mended'),
     infill: infillOf(standing.shell),
+    door,
+    joined: joinedOf(fit, groups, standing),
     lacking: lacking.filter((one) => one.mended.length + one.bought.length + one.open.length > 0),
     picture: candidatePicture(shell, { crown: way.crown, places }),
   };
+}
+
+/** Groups that stay joined, by their places' numbers. */
+function joinedOf(
+  { joined }: Fit,
+  groups: readonly JoinedGroup[],
+  { places, courses }: Standing,
+): ShownFit['joined'] {
+  const numberOf = new Map(Array.from(places, (p, i) => [p, courses.numbers[i] as string]));
+  return joined.map(({ group, places: own }) => ({
+    kinds: groups[group]?.around ?? [],
+    places: own.flatMap((p) => numberOf.get(p) ?? []),
+  }));
 }
 
 /** A way up as the project keeps it. */
@@ -257,7 +294,8 @@ const CUT_ROOM = 0.01;
 
 /** What to do for a broken panel. */
 export function waysOut(question: BrokenQuestion): BrokenAnswer {
-  const { shell, kinds, plain, besides, place, built, interchangeable } = question;
+  const { shell, kinds, plain, besides, place, built, interchangeable, allowance, holes } =
+    question;
   const spares = leftAfter(shell, kinds, plain, besides);
   const wanted = shell.kind[place] as number;
   const own = kinds[wanted] as Kind;
@@ -269,26 +307,14 @@ export function waysOut(question: BrokenQuestion): BrokenAnswer {
   cuts.sort((a, b) => b.trim.margin - a.trim.margin);
   const fixed = new Set(leftOutOf(openingsIn(plain, besides)));
   const ways = replacementsFor(shell, kinds, place, { built, spares, fixed }, { interchangeable });
-  return { ways, cuts, card: makeCard(shell, own, place) };
+  const panel = panelToMake(own, shell.radius, { allowance, holes: holes[wanted] ?? null });
+  return { ways, cuts, card: { kind: own.id, panel } };
 }
 
 function outerOf({ sides }: Kind, { keptSide }: Trim): CutDown['outer'] {
   const corners = panelShape(sides, keptSide)?.corners ?? [];
   const [x, y] = corners[keptSide] ?? [0, 0];
   return corners.map(([u, v]) => [u - x, v - y]);
-}
-
-function makeCard(shell: Shell, { id, sides }: Kind, place: number): MakeCard {
-  const bevels = sides.map((): number | null => null);
-  const normal = placeNormal(shell, place as PlaceId);
-  for (const side of sidesOf(shell, place as PlaceId)) {
-    const mate = shell.mate[side] as number;
-    if (mate < 0) continue;
-    const other = placeNormal(shell, shell.sidePlace[mate] as PlaceId);
-    const cos = normal[0] * other[0] + normal[1] * other[1] + normal[2] * other[2];
-    bevels[kindSide(shell, side)] = Math.acos(Math.max(-1, Math.min(1, cos))) / 2;
-  }
-  return { kind: id, sides, angles: panelShape(sides)?.angles ?? [], bevels };
 }
 
 /** Where a door may be, one of each sort by the places of its courses. */

@@ -121,6 +121,16 @@ export const fittingWords = {
   conflictOne: (wish: string) => `${wish} alone can't be kept by any way up and cut of this net.`,
   conflictUnknown: 'Which of the wishes are to blame could not be settled.',
   ease: (wish: string) => `Give up ${wish}`,
+  nearest: 'The nearest that works with the others kept:',
+  take: (wish: string, value: string) =>
+    `${wish.charAt(0).toUpperCase()}${wish.slice(1)}: ${value}`,
+  unevenBy: (by: string) => `uneven by ${by}`,
+  size: (width: string, height: string) => `${width} by ${height}`,
+  doorAt: (places: readonly string[]) => `The door leaves out ${listed(places)}.`,
+  joinedAt: (kinds: readonly string[], places: readonly string[]) =>
+    `The group of ${kinds.join(' ')} stays joined: ${places.join(' ')}, anticlockwise seen from outside.`,
+  parted: (count: number) => `${plural(count, 'group')} taken apart`,
+  sparesLacking: (count: number) => `${plural(count, 'spare')} not kept`,
   demand: (what: string): string => demands[what] ?? what,
   none: (reason: string) => `Nothing can be fitted: ${reason}.`,
   broken: {
@@ -173,15 +183,30 @@ export const fittingWords = {
     columns: {
       side: 'side',
       length: 'length',
+      holes: 'holes',
       angle: 'corner at its start',
       bevel: 'edge leans',
     },
-    atRim: 'at the rim',
+    unknown: 'not known',
     cardNote: (along: string) =>
-      `Seen from outside, sides anticlockwise. Sides ${along}. An edge leans so that it lies flat on its neighbour: half the angle between the two panels, off square, inwards. Take the holes off a good panel of this kind.`,
+      `Seen from outside, sides anticlockwise. Sides ${along}. An edge leans off square, inwards, so that its flange points at the middle of the ball. Holes are drawn evenly spaced (common practice, no source): take them off a good panel of this kind.`,
     along: { holes: 'along the hole lines', skin: 'of the skin', hubs: 'from hub to hub' },
     caution:
       'Taking a panel out of a shell that stands can let it move: prop the hubs around it first, and leave any place that bears a tower, a prop or people alone. A licensed rigger or engineer decides.',
+  },
+  tags: {
+    tab: 'Tags',
+    looking: 'Laying out panels by their tags …',
+    none: 'No panel has both a tag and a settled kind.',
+    placed: (tagged: number, any: number) =>
+      `${plural(tagged, 'tagged panel')} placed; ${plural(any, 'place')} ${any === 1 ? 'takes' : 'take'} any panel of the kind.`,
+    even: (after: string, before: string, course: string) =>
+      `Seams between tagged panels are off by ${after} (root mean square) instead of ${before} as they come; no course is more than ${course} too long or too short. Mended panels go low where they can. The best of many exchanges, not proved.`,
+    csv: 'List (CSV)',
+    file: 'tags',
+    columns: { place: 'place', kind: 'kind', tag: 'tag' },
+    any: 'any',
+    mended: '(to mend)',
   },
   door: {
     tab: 'Door',
@@ -255,6 +280,6 @@ export const fittingWords = {
     order: 'change what counts first',
     limit: 'change a limit of the wishes',
     usual: 'go back to the usual wishes',
-    ease: (wish: string) => `give up ${wish}`,
+    ease: (wish: string) => `ease ${wish}`,
   },
 } as const;

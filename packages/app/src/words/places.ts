@@ -78,6 +78,7 @@ export const placesWords = {
     flat: 'flat base',
     uneven: (by: string) => `base uneven by ${by}`,
     nothingShort: 'nothing short',
+    leftOut: (count: number) => `${count} left out on purpose`,
     short: (count: number, kind: string) => `${count} of ${kind} short`,
     mended: (count: number) => `with ${count} mended`,
     mendable: (count: number) => `mending fills ${count}`,

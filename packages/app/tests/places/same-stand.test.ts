@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sameStand } from '../../src/sheets/places/fit/same-stand.ts';
+import { sameStand, standsAs } from '../../src/sheets/places/fit/same-stand.ts';
 
 const own = {
   wayUp: { at: 'hub' as const, kinds: ['1', '1', '2'], orbit: 0 },
@@ -17,5 +17,19 @@ describe('two decisions', () => {
     const lean = { by: 0.2, towards: 1 };
     expect(sameStand(own, { ...own, wayUp: { ...own.wayUp, lean } })).toBe(false);
     expect(sameStand(own, { ...own, cut: { places: 41, height: 2 } })).toBe(false);
+  });
+});
+
+describe('a decision', () => {
+  const fit = { ...own, repaired: false, datumTurn: 0 };
+  const door = { use: 'door' as const, places: ['1-01', '1-02'] };
+
+  it('stands a fit with all that the fit leaves open, whatever else is left out', () => {
+    const hatch = { use: 'hatch' as const, places: ['3-01'] };
+    const meant = { ...fit, openings: [door] };
+    expect(standsAs({ ...fit, openings: [hatch, door] }, meant)).toBe(true);
+    expect(standsAs({ ...fit, openings: [hatch] }, meant)).toBe(false);
+    expect(standsAs(fit, meant)).toBe(false);
+    expect(standsAs(fit, fit)).toBe(true);
   });
 });

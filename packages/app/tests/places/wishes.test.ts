@@ -1,6 +1,7 @@
 import { defaultWishes, fullOrder, objectives } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
 import {
+  eased,
   isOptional,
   moved,
   notCounted,
@@ -94,6 +95,25 @@ describe('a demand given up', () => {
     expect(withoutDemand(asked, 'leastHeight')).toEqual(withWhole(defaultWishes, 'mostBought', 0));
     expect(withoutDemand({ ...defaultWishes, flatBase: true }, 'flatBase')).toEqual(defaultWishes);
     expect(withoutDemand(asked, 'order')).toBe(asked);
+  });
+});
+
+describe('a demand eased', () => {
+  const asked = withLength({ ...defaultWishes, flatBase: true }, 'leastHeight', 5);
+
+  it('is set to what works, rounded so that it still does', () => {
+    expect(eased(asked, { demand: 'leastHeight', value: 4.24351 }).leastHeight).toBe(4.243);
+    expect(eased(asked, { demand: 'mostFloor', value: 3.60021 }).mostFloor).toBe(3.601);
+    expect(eased(asked, { demand: 'mostBought', value: 7 }).mostBought).toBe(7);
+    expect(eased(asked, { demand: 'flatBase', value: 0.3 }).flatBase).toBe(false);
+  });
+
+  it('is the first of the doors that work', () => {
+    const doors = [
+      { width: 0.9, height: 1.8 },
+      { width: 0.6, height: 2 },
+    ];
+    expect(eased(asked, { demand: 'door', doors }).door).toEqual(doors[0]);
   });
 });
 

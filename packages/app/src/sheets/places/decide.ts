@@ -12,7 +12,7 @@ import { sameStand } from './fit/same-stand.ts';
 
 /** A way up and cut chosen, after what was decided before. */
 export function chosen(
-  { wayUp, cut, repaired }: PlacesDecision,
+  { wayUp, cut, repaired, openings }: PlacesDecision,
   before: PlacesDecision | undefined,
 ): PlacesDecision {
   const same = before && JSON.stringify(before.wayUp) === JSON.stringify(wayUp);
@@ -22,12 +22,15 @@ export function chosen(
     cut: { ...cut },
     repaired,
     datumTurn: same ? before.datumTurn : 0,
-    ...(kept?.openings ? { openings: kept.openings } : {}),
+    ...withOpenings(openings ?? kept?.openings),
     ...(kept?.broken ? { broken: kept.broken } : {}),
     ...(before?.seconds ? { seconds: before.seconds } : {}),
     ...(before?.frozen ? { frozen: before.frozen } : {}),
   };
 }
+
+const withOpenings = (openings: PlacesDecision['openings']): Pick<PlacesDecision, 'openings'> =>
+  openings ? { openings: structuredClone(openings) } : {};
 
 /** One more opening; what it has in common with those before goes over to it. */
 export function opened(decision: PlacesDecision, opening: DecidedOpening): PlacesDecision {

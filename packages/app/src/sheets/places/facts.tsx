@@ -33,7 +33,8 @@ export function Facts({ stood }: { stood: Stood }) {
       <p>
         {facts.places(standing.numbers.length, standing.standing.courses.counts.length)},{' '}
         {standing.flat ? facts.flat : facts.uneven(lengths.large(standing.baseUnevenness))},{' '}
-        <Short stood={stood} />.
+        <Short stood={stood} />
+        {standing.leftOut.length > 0 ? `, ${facts.leftOut(standing.leftOut.length)}` : ''}.
       </p>
       {same ? <p>{same}</p> : null}
       <FrozenLines stood={stood} />

@@ -27,10 +27,11 @@ import { SolidPane } from './solid-pane.tsx';
 import { StockTable } from './stock-table.tsx';
 import { type Stood, usePicked } from './stood.ts';
 import { Tabs } from './tabs.tsx';
+import { TagsPanel } from './tags/tags-panel.tsx';
 import { TakeOffPanel } from './take-off-panel.tsx';
 import { useAnswer } from './use-answer.ts';
 
-type SheetTab = 'place' | 'fit' | 'door' | 'broken' | 'leftOver' | 'takeOff' | 'numbers';
+type SheetTab = 'place' | 'fit' | 'door' | 'broken' | 'leftOver' | 'tags' | 'takeOff' | 'numbers';
 type PaperChoice = (typeof papers)[number];
 
 /** The Places sheet. */
@@ -153,6 +154,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
             { key: 'door', label: fitting.door.tab },
             { key: 'broken', label: fitting.broken.tab },
             { key: 'leftOver', label: fitting.leftOver.tab },
+            { key: 'tags', label: fitting.tags.tab },
             { key: 'takeOff', label: words.takeOff.tab },
             { key: 'numbers', label: words.numbers.tab },
           ]}
@@ -172,6 +174,8 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
             <BrokenPanel stood={stood} upTo={upTo} onUpTo={setUpTo} />
           ) : tab === 'leftOver' ? (
             <LeftOverPanel stood={stood} />
+          ) : tab === 'tags' ? (
+            <TagsPanel stood={stood} />
           ) : tab === 'takeOff' ? (
             <TakeOffPanel counting={counting} />
           ) : (

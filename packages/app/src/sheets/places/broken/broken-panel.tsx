@@ -1,9 +1,12 @@
 // A panel breaks in mid-build: what now. How far the work is, the ways out with the least undoing first,
 // what one could be cut from, and the card of one to make.
 
+import type { HoleCounts } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { longEngine } from '../../../engine/bridge.ts';
 import type { BrokenQuestion } from '../../../engine/stock.ts';
+import { projectOf } from '../../../state/app-state.ts';
+import { useAppState, useDerived } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
 import { fittedKinds, type Stood, usePicked } from '../stood.ts';
 import { useAnswer } from '../use-answer.ts';
@@ -29,9 +32,11 @@ export function BrokenPanel({
   const words = fitting.broken;
   const { standing, kinds } = stood;
   const place = useLastPlace(stood);
+  const allowance = useAppState((state) => projectOf(state).pile.hubAllowance);
+  const holes = useDerived((derived) => derived.work.value?.holes);
   const question = useMemo(
-    () => (place === null ? null : questionOf(stood, place, upTo)),
-    [stood, place, upTo],
+    () => (place === null ? null : questionOf(stood, place, upTo, allowance, holes ?? [])),
+    [stood, place, upTo, allowance, holes],
   );
   const { last, pending, fault, again } = useAnswer(question, askWays);
   const answer = last?.question === question ? last.answer : null;
@@ -72,7 +77,13 @@ export function BrokenPanel({
   );
 }
 
-function questionOf(stood: Stood, place: number, upTo: number): BrokenQuestion {
+function questionOf(
+  stood: Stood,
+  place: number,
+  upTo: number,
+  allowance: number | null,
+  holes: HoleCounts,
+): BrokenQuestion {
   const { standing, shape } = stood;
   const { shell, courses } = standing.standing;
   return {
@@ -83,6 +94,8 @@ function questionOf(stood: Stood, place: number, upTo: number): BrokenQuestion {
     besides: standing.decision,
     place,
     built: builtUpTo(courses.course, upTo, standing.leftOut),
+    allowance,
+    holes,
   };
 }
 

@@ -1,6 +1,7 @@
-// The card of a panel to be made: true shape, sides, corner angles, how far each edge leans, and how far
-// inside it the holes lie.
+// The card of a panel to be made: true shape with its hole line, sides, corner angles, and how far each
+// edge leans.
 
+import type { PanelToMake } from '@shellraise/core';
 import {
   middleOf,
   outlineOf,
@@ -14,81 +15,104 @@ import { useAppState, useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
 
 const SIZE = { width: 320, height: 260 };
-const MARGIN = { across: 62, above: 34, below: 34 };
+const MARGIN = { across: 66, above: 26, below: 30 };
 
-/** The card, opened by a press. */
-export function MakeOne({ card }: { card: MakeCard }) {
+/** The card, opened by a press; nothing where the sides are no panel. */
+export function MakeOne({ card: { kind, panel } }: { card: MakeCard }) {
   const words = useWords().fitting.broken;
-  const lengths = useLengths();
   const along = useAppState((state) => projectOf(state).pile.measuredAlong);
+  if (!panel) return null;
   return (
     <details className="tags make-one">
-      <summary>{words.card(card.kind)}</summary>
-      <MakeDrawing card={card} />
-      <table className="sides">
-        <thead>
-          <tr>
-            <th scope="col">{words.columns.side}</th>
-            <th scope="col">{words.columns.length}</th>
-            <th scope="col">{words.columns.angle}</th>
-            <th scope="col">{words.columns.bevel}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {card.sides.map((side, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a side is named by its index
-            <tr key={i}>
-              <th scope="row">{i + 1}</th>
-              <td>
-                {lengths.side(side)} <span className="quiet">{lengths.echo(side)}</span>
-              </td>
-              <td>{card.angles[i] === undefined ? '–' : degrees(card.angles[i])}</td>
-              <td>{bevelText(card.bevels[i] ?? null, words.atRim)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <summary>{words.card(kind)}</summary>
+      <MakeDrawing kind={kind} panel={panel} />
+      <MakeTable panel={panel} />
       <p className="quiet">{words.cardNote(words.along[along])}</p>
     </details>
   );
 }
 
-const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(1)}°`;
-
-const bevelText = (bevel: number | null, atRim: string): string =>
-  bevel === null ? atRim : degrees(bevel);
-
-function MakeDrawing({ card }: { card: MakeCard }) {
+function MakeTable({ panel }: { panel: PanelToMake }) {
   const words = useWords().fitting.broken;
   const lengths = useLengths();
-  const { points } = outlineOf(card.sides, SIZE, MARGIN);
+  const rows = panel.sides.map((side, i) => ({ ...side, i, angle: panel.angles[i] as number }));
+  return (
+    <table className="sides">
+      <thead>
+        <tr>
+          <th scope="col">{words.columns.side}</th>
+          <th scope="col">{words.columns.length}</th>
+          <th scope="col">{words.columns.holes}</th>
+          <th scope="col">{words.columns.angle}</th>
+          <th scope="col">{words.columns.bevel}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ i, length, holes, angle, bevel }) => (
+          <tr key={i}>
+            <th scope="row">{i + 1}</th>
+            <td>
+              {lengths.side(length)} <span className="quiet">{lengths.echo(length)}</span>
+            </td>
+            <td>{holes ?? words.unknown}</td>
+            <td>{degrees(angle)}</td>
+            <td>{degrees(bevel)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(1)}°`;
+
+function MakeDrawing({ kind, panel }: { kind: string; panel: PanelToMake }) {
+  const words = useWords().fitting.broken;
+  const lengths = useLengths();
+  const { points } = outlineOf(
+    panel.sides.map(({ length }) => length),
+    SIZE,
+    MARGIN,
+  );
   const centre = middleOf(points);
+  const sides = sidesOfOutline(points).map((ends, i) => ({
+    i,
+    ends,
+    ...sideFrame(ends, centre),
+    length: panel.sides[i]?.length ?? 0,
+    holes: panel.sides[i]?.holes ?? 0,
+  }));
   return (
     <svg
       className="make-drawing"
       viewBox={`0 0 ${SIZE.width} ${SIZE.height}`}
       role="img"
-      aria-label={words.drawing(card.kind)}
+      aria-label={words.drawing(kind)}
     >
       <path className="cut-new" d={outlinePath(points)} />
-      <text x={centre[0]} y={centre[1]} textAnchor="middle" className="make-kind">
-        {card.kind}
+      <text x={centre[0]} y={centre[1] + 9} textAnchor="middle" className="make-kind">
+        {kind}
       </text>
-      {sidesOfOutline(points).map((ends, i) => {
-        const { middle, out } = sideFrame(ends, centre);
-        const anchor = out[0] > 0.4 ? 'start' : out[0] < -0.4 ? 'end' : 'middle';
-        return (
+      {sides.map(({ i, ends: [from, to], middle, out, length, holes }) => (
+        <g key={i}>
+          {Array.from({ length: holes }, (_, n) => (n + 0.5) / holes).map((share) => (
+            <circle
+              key={share}
+              className="make-hole"
+              r={2.6}
+              cx={from[0] + share * (to[0] - from[0]) - 7 * out[0]}
+              cy={from[1] + share * (to[1] - from[1]) - 7 * out[1]}
+            />
+          ))}
           <text
-            // biome-ignore lint/suspicious/noArrayIndexKey: a side is named by its index
-            key={i}
             x={middle[0] + 8 * out[0]}
             y={middle[1] + 14 * out[1] + 5}
-            textAnchor={anchor}
+            textAnchor={out[0] > 0.4 ? 'start' : out[0] < -0.4 ? 'end' : 'middle'}
           >
-            {lengths.side(card.sides[i] as number)}
+            {lengths.side(length)}
           </text>
-        );
-      })}
+        </g>
+      ))}
     </svg>
   );
 }

@@ -9,7 +9,7 @@ import { useWords } from '../../../words/words.ts';
 import { CandidateDrawing } from '../candidate.tsx';
 import { chosen } from '../decide.ts';
 import type { Stood } from '../stood.ts';
-import { sameStand } from './same-stand.ts';
+import { standsAs } from './same-stand.ts';
 import { WhereFrom } from './where-from.tsx';
 
 /** The list; empty before anything is found. */
@@ -55,7 +55,7 @@ function FitRow({
   const decided = useAppState((state) => projectOf(state).places);
   const { cut } = fit.fit.arrangement;
   const height = lengths.large(cut.height);
-  const stands = decided !== undefined && sameStand(decided, fit.decision);
+  const stands = decided !== undefined && standsAs(decided, fit.decision);
   const choose = (): void =>
     app.change(
       ({ project }) => {
@@ -106,6 +106,8 @@ function Needs({ fit: { fit } }: { fit: ShownFit }) {
     fit.bought > 0 && words.buy(fit.bought),
     fit.mended > 0 && words.mend(fit.mended),
     fit.gaps > 0 && words.open(fit.gaps),
+    fit.sparesLacking > 0 && words.sparesLacking(fit.sparesLacking),
+    fit.parted > 0 && words.parted(fit.parted),
   ].filter((part) => part !== false);
   return <p>{parts.length === 0 ? words.nothingToGet : <strong>{parts.join(', ')}</strong>}</p>;
 }

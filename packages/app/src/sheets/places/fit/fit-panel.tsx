@@ -1,10 +1,11 @@
 // What the stock can stand by the lead's wishes: the wishes, the press that looks for the best, and the
 // fits as they come, with the proof at the end.
 
+import type { JoinedGroup } from '@shellraise/core';
 import { useMemo } from 'react';
 import type { FitQuestion } from '../../../engine/stock.ts';
 import { projectOf } from '../../../state/app-state.ts';
-import { useAppState, useFitting } from '../../../ui/app-context.tsx';
+import { useAppState, useDerived, useFitting } from '../../../ui/app-context.tsx';
 import { ProgressLine } from '../../../ui/progress-line.tsx';
 import { useWords } from '../../../words/words.ts';
 import type { Stood } from '../stood.ts';
@@ -12,6 +13,8 @@ import { Conflict } from './conflict.tsx';
 import { FitList } from './fit-list.tsx';
 import { sameWishes, wishesOf } from './wishes.ts';
 import { WishesForm } from './wishes-form.tsx';
+
+const none: readonly JoinedGroup[] = [];
 
 /** Seconds that the search may take. */
 const SECONDS = 20;
@@ -23,15 +26,17 @@ export function FitPanel({ stood }: { stood: Stood }) {
   const wishes = wishesOf(project);
   const [fitting, search] = useFitting();
   const { shape, kinds } = stood;
+  const groups = useDerived((derived) => derived.work.value?.question.groups) ?? none;
   const question = useMemo(
     (): FitQuestion => ({
       shell: shape.shell,
       kinds,
       interchangeable: shape.interchangeable,
+      groups,
       wishes,
       seconds: SECONDS,
     }),
-    [shape, kinds, wishes],
+    [shape, kinds, groups, wishes],
   );
   const asked = fitting.input as FitQuestion | null;
   const stale = asked !== null && !sameQuestion(asked, question);

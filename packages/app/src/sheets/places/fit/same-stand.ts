@@ -16,3 +16,11 @@ export const sameStand = (
   Math.abs((a.wayUp.lean?.by ?? 0) - (b.wayUp.lean?.by ?? 0)) <= SAME_LEAN &&
   Math.abs((a.wayUp.lean?.towards ?? 0) - (b.wayUp.lean?.towards ?? 0)) <= SAME_LEAN &&
   Math.abs(a.cut.height - b.cut.height) <= 0.01 * b.cut.height;
+
+/** Whether a decision stands a fit as it is meant: its openings with it; others may be added. */
+export const standsAs = (decided: PlacesDecision, fit: PlacesDecision): boolean =>
+  sameStand(decided, fit) &&
+  (fit.openings ?? []).every(({ places }) => {
+    const out = (decided.openings ?? []).flatMap((one) => one.places);
+    return places.every((place) => out.includes(place));
+  });

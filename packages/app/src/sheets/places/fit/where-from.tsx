@@ -18,14 +18,18 @@ export function WhereFrom({
 }) {
   const words = useWords().fitting;
   const lengths = useLengths();
-  const { lacking, infill } = fit;
-  if (lacking.length === 0 && infill.length === 0) return null;
+  const { lacking, infill, door, joined } = fit;
+  if (lacking.length + infill.length + door.length + joined.length === 0) return null;
   const panels = infill.reduce((sum, one) => sum + one.count, 0);
   return (
     <details className="tags fit-why">
       <summary aria-label={words.whyOf(number)}>{words.why}</summary>
       {lacking.map((row) => (
         <LackingLines key={row.kind} row={row} kinds={kinds} />
+      ))}
+      {door.length > 0 ? <p>{words.doorAt(door)}</p> : null}
+      {joined.map(({ kinds: own, places }) => (
+        <p key={places.join()}>{words.joinedAt(own, places)}</p>
       ))}
       {infill.length === 0 ? null : (
         <>

@@ -5,6 +5,7 @@ import {
   defaultWishes,
   fullOrder,
   type LengthUnit,
+  type Nearest,
   type Objective,
   objectives,
   type Project,
@@ -147,6 +148,27 @@ export function withoutDemand(wishes: Wishes, demand: string): Wishes {
   if (demand === 'spares') return { ...wishes, spares: 0 };
   const rest = Object.entries(wishes).filter(([key]) => key !== demand);
   return optional.has(demand) ? (Object.fromEntries(rest) as Wishes) : wishes;
+}
+
+/** The wishes with one demand eased to the nearest that works with the others kept. */
+export function eased(wishes: Wishes, nearest: Nearest): Wishes {
+  switch (nearest.demand) {
+    case 'flatBase':
+      return { ...wishes, flatBase: false };
+    case 'door': {
+      const [door] = nearest.doors;
+      return door ? { ...wishes, door: { ...door } } : withoutDoor(wishes);
+    }
+    case 'leastHeight':
+    case 'leastFloor':
+      return { ...wishes, [nearest.demand]: Math.floor(nearest.value * 1000) / 1000 };
+    case 'mostFloor':
+      return { ...wishes, mostFloor: Math.ceil(nearest.value * 1000) / 1000 };
+    case 'mostBought':
+    case 'mostParted':
+    case 'spares':
+      return { ...wishes, [nearest.demand]: nearest.value };
+  }
 }
 
 const optional: ReadonlySet<string> = new Set([
