@@ -74,3 +74,10 @@ describe('A, B and C', () => {
     expect(() => at(2.99)).toThrow(/rise over width of the dome is 0.0\d+, 0.05 to 0.5/);
   });
 });
+
+test('the figure is entered with the raise over the width at the base, not over the sphere', () => {
+  // A cap of radius 3 from 1.8 up is 4.8 wide at its base.
+  const { rise, raise } = threePointRatios({ radius: 3, baseZ: 1.8, baseHeight: 1.2 });
+  expect(raise).toBeCloseTo(0.25, 12);
+  expect(rise).toBeCloseTo(0.25, 12);
+});

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { executionReturnPeriod } from '../../src/loads/en-1991-1-4/probability.ts';
 import { gbDome } from '../../src/loads/gb-50009/dome.ts';
 import { crownHeight, externalPressure, inWindFrame, riseRatio } from '../../src/loads/law.ts';
 import {
@@ -107,5 +108,28 @@ describe('a point of a shell', () => {
     [{ radius: 3, baseZ: 0, baseHeight: -1 }, 'height of the base above the ground is -1 m'],
   ])('a form of %j is refused', (form, message) => {
     expect(() => gbDome(form)).toThrow(message);
+  });
+});
+
+describe('a short exposure', () => {
+  const years = [0.01, 3, 3.1, 92, 93, 365, 366, 36_500].map(executionReturnPeriod);
+
+  test('EN 1991-1-6 (from memory): 2 years to three days, 5 to three months, 10 to a year, then 50', () => {
+    expect(years).toEqual([2, 2, 5, 5, 10, 10, 50, 50]);
+    expect(() => executionReturnPeriod(0)).toThrow('days standing is 0 days');
+    expect(() => executionReturnPeriod(Number.NaN)).toThrow('days standing is NaN days');
+  });
+  test('ASCE 37: three quarters of the wind under six weeks, all of it from then on', () => {
+    const at = (daysStanding: number): number =>
+      codeWind('asce 7-16', gust, { daysStanding }).value / 40;
+    expect([1, 41.9, 42, 400].map(at)).toEqual([0.75, 0.75, 1, 1]);
+  });
+  test('EN: the wind of the return period', () => {
+    const mean = { as: 'ten-minute mean', speed: 26 } as const;
+    expect(codeWind('en 1991-1-4', mean, { daysStanding: 60 }).value).toBeCloseTo(
+      26 * 0.8545006,
+      5,
+    );
+    expect(codeWind('en 1991-1-4', mean, { daysStanding: null }).value).toBe(26);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { mouthOf } from '../../src/loads/half-built/mouth.ts';
+import { distanceFromEnds } from '../../src/loads/half-built/envelope.ts';
+import { enclosureOf, mouthOf } from '../../src/loads/half-built/mouth.ts';
 import { facesOf } from '../../src/loads/panels.ts';
 import { flagsOf } from '../../src/loads/provenance.ts';
 import { pressureForces, totalsOf, windTotals } from '../../src/loads/totals.ts';
@@ -10,6 +11,8 @@ import {
   windDirections,
   windModel,
 } from '../../src/loads/wind-cases.ts';
+import { namedNet } from '../../src/nets/named.ts';
+import { makeShell } from '../../src/shell/shell.ts';
 import { all, dome, only, placesWhere } from './shells.ts';
 
 const shell = dome(6);
@@ -208,6 +211,8 @@ describe('more than a half sphere', () => {
   test('takes the envelope of all laws whatever was picked, and says so', () => {
     expect(model.laws).toHaveLength(6);
     const stage = stageWind(model, all(large));
+    // From the base, half a radius under the centre, to the crown.
+    expect(standingHeight(model, all(large))).toBeCloseTo(4.5, 12);
     expect(stage.assumed[0]).toContain('No code covers more than a half sphere');
   });
 });
@@ -220,5 +225,51 @@ describe('bad questions', () => {
     expect(() => windModel(shell, { ...question, directions: [] })).toThrow('missing');
     expect(() => windModel(shell, { ...question, directions: [Number.NaN] })).toThrow('NaN');
     expect(() => stageWind(model, [])).toThrow('no place has a panel');
+  });
+});
+
+describe('how open a shell is', () => {
+  test.each([
+    [0, 'closed'],
+    [0.01, 'closed'],
+    [0.011, 'open door'],
+    [0.3, 'open door'],
+    [0.301, 'half open'],
+    [1, 'half open'],
+  ])('%d open is %s', (share, word) => {
+    expect(enclosureOf({ share })).toBe(word);
+  });
+});
+
+describe('distance from the free ends of an octahedron’s belt', () => {
+  // Eight panels, four above the equator; the middles of neighbours are a quarter turn apart.
+  const net = namedNet({ solid: 'octahedron', b: 1, c: 0, division: 'equal chords' });
+  const places = net.places.map((hubs) => ({ hubs, kind: 0, turn: 0 }));
+  const octahedron = makeShell({ radius: 1, hubs: net.hubs, places });
+  const own = facesOf(octahedron);
+  const upper = all(octahedron).filter((p) => (own.centre[3 * p + 2] as number) > 0);
+  const [gap] = upper as [number];
+  const placed = all(octahedron).filter((p) => p !== gap);
+  const found = distanceFromEnds({
+    shell: octahedron,
+    faces: own,
+    mouth: mouthOf(octahedron, own, placed),
+  });
+
+  test('a quarter and half a turn along the wall, less a quarter side; none below', () => {
+    // Centres at a third of each axis: √2/3 across. Area √3/2.
+    const across = Math.SQRT2 / 3;
+    const reach = 0.38 * Math.sqrt(Math.sqrt(3) / 2);
+    const next = (across * Math.PI) / 2 - reach;
+    const beyond = across * Math.PI - reach;
+    const sorted = upper
+      .filter((p) => p !== gap)
+      .map((p) => found[p] as number)
+      .sort((a, b) => a - b);
+    expect(sorted[0]).toBeCloseTo(next, 12);
+    expect(sorted[1]).toBeCloseTo(next, 12);
+    expect(sorted[2]).toBeCloseTo(beyond, 12);
+    for (const p of all(octahedron))
+      if ((own.centre[3 * p + 2] as number) < 0) expect(found[p]).toBe(Infinity);
   });
 });

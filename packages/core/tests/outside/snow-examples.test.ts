@@ -134,3 +134,16 @@ test.each([-1, 20_001, Number.NaN])('a ground snow of %d Pa is refused', (load) 
     `ground snow load is ${load} Pa, 0 to 20000 Pa is allowed`,
   );
 });
+
+test('ASCE drift downwind (from memory): ½ pf at the crown, 2 pf from 30° on, by the slope factor beyond', () => {
+  const drift = snowCases716(1000, false)[1];
+  const at = (slopeDeg: number): number =>
+    (drift?.pressure({ slope: slopeDeg * DEG, downwind: 0.5, across: 0 }) ?? 0) / 840;
+  // pf is 840 Pa with Ct 1.2, which lets rough snow slide from 45° on; Ce is 1.
+  expect(at(0)).toBeCloseTo(0.5, 12);
+  expect(at(15)).toBeCloseTo(1.25, 12);
+  expect(at(30)).toBeCloseTo(2, 12);
+  expect(at(45)).toBeCloseTo(2, 12);
+  expect(at(57.5)).toBeCloseTo(1, 12);
+  expect(at(70)).toBeCloseTo(0, 12);
+});
