@@ -620,6 +620,12 @@ export {
   fitSphere,
 } from './ground/survey/best-fit.ts';
 export {
+  type HubHeight,
+  type HubHeights,
+  hubHeights,
+  hubRings,
+} from './ground/survey/hub-heights.ts';
+export {
   commonPlay,
   type MisfitOptions,
   type Misfits,

@@ -82,6 +82,12 @@ const surveyReading = z.discriminatedUnion('what', [
     hub: baseHub,
     height: z.number().min(-LEVEL_RANGE).max(LEVEL_RANGE),
   }),
+  z.strictObject({
+    what: z.literal('height'),
+    ring: z.int().min(1).max(100).describe('Ring of hubs above the base ring, from 1.'),
+    number: z.int().min(1).max(1000).describe('Hub of the ring, clockwise from the datum.'),
+    height: z.number().min(-LEVEL_RANGE).max(LEVEL_RANGE),
+  }),
 ]) satisfies z.ZodType<SurveyReading>;
 
 const soil = z.strictObject({
@@ -115,6 +121,7 @@ const tolerances = z.strictObject({
   radiusStop: small.default(commonTolerances.radiusStop),
   neighbour: small.default(commonTolerances.neighbour),
   overall: small.default(commonTolerances.overall),
+  hubHeight: small.default(commonTolerances.hubHeight),
 });
 
 const play = z.strictObject({

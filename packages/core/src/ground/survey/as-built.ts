@@ -33,6 +33,8 @@ export interface DoubtfulReading {
 /** The base as it stands. */
 export interface AsBuilt {
   readonly hubs: readonly StandingHub[];
+  /** A level reading less this is a height as in `hubs`, metres; 0 without levels. */
+  readonly zero: number;
   /** The reading that goes least with the others, where it is off by over three deviations. */
   readonly suspects: readonly DoubtfulReading[];
 }
@@ -67,6 +69,8 @@ function rowsOf(
   const zero = at.length;
   const measured = readings.map((reading): AdjustmentRow => {
     const first = (number: number): number => 3 * (number - 1);
+    // Of an upper hub: it tells the base nothing, and keeps its place in the list.
+    if (reading.what === 'height') return { terms: [], value: 0, sd: SURVEY_SD.height };
     if (reading.what === 'level') {
       const i = first(reading.hub) + 2;
       return {
@@ -115,7 +119,7 @@ function rowsOf(
 function standing(
   base: Base,
   at: readonly number[],
-  { covariance, tests, residuals }: NonNullable<ReturnType<typeof adjust>>,
+  { covariance, tests, residuals, values }: NonNullable<ReturnType<typeof adjust>>,
   readings: number,
 ): AsBuilt {
   const n = base.hubs.length;
@@ -144,7 +148,7 @@ function standing(
   const suspects = Array.from(tests.subarray(0, readings)).flatMap((test, reading) =>
     Math.abs(test) > worst * (1 - 1e-6) ? [{ reading, off: residuals[reading] as number }] : [],
   );
-  return { hubs, suspects };
+  return { hubs, zero: (values[3 * n] as number) - lift, suspects };
 }
 
 /** Deviation of a hub's height against the hub that it is best known against: levels are relative. */
@@ -160,4 +164,6 @@ function relativeSd(cov: (i: number, j: number) => number, n: number, h: number)
 
 /** A reading less what the plan gives for it, metres; of a level nothing, as its zero is free. */
 export const offPlan = (base: Base, reading: SurveyReading): number | null =>
-  reading.what === 'level' ? null : reading.length - planned(base, reading);
+  reading.what === 'level' || reading.what === 'height'
+    ? null
+    : reading.length - planned(base, reading);

@@ -14,14 +14,18 @@ export interface BaseTolerances {
   /** Step in height from one hub to its neighbour, and any hub off the plane. */
   readonly neighbour: number;
   readonly overall: number;
+  /** Any upper hub off its planned height. */
+  readonly hubHeight: number;
 }
 
-/** 5 and 10 mm on the radius, 3 mm from neighbour to neighbour, 6 mm off the plane. */
+/** 5 and 10 mm on the radius, 3 mm from neighbour to neighbour, 6 mm off the plane, 10 mm
+ * on the height of an upper hub. */
 export const commonTolerances: BaseTolerances = {
   radiusGood: 0.005,
   radiusStop: 0.01,
   neighbour: 0.003,
   overall: 0.006,
+  hubHeight: 0.01,
 };
 
 /** Where the tolerances come from: the common ones from practice, with a maker's figure for bolted
@@ -34,6 +38,7 @@ export const toleranceSources = (tolerances: BaseTolerances): Provenance[] =>
     ? [
         commonPractice('a shell 4 to 12 m across: ± 5 mm on the radius is good, ± 10 mm stops'),
         commonPractice('base hubs within 3 mm of their neighbours and 6 mm of the plane'),
+        commonPractice('upper hubs within 10 mm of their planned height'),
         confirmed('a bolted bin’s instructions: 19 mm on the radius at most'),
       ]
     : [{ text: 'tolerances of the base as entered', confirmation: 'entered' }];

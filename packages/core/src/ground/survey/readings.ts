@@ -17,14 +17,29 @@ export type SurveyReading =
       readonly length: number;
     }
   /** Height of the hub over any one level that all of these share. */
-  | { readonly what: 'level'; readonly hub: number; readonly height: number };
+  | { readonly what: 'level'; readonly hub: number; readonly height: number }
+  /** Height of an upper hub over the same level: hub `number` of ring `ring`, counted as in
+   * hub-heights.ts. */
+  | {
+      readonly what: 'height';
+      readonly ring: number;
+      readonly number: number;
+      readonly height: number;
+    };
 
 /** The base hubs a reading speaks of. */
 export const hubsOfReading = (reading: SurveyReading): readonly number[] =>
-  reading.what === 'chord' ? [reading.from, reading.to] : [reading.hub];
+  reading.what === 'chord'
+    ? [reading.from, reading.to]
+    : reading.what === 'height'
+      ? []
+      : [reading.hub];
 
 /** What the plan gives for a radius or a chord, metres. */
-export function planned(base: Base, reading: Exclude<SurveyReading, { what: 'level' }>): number {
+export function planned(
+  base: Base,
+  reading: Exclude<SurveyReading, { what: 'level' | 'height' }>,
+): number {
   const hub = (number: number): BaseHub => base.hubs[number - 1] as BaseHub;
   if (reading.what === 'radius') return hub(reading.hub).radius;
   const [a, b] = [hub(reading.from), hub(reading.to)];
@@ -44,7 +59,8 @@ function ownFault(base: Base, reading: SurveyReading, path: string): Fault[] {
   for (const hub of hubsOfReading(reading))
     if (!(Number.isInteger(hub) && hub >= 1 && hub <= n))
       return [{ path, found: `base hub ${hub}`, expected: `a base hub from 1 to ${n}` }];
-  if (reading.what === 'level') return levelFault(reading.height, path);
+  if (reading.what === 'level' || reading.what === 'height')
+    return levelFault(reading.what, reading.height, path);
   if (reading.what === 'chord' && reading.from === reading.to)
     return [{ path, found: `a chord from hub ${reading.from} to itself`, expected: 'two hubs' }];
   const { what, length } = reading;
@@ -71,10 +87,10 @@ function ownFault(base: Base, reading: SurveyReading, path: string): Fault[] {
     : [];
 }
 
-const levelFault = (height: number, path: string): Fault[] =>
+const levelFault = (what: string, height: number, path: string): Fault[] =>
   Math.abs(height) <= 20
     ? []
-    : [{ path, found: `a level of ${height} m`, expected: 'metres, at most 20 either way' }];
+    : [{ path, found: `a ${what} of ${height} m`, expected: 'metres, at most 20 either way' }];
 
 function triangleFaults(base: Base, readings: readonly SurveyReading[]): Fault[] {
   const radii = new Map<number, number>();

@@ -11,6 +11,7 @@ import { placeCount, type Shell } from '../../shell/shell.ts';
 import type { Base } from '../base.ts';
 import { type AsBuilt, asBuilt } from './as-built.ts';
 import { type FittedSphere, fitSphere } from './best-fit.ts';
+import { type HubHeights, hubHeights } from './hub-heights.ts';
 import { commonPlay, type Misfits, misfitSystem, type SeamPlay } from './misfit.ts';
 import {
   type BaseTolerances,
@@ -55,6 +56,8 @@ export interface SurveyAnswer {
   /** The sphere of the plan's radius that fits the base as it stands: its centre, and how far the
    * hubs lie off it. Null where it was left open. */
   readonly sphere: FittedSphere | null;
+  /** Upper hubs measured, and the sphere of any radius through them and the base. */
+  readonly heights: HubHeights;
   /** Null where too little was measured to reckon it. */
   readonly misfits: Misfits | null;
   /** Worst parting by course, metres; index 0 is course 1. */
@@ -90,6 +93,8 @@ export function surveyAnswer(
   const { tolerances = commonTolerances, play = commonPlay } = options;
   const built = asBuilt(base, readings);
   if (!built.ok) return built;
+  const heights = hubHeights(shell, base, built.value, readings);
+  if (!heights.ok) return heights;
   const off = outOfTrue(base, built.value);
   const missing = {
     radius: built.value.hubs.filter(({ known }) => !known.radial).map(({ hub }) => hub),
@@ -101,7 +106,7 @@ export function surveyAnswer(
     : null;
   const misfits = system?.misfits(offMap(base, off.hubs)) ?? null;
   const slack = misfits === null ? [] : slackSeams(shell, misfits, play);
-  const judged = judge(built.value, off, missing, misfits, slack, tolerances, play);
+  const judged = judge(built.value, off, heights.value, missing, misfits, slack, tolerances, play);
   const moves =
     judged.verdict === 'no go' && system !== null
       ? movesFor(base, off.hubs, system.strain, tolerances)
@@ -113,6 +118,7 @@ export function surveyAnswer(
       built: built.value,
       off,
       sphere: sphereOf(base, built.value),
+      heights: heights.value,
       misfits,
       byCourse: misfits === null ? [] : worstByCourse(shell, misfits),
       moves,
@@ -153,6 +159,7 @@ function sphereOf(base: Base, built: AsBuilt): FittedSphere | null {
 function judge(
   built: AsBuilt,
   off: OutOfTrue,
+  heights: HubHeights,
   missing: SurveyAnswer['missing'],
   misfits: Misfits | null,
   slack: readonly SlackSeam[],
@@ -195,6 +202,13 @@ function judge(
     2 * neighbour,
     `From hub ${step.hub} to the next it steps ${millimetres(step.off)}`,
   );
+  for (const { ring, number, off: by } of heights.hubs)
+    against(
+      by,
+      tolerances.hubHeight,
+      Number.POSITIVE_INFINITY,
+      `Hub ${number} of ring ${ring} stands ${millimetres(by)} off its height`,
+    );
   const doubt = Math.max(...built.hubs.map(({ sd }) => sd.radial));
   if (misfits !== null && misfits.left > CLOSED) {
     const beyond = `${millimetres(misfits.left)} beyond the play of ${millimetres(play.slack)}`;

@@ -36,6 +36,7 @@ test('exact readings of hubs moved by millimetres bring them back to a tenth of 
   const { hubs } = outOfTrue(base, built(readAll(moved(base, off))));
   const plan = outOfTrue(base, {
     suspects: [],
+    zero: 0,
     hubs: moved(base, off).map(([x, y, z], k) => ({
       hub: k + 1,
       at: [x, y],

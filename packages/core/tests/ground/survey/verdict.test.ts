@@ -79,7 +79,13 @@ test('tolerances and play from practice carry that flag; entered ones that they 
     sources.map(({ confirmation }) => confirmation);
   expect(flags(answer(at([])))).toContain('common practice');
   const own = answer(at([]), {
-    tolerances: { radiusGood: 0.02, radiusStop: 0.04, neighbour: 0.02, overall: 0.04 },
+    tolerances: {
+      radiusGood: 0.02,
+      radiusStop: 0.04,
+      neighbour: 0.02,
+      overall: 0.04,
+      hubHeight: 0.02,
+    },
     play: { slack: 0.004, gap: 0.004, depth: 0.05 },
   });
   expect(flags(own).filter((flag) => flag === 'entered')).toHaveLength(2);
