@@ -126,14 +126,14 @@ function nearestTo(search: FitSearch, wishes: Wishes, demand: Demand): Nearest |
       const { width = 0, height = 0 } = wishes.door ?? {};
       const can = (own: Wishes['door']): boolean => !!search.firstThat({ ...others, door: own });
       const high = largest(0, Math.ceil(height / STEP), (n) =>
-        n === 0 ? true : can({ width, height: n * STEP }),
+        n === 0 ? true : can({ width, height: metres(n) }),
       );
       const wide = largest(0, Math.ceil(width / STEP), (n) =>
-        n === 0 ? true : can({ width: n * STEP, height }),
+        n === 0 ? true : can({ width: metres(n), height }),
       );
       const doors = [
-        ...(high ? [{ width, height: high * STEP }] : []),
-        ...(wide ? [{ width: wide * STEP, height }] : []),
+        ...(high ? [{ width, height: metres(high) }] : []),
+        ...(wide ? [{ width: metres(wide), height }] : []),
       ];
       return doors.length > 0 ? { demand, doors } : null;
     }
@@ -142,6 +142,7 @@ function nearestTo(search: FitSearch, wishes: Wishes, demand: Demand): Nearest |
 
 /** Doors are told in steps of this, metres. */
 const STEP = 0.05;
+const metres = (steps: number): number => Math.round(steps * STEP * 100) / 100;
 
 const fewestOf = (search: FitSearch, wishes: Wishes) => search.run(wishes).fits[0];
 

@@ -13,7 +13,7 @@ import {
 import { LOW_ENOUGH } from './exposure.ts';
 import { type FillProgram, familiesAtPlay, fillProgram } from './fill-program.ts';
 import type { FamilyGroup } from './group-runs.ts';
-import type { Objective, Wishes } from './wishes.ts';
+import { isRanked, type Objective, type Wishes } from './wishes.ts';
 
 /** What a place of the shell gets. */
 export type Source = 'good' | 'mended' | 'bought' | 'open' | 'door';
@@ -86,6 +86,10 @@ export function fillOutline(
   solver: ProgramSolver,
   options: SolveOptions & { readonly now: () => number },
 ): Filled | 'none' | null {
+  if (question.doors?.length === 0) {
+    const { doors: _, ...rest } = question;
+    return isRanked(question.wishes, 'door') ? fillOutline(rest, solver, options) : 'none';
+  }
   const atPlay = familiesAtPlay(question);
   const groups = question.groups ?? [];
   if (atPlay.length === 0 && groups.length === 0 && question.doors === undefined)

@@ -79,19 +79,37 @@ export class FitSearch {
     const queue = this.outlinesFor(wishes).sort((a, b) => before(a.least, b.least));
     const outlines = queue.length;
     const found: Found[] = [];
+    const tried = new Set<Arrangement>();
     let best: Found | null = null;
     let proved = true;
     let isTold = false;
-    let tried = 0;
-    for (let i = 0; i < queue.length; i++) {
+    const isBeaten = ({ least }: Outline): boolean =>
+      best !== null && before(best.values, least) <= 0;
+    const consider = (outline: Outline): void => {
+      tried.add(outline.arrangement);
+      const filled = this.fill(outline, wishes);
+      if (filled === 'none') return;
+      proved &&= isBeaten(outline) || filled?.proved === true;
+      if (filled === null) return;
+      const values = valuesOf(outline, filled, wishes);
+      const one: Found = { fit: this.fitOf(outline, filled), values };
+      found.push(one);
+      if (best !== null && before(values, best.values) >= 0) return;
+      best = one;
+      this.options.onBetter?.(one.fit);
+    };
+    const likely = this.likelyWithDoor(wishes);
+    if (likely) consider(likely);
+    for (let i = 0; i < queue.length && !(first && found.length > 0); i++) {
       const outline = queue[i] as Outline;
-      if (best && !isTold && proved && before(best.values, outline.least) <= 0) {
+      if (!isTold && proved && isBeaten(outline)) {
         isTold = true;
         this.options.onProved?.();
       }
+      if (tried.has(outline.arrangement)) continue;
       if (found.some(({ values }) => dominates(order, values, outline.least))) continue;
       if (this.isOver()) {
-        proved &&= best !== null && before(best.values, outline.least) <= 0;
+        proved &&= isBeaten(outline);
         break;
       }
       if (wishes.door && outline.doors === null) {
@@ -99,23 +117,8 @@ export class FitSearch {
         if (known) insertAfter(queue, i, known, (a, b) => before(a.least, b.least));
         continue;
       }
-      this.options.onProgress?.(tried / outlines);
-      tried++;
-      const filled = this.fill(outline, wishes);
-      if (filled === 'none') continue;
-      const isWorse = best !== null && before(best.values, outline.least) <= 0;
-      proved &&= isWorse || filled?.proved === true;
-      if (filled === null) continue;
-      const one: Found = {
-        fit: this.fitOf(outline, filled),
-        values: valuesOf(outline, filled, wishes),
-      };
-      found.push(one);
-      if (best === null || before(one.values, best.values) < 0) {
-        best = one;
-        this.options.onBetter?.(one.fit);
-      }
-      if (first) break;
+      this.options.onProgress?.(tried.size / outlines);
+      consider(outline);
     }
     const fits = found
       .filter(({ values }) => !found.some((other) => beats(order, other.values, values)))
@@ -124,7 +127,23 @@ export class FitSearch {
       .map(({ fit }) => fit);
     proved &&= fits.length > 0;
     if (proved && !isTold && !first) this.options.onProved?.();
-    return { fits, proved, tried, outlines };
+    return { fits, proved, tried: tried.size, outlines };
+  }
+
+  /** Where a door is asked for, the outline that would be best without and has one: a first answer before
+   * the doors of all others are looked for. Null where none of the first few has. */
+  private likelyWithDoor(wishes: Wishes): Outline | null {
+    const { door, ...rest } = wishes;
+    if (!door) return null;
+    const order = fullOrder(wishes.order);
+    const likely = this.outlinesFor(rest)
+      .sort((a, b) => compareBy(order, a.least, b.least))
+      .slice(0, LIKELY);
+    for (const outline of likely) {
+      const known = this.isOver() ? null : this.withDoors(outline, wishes);
+      if (known?.doors?.length) return known;
+    }
+    return null;
   }
 
   /** Whether an outline keeps these demands, the first that is tried first by `rank`, with it and its
@@ -262,6 +281,8 @@ interface KnownDoor extends DoorToChoose {
   readonly opening: Opening;
 }
 
+/** Outlines in which a door is looked for before all others, at most. */
+const LIKELY = 12;
 /** Fits that are told, at most. */
 const MOST_FITS = 12;
 /** Seconds that one outline may take. */
