@@ -85,7 +85,7 @@ export interface PreparedFrame {
 /** Works a frame out: its mesh, with each side in `pieces`, and its factor. */
 export function prepareFrame(model: FrameModel, parts: FrameParts, pieces = 1): PreparedFrame {
   const mesh = meshOf(model, parts, pieces);
-  const found = mechanisms(model, { guysTaut: true, softest: false });
+  const found = mechanisms(model, { guysTaut: true, softest: false, modes: 1 });
   return {
     model,
     parts,

@@ -12,6 +12,7 @@ import { symbolicFactor } from '../math/sparse/symbolic.ts';
 import {
   addBlockInto,
   type Cliques,
+  multiply,
   patternOfCliques,
   type SymmetricMatrix,
 } from '../math/sparse/symmetric.ts';
@@ -35,7 +36,8 @@ export interface Mechanism {
 export interface Mechanisms {
   /** Independent movements without resistance; 0: it stands, to first order. */
   readonly count: number;
-  /** As many modes, each as much as can be about the hub it is named for. */
+  /** As many modes (or as asked for), each as much as can be about the hub it is named for; what
+   * moves most comes first. */
   readonly modes: readonly Mechanism[];
   /** Strain of all ties together (root of the sum of squares) under the softest movement that is
    * resisted, of length 1: far below 0.01 the stage stands only on paper. Null where not asked for
@@ -49,6 +51,8 @@ export interface Mechanisms {
 export interface MechanismOptions extends RigidityOptions {
   /** Look for the softest resisted movement too; true if left out. */
   readonly softest?: boolean;
+  /** Most modes to give; all if left out. The count is that of all. */
+  readonly modes?: number;
 }
 
 /** The first-order mechanisms of a frame with its supports held. A frame that hangs free has its six
@@ -62,11 +66,13 @@ export function mechanisms(model: FrameModel, options: MechanismOptions = {}): M
   if (matrix.n === 0) return none;
   const factor = factorize(symbolicFactor(matrix), shifted(matrix, -NO_RESISTANCE), 0);
   const count = factor.negative;
+  const softestWanted = options.softest !== false;
   const inverse = (x: Float64Array): Float64Array => solve(factor, x);
-  const space = outermostVectors(matrix.n, inverse, count);
+  const wanted = softestWanted || (options.modes ?? count) > 0;
+  const space = wanted ? unresisted(matrix, inverse, count) : [];
   const toMode = (x: Float64Array): Mechanism => modeOf(model, joints, unknown, x);
-  const modes = localised(space).map(toMode);
-  const soft = options.softest === false ? null : softestBeside(matrix.n, inverse, space);
+  const modes = localised(space, options.modes ?? count).map(toMode);
+  const soft = !softestWanted ? null : softestBeside(matrix.n, inverse, space);
   return {
     count,
     modes,
@@ -75,15 +81,43 @@ export function mechanisms(model: FrameModel, options: MechanismOptions = {}): M
   };
 }
 
-function outermostVectors(
-  n: number,
-  apply: (x: Float64Array) => Float64Array,
+/** The space without resistance: random vectors taken through the inverse of the shifted matrix, by
+ * which that part of them grows a thousand to a million times more than any other, until they are
+ * strained no more. Orthonormal. */
+function unresisted(
+  matrix: SymmetricMatrix,
+  inverse: (x: Float64Array) => Float64Array,
   count: number,
-): readonly Float64Array[] {
-  const block = Math.min(8, count + 1);
+): Float64Array[] {
   const random = seededRandom(1);
-  const options = { count, which: 'largest by size', random, block, tolerance: SHARP } as const;
-  return outermostEigen({ n, apply }, options).vectors;
+  let space: Float64Array[] = [...Array(count)].map(() =>
+    Float64Array.from({ length: matrix.n }, () => random.normal()),
+  );
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
+    space = orthonormal(space.map(inverse));
+    const strained = Math.max(0, ...space.map((x) => dotOf(x, multiply(matrix, x))));
+    if (turn > 0 && strained <= SHARP) break;
+  }
+  return space;
+}
+
+/** Turns after which what is left is rounding. */
+const MOST_TURNS = 6;
+
+/** Vectors of the same space, square to each other and of length 1 (Gram and Schmidt, twice over). */
+function orthonormal(vectors: readonly Float64Array[]): Float64Array[] {
+  const made: Float64Array[] = [];
+  for (const vector of vectors) {
+    const x = vector.slice();
+    for (let pass = 0; pass < 2; pass++) {
+      const before = Math.sqrt(dotOf(x, x));
+      for (let i = 0; i < x.length; i++) x[i] /= before;
+      for (const v of made) addScaledInto(x, -dotOf(x, v), v);
+    }
+    const length = Math.sqrt(dotOf(x, x));
+    made.push(x.map((value) => value / length));
+  }
+  return made;
 }
 
 /** The softest movement square to those without resistance; null where none is left. */
@@ -147,10 +181,10 @@ function shifted(matrix: SymmetricMatrix, by: number): SymmetricMatrix {
 
 /** Another basis of the same space: time and again the movement that moves one joint most, for the
  * joint that the space can move most (the lowest of equals). Vectors are orthonormal. */
-function localised(space: readonly Float64Array[]): Float64Array[] {
+function localised(space: readonly Float64Array[], most: number): Float64Array[] {
   const left = space.map((v) => v.slice());
   const modes: Float64Array[] = [];
-  while (left.length > 0) {
+  while (left.length > 0 && modes.length < most) {
     const at = mostMovable(left);
     const mode = left[0].map(() => 0);
     for (const v of left) for (let i = 0; i < mode.length; i++) mode[i] += v[at] * v[i];

@@ -8,9 +8,9 @@ export const NO_RESISTANCE = 1e-10;
 /** Movements within this part of the largest one count as equal when a hub is named. */
 export const SAME_MOVEMENT = 1e-6;
 
-/** How sharp a mode without resistance is wanted: the square of the part of it that may be wrong.
- * The shifted inverse multiplies it a million times more than anything else, so it is soon had. */
-export const SHARP = 1e-24;
+/** How sharp a mode without resistance is wanted: the sum of the squares of what the ties are strained
+ * by it, of a movement of length 1. Rounding leaves some 1e-25. */
+export const SHARP = 1e-22;
 
 /** Movements that differ by less than this part are equal when a node is named. */
 export const AT_REST = 1e-9;
