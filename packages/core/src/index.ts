@@ -382,6 +382,7 @@ export type {
 export { type FrameLoad, GRAVITY } from './frame/frame-loads.ts';
 export { type FrameModes, frameBuckling, frameFrequencies } from './frame/frame-modes.ts';
 export { type FrameStage, frameOf } from './frame/from-shell.ts';
+export { beginGrowth, type Growing, grow, grownMovements } from './frame/growth.ts';
 export {
   type Mechanism,
   type MechanismOptions,

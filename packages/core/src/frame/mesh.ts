@@ -109,6 +109,7 @@ class Draft {
 
   /** Nodes from one node to another along a straight line, made once. */
   private line(from: number, to: number, lines: Map<string, number[]>): number[] {
+    if (this.pieces === 1) return [from, to];
     const known = lines.get(`${from} ${to}`);
     if (known) return known;
     const [a, b] = [this.points[from], this.points[to]];
