@@ -561,6 +561,7 @@ export {
 export type { Deadman } from './ground/anchors/deadman.ts';
 export {
   type BaseForces,
+  type Demand as AnchorDemand,
   type HubForce,
   sharedForces,
   type WholeForces,
@@ -572,7 +573,9 @@ export {
   type AnchorBrief,
   type AnchorPlan,
   anchorPlan,
+  type Holding,
   type HubAnchors,
+  holdingOf,
 } from './ground/anchors/plan.ts';
 export {
   allowedPull,
@@ -659,7 +662,35 @@ export {
   type TapeStake,
   tapePlan,
 } from './ground/tape-plan.ts';
+export {
+  type HeldHub,
+  type StageAnswer,
+  type StageOptions,
+  type StageStrength,
+  stageAnswer,
+} from './stages/answer.ts';
+export type { PropOptions } from './stages/how-it-stands.ts';
+export { LIMIT_KINDS, type Limit, type LimitKind } from './stages/limits.ts';
+export {
+  nothingKnown,
+  type StageAnchors,
+  type StageBears,
+  type StageBrief,
+  type StageModel,
+  stageModel,
+} from './stages/model.ts';
+export { numberOrder, stageOf, stageSeries } from './stages/series.ts';
 export { type Stage, stageFaults } from './stages/stage.ts';
+export {
+  ACTION_LOAD,
+  type ClosedDown,
+  closedDown,
+  HANDLING_LIMITS,
+  type HandlingLimit,
+  lowestLimit,
+  type StopWork,
+  stopWork,
+} from './stages/stop-work.ts';
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';

@@ -43,15 +43,24 @@ export function howItStands(
     return { movements: 0, at: null, moving: [], props: [], proved: true, propped: tied };
   const shares = sharesOf(tied, space);
   const told = { movements: space.length, ...whereOf(tied.model, shares) };
-  const proppedAt = (props: readonly number[]): Tied =>
-    tiedFrame(frameOfStage(shell, { ...stage, props: [...(stage.props ?? []), ...props] }));
+  const tried = new Map<string, { readonly tied: Tied; readonly left: Float64Array[] }>();
+  const proppedAt = (props: readonly number[]): { tied: Tied; left: Float64Array[] } => {
+    const all = [...(stage.props ?? []), ...props];
+    const key = all.join();
+    const known = tried.get(key);
+    if (known) return known;
+    const tied = tiedFrame(frameOfStage(shell, { ...stage, props: all }));
+    const now = { tied, left: freeMovements(tied) };
+    tried.set(key, now);
+    return now;
+  };
   let [left, own, proved] = [space, shares, true];
   const props: number[] = [];
   for (;;) {
     const found = fewestProps(
       left.length,
       own.filter(({ hub }) => mayProp(hub)),
-      (hubs) => freeMovements(proppedAt([...props, ...hubs])).length === 0,
+      (hubs) => proppedAt([...props, ...hubs]).left.length === 0,
       sets,
     );
     if (found === null) return { ...told, props: null, proved: true };
@@ -59,9 +68,9 @@ export function howItStands(
     proved = proved && found.proved && props.length === 0;
     props.push(...found.hubs);
     const propped = proppedAt(props);
-    left = freeMovements(propped);
-    if (left.length === 0) return { ...told, props, proved, propped };
-    own = sharesOf(propped, left);
+    left = propped.left;
+    if (left.length === 0) return { ...told, props, proved, propped: propped.tied };
+    own = sharesOf(propped.tied, left);
   }
 }
 
