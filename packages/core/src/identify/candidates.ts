@@ -199,6 +199,10 @@ class CandidateSearch implements Candidates {
         if (!this.watch(this.deepest, done, this.grown)) this.stopped = true;
         return !this.stopped && this.work < most.stage;
       },
+      goOn: () => {
+        if (!this.watch(this.deepest, (this.stage + this.done) / STAGES)) this.stopped = true;
+        return !this.stopped;
+      },
       // With a side doubted, what stands is a guess.
       ...(readings === this.readings && {
         onPart: (pieces, stuck, copy) => this.see(pieces * fold.order, stuck, copy),

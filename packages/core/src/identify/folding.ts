@@ -33,6 +33,9 @@ export interface FoldingOptions {
   readonly labels: ArrayLike<number>;
   /** Called often, with the number of pieces laid and the work done; false stops the search. */
   readonly onTry: (pieces: number, work: number) => boolean;
+  /** Asked before each net that was found is unfolded, however much work was spent on finding it; false
+   * leaves the rest. */
+  readonly goOn?: () => boolean;
   /** See FoldSearch. */
   readonly onPart?: NonNullable<FoldSearch['onPart']>;
   /** See FoldSearch. */
@@ -102,7 +105,7 @@ export function foldNets(
   const nets: FittedNet[] = [];
   for (const net of found.values()) {
     // Hundreds may take as long to unfold as they took to find.
-    if (!options.onTry(0, 1)) {
+    if (options.goOn?.() === false) {
       complete = false;
       break;
     }

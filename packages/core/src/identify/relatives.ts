@@ -57,6 +57,7 @@ export function relativesOf(
       periods,
       labels,
       onTry: () => watch(net.shell.kind.length, 1),
+      goOn: () => watch(net.shell.kind.length, 1),
     });
     complete &&= outcome.complete;
     for (const one of outcome.nets) found.push({ ...net, shell: one.shell, fit: one.fit, fold });

@@ -24,7 +24,7 @@ describe('a search that is told to stop', () => {
   it('leaves off wherever it is, without starting on anything else', () => {
     for (const { question } of piles) {
       const { asked } = stoppedAt(question, Number.POSITIVE_INFINITY);
-      for (const share of [0, 0.3, 0.7, 0.9, 0.98, 0.995]) {
+      for (const share of [0, 0.5, 0.98]) {
         const { answer, after } = stoppedAt(question, Math.floor(share * asked));
         expect(after).toBeLessThan(60);
         expect(answer.complete).toBe(false);
