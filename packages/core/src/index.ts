@@ -566,6 +566,7 @@ export {
   sharedForces,
   type WholeForces,
 } from './ground/anchors/demand.ts';
+export { baseForces, type PanelCase } from './ground/anchors/from-loads.ts';
 export type { Helical } from './ground/anchors/helical.ts';
 export type { AnchorSpot, SpacingFault, Tie } from './ground/anchors/layout.ts';
 export type { Combination } from './ground/anchors/pickets.ts';
@@ -586,6 +587,14 @@ export {
 export type { PullTest } from './ground/anchors/pull-test.ts';
 export { type Soil, type SoilKind, soilKinds, soilWords } from './ground/anchors/soil.ts';
 export { type Base, type BaseHub, baseOf, bearingOf, type PlanPoint } from './ground/base.ts';
+export {
+  anchorBrief,
+  chosenPractices,
+  shimOptions,
+  surveyOptions,
+  tapeOptions,
+  tieOf,
+} from './ground/from-settings.ts';
 export {
   type GroundLevels,
   groundLevels,
