@@ -5,6 +5,7 @@ import {
   bestSplit,
   type DecidedOpening,
   type DecidedSecond,
+  defaultTakeoff,
   doorOutline,
   type Fit,
   type FitAnswer,
@@ -30,7 +31,9 @@ import {
   type Source,
   type Standing,
   secondShells,
+  sidePatterns,
   standingShell,
+  type TakeoffSettings,
   type Trim,
   trims,
   type WayUp,
@@ -105,6 +108,7 @@ export interface BrokenQuestion {
   /** Hub-to-hub length less the measured side, metres; null: unknown. */
   readonly allowance: number | null;
   readonly holes: HoleCounts;
+  readonly settings: TakeoffSettings | undefined;
 }
 
 /** The ways out, and what one could be cut from. */
@@ -294,8 +298,7 @@ const CUT_ROOM = 0.01;
 
 /** What to do for a broken panel. */
 export function waysOut(question: BrokenQuestion): BrokenAnswer {
-  const { shell, kinds, plain, besides, place, built, interchangeable, allowance, holes } =
-    question;
+  const { shell, kinds, plain, besides, place, built, interchangeable } = question;
   const spares = leftAfter(shell, kinds, plain, besides);
   const wanted = shell.kind[place] as number;
   const own = kinds[wanted] as Kind;
@@ -307,7 +310,10 @@ export function waysOut(question: BrokenQuestion): BrokenAnswer {
   cuts.sort((a, b) => b.trim.margin - a.trim.margin);
   const fixed = new Set(leftOutOf(openingsIn(plain, besides)));
   const ways = replacementsFor(shell, kinds, place, { built, spares, fixed }, { interchangeable });
-  const panel = panelToMake(own, shell.radius, { allowance, holes: holes[wanted] ?? null });
+  const { allowance, holes, settings } = question;
+  const along = sidePatterns(kinds, settings ?? defaultTakeoff, holes)[wanted];
+  const counts = along?.map((pattern) => pattern?.holes ?? null) ?? null;
+  const panel = panelToMake(own, shell.radius, { allowance, holes: counts });
   return { ways, cuts, card: { kind: own.id, panel } };
 }
 

@@ -199,7 +199,9 @@ export const fittingWords = {
     looking: 'Laying out panels by their tags …',
     none: 'No panel has both a tag and a settled kind.',
     placed: (tagged: number, any: number) =>
-      `${plural(tagged, 'tagged panel')} placed; ${plural(any, 'place')} ${any === 1 ? 'takes' : 'take'} any panel of the kind.`,
+      any === 0
+        ? `${plural(tagged, 'tagged panel')} placed, one in each place.`
+        : `${plural(tagged, 'tagged panel')} placed; ${plural(any, 'place')} ${any === 1 ? 'takes' : 'take'} any panel of the kind.`,
     even: (after: string, before: string, course: string) =>
       `Seams between tagged panels are off by ${after} (root mean square) instead of ${before} as they come; no course is more than ${course} too long or too short. Mended panels go low where they can. The best of many exchanges, not proved.`,
     csv: 'List (CSV)',

@@ -119,6 +119,43 @@ const walks: readonly Walk[] = [
           await page.getByText(fittingWords.why).first().click();
         },
       ],
+      [
+        'doors, one of them left out',
+        async (page) => {
+          await tab(page, fittingWords.door.tab);
+          await page.getByText(fittingWords.door.reveal).first().click();
+          await page.getByRole('button', { name: fittingWords.door.adopt }).first().click();
+          await page.getByRole('region', { name: fittingWords.door.now }).waitFor();
+        },
+      ],
+      [
+        'a panel that broke',
+        async (page) => {
+          await tab(page, fittingWords.broken.tab);
+          await page.getByRole('combobox', { name: placesWords.search.label }).fill('3-07');
+          await page.keyboard.press('Enter');
+          await page.getByText(fittingWords.broken.card('1')).click();
+          await page.locator('.cut-down summary').click();
+          await page.getByRole('button', { name: fittingWords.broken.decide }).first().click();
+          await page.getByRole('region', { name: fittingWords.broken.soFar }).waitFor();
+        },
+      ],
+      [
+        'what is left over',
+        async (page) => {
+          await tab(page, fittingWords.leftOver.tab);
+          await page.getByRole('button', { name: fittingWords.leftOver.name }).first().click();
+          await page.keyboard.press('Enter');
+          await page.getByRole('region', { name: fittingWords.leftOver.named }).waitFor();
+        },
+      ],
+      [
+        'the tags',
+        async (page) => {
+          await tab(page, fittingWords.tags.tab);
+          await page.getByRole('button', { name: fittingWords.tags.csv }).waitFor();
+        },
+      ],
       ['the take-off', (page) => tab(page, placesWords.takeOff.tab)],
       ['the numbers', (page) => tab(page, placesWords.numbers.tab)],
       ['the ways to stand', (page) => page.getByRole('button', { name: /^Ways to stand/ }).click()],

@@ -1,7 +1,6 @@
 // A panel breaks in mid-build: what now. How far the work is, the ways out with the least undoing first,
 // what one could be cut from, and the card of one to make.
 
-import type { HoleCounts } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { longEngine } from '../../../engine/bridge.ts';
 import type { BrokenQuestion } from '../../../engine/stock.ts';
@@ -33,10 +32,14 @@ export function BrokenPanel({
   const { standing, kinds } = stood;
   const place = useLastPlace(stood);
   const allowance = useAppState((state) => projectOf(state).pile.hubAllowance);
+  const settings = useAppState((state) => projectOf(state).takeoff);
   const holes = useDerived((derived) => derived.work.value?.holes);
   const question = useMemo(
-    () => (place === null ? null : questionOf(stood, place, upTo, allowance, holes ?? [])),
-    [stood, place, upTo, allowance, holes],
+    () =>
+      place === null
+        ? null
+        : questionOf(stood, place, upTo, { allowance, holes: holes ?? [], settings }),
+    [stood, place, upTo, allowance, holes, settings],
   );
   const { last, pending, fault, again } = useAnswer(question, askWays);
   const answer = last?.question === question ? last.answer : null;
@@ -81,8 +84,7 @@ function questionOf(
   stood: Stood,
   place: number,
   upTo: number,
-  allowance: number | null,
-  holes: HoleCounts,
+  making: Pick<BrokenQuestion, 'allowance' | 'holes' | 'settings'>,
 ): BrokenQuestion {
   const { standing, shape } = stood;
   const { shell, courses } = standing.standing;
@@ -94,8 +96,7 @@ function questionOf(
     besides: standing.decision,
     place,
     built: builtUpTo(courses.course, upTo, standing.leftOut),
-    allowance,
-    holes,
+    ...making,
   };
 }
 
