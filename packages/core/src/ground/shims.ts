@@ -80,6 +80,10 @@ export function shims(
   const lost = lossTable(base.hubs.length, neighbour, overall);
   const thicknesses = (slope: readonly [number, number]): number[] => {
     const flat = needs.map((need, i) => need - planeAt(base, i, slope));
+    if (Math.min(neighbour, overall) === 0) {
+      const top = Math.max(...flat);
+      return flat.map((own) => top - own);
+    }
     return flat.map((own, i) => Math.max(...flat.map((h, j) => h - lost(i, j))) - own);
   };
   const cost = (slope: readonly [number, number]): number => {

@@ -83,17 +83,17 @@ test.each(cases)(
 );
 
 test.each(cases.filter(({ step }) => step === 0))(
-  'no tilt of 40,000 in the circle does better for least $aim, and the best comes near, seed $seed',
+  'no tilt of 6,000 in the circle does better for least $aim, and the best comes near, seed $seed',
   ({ seed, aim }) => {
     const heights = ground(seed);
     const tilt = 0.003;
     let best = Number.POSITIVE_INFINITY;
-    for (let p = -100; p <= 100; p++)
-      for (let q = -100; q <= 100; q++) {
-        if (p * p + q * q > 10_000) continue;
+    for (let p = -40; p <= 40; p++)
+      for (let q = -40; q <= 40; q++) {
+        if (p * p + q * q > 1600) continue;
         const own = heights.map((h, i) => {
           const [x, y] = (base.hubs[i] as (typeof base.hubs)[number]).at;
-          return h - (tilt * (p * x + q * y)) / 100;
+          return h - (tilt * (p * x + q * y)) / 40;
         });
         const top = Math.max(...own);
         const each = own.map((h) => top - h);
@@ -102,7 +102,7 @@ test.each(cases.filter(({ step }) => step === 0))(
       }
     const ours = found(heights, aim, tilt);
     expect(ours).toBeLessThan(best + 1e-9);
-    // One step of the grid moves no hub by more than 0.00003 × 3.2 m √2, no shim by twice that.
-    expect(best - ours).toBeLessThan((aim === 'max' ? 2 : 2 * N) * 3e-5 * 3.2 * Math.SQRT2);
+    // One step of the grid moves no hub by more than 0.000075 × 3.2 m √2, no shim by twice that.
+    expect(best - ours).toBeLessThan((aim === 'max' ? 2 : 2 * N) * 7.5e-5 * 3.2 * Math.SQRT2);
   },
 );
