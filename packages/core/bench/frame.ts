@@ -86,7 +86,7 @@ function shellLines(): boolean[] {
   const standing = Array.from({ length: count }, (_, e) => (late.has(e) ? 0 : 1));
   const before = beginGrowth(mesh.structure, standing);
   const onNodes = nodeLoads(mesh, parts, load);
-  const added = least(5, () => {
+  const added = least(20, () => {
     if (!grownMovements(grow(before, [...late]), onNodes)) throw new Error('it stands');
   });
   return [scratch, loads, told('three panels added to its factor, and at rest', added, 30)];

@@ -81,14 +81,22 @@ export function prepare(structure: Structure, numbering?: Numbering): Prepared {
  * where there are not as many loads as directions, or one is no number. */
 export function statics(prepared: Prepared, load: Float64Array): Statics {
   assertLoad(prepared.structure, load);
-  const { structure } = prepared;
+  const quick = settle(prepared, load, false);
+  // All that carry the wrong way at once may be more than need go: one after the other then.
+  return quick.status === 'stands' || !oneWay(prepared.structure)
+    ? quick
+    : settle(prepared, load, true);
+}
+
+function settle(prepared: Prepared, load: Float64Array, oneByOne: boolean): Statics {
+  const { structure, numbering, naturals } = prepared;
   const slack = new Uint8Array(structure.elements.length);
   const changes = new Int32Array(slack.length);
   let { factor, matrix } = prepared;
   for (;;) {
     if (factor.weak.length > 0 || factor.negative > 0) return unstable(prepared, matrix, factor);
     const moved = movedBy(prepared, factor, load, slack);
-    const changed = changeSlack(prepared, moved, slack);
+    const changed = changeSlack(prepared, moved, slack, oneByOne);
     for (const e of changed) changes[e]++;
     if (changed.length === 0) return atRest(prepared, load, moved, slack);
     if (changes.some((count) => count > MOST_CHANGES))
@@ -96,10 +104,13 @@ export function statics(prepared: Prepared, load: Float64Array): Statics {
         status: 'unsettled',
         elements: [...changes.keys()].filter((e) => changes[e] > MOST_CHANGES / 2),
       };
-    matrix = stiffnessMatrix(structure, prepared.numbering, prepared.naturals, slack);
-    factor = factorize(prepared.numbering.symbolic, matrix);
+    matrix = stiffnessMatrix(structure, numbering, naturals, slack);
+    factor = factorize(numbering.symbolic, matrix);
   }
 }
+
+const oneWay = ({ elements }: Structure): boolean =>
+  elements.some((element) => onlyOf(element) !== undefined);
 
 function assertLoad({ nodes }: Structure, load: Float64Array): void {
   if (load.length !== 2 * nodes.length)
@@ -147,17 +158,35 @@ function oneWayForce({ structure, naturals }: Prepared, moved: Float64Array, e: 
 const onlyOf = (element: Element): 'pull' | 'push' | undefined =>
   element.kind === 'bar' ? element.only : element.kind === 'prop' ? 'push' : undefined;
 
-/** Slackens what would carry the wrong way, tightens what would carry again; which. */
-function changeSlack(prepared: Prepared, moved: Float64Array, slack: Uint8Array): number[] {
-  const changed: number[] = [];
-  prepared.structure.elements.forEach((element, e) => {
-    if (onlyOf(element) === undefined) return;
-    const force = oneWayForce(prepared, moved, e);
-    const wanted = force < 0 ? 1 : 0;
-    if (slack[e] === wanted) return;
-    slack[e] = wanted;
-    changed.push(e);
-  });
+/** Slackens what would carry the wrong way (or the one that does so most), tightens what would carry
+ * again; which. */
+function changeSlack(
+  prepared: Prepared,
+  moved: Float64Array,
+  slack: Uint8Array,
+  oneByOne: boolean,
+): number[] {
+  const forces = prepared.structure.elements.map((element, e) =>
+    onlyOf(element) === undefined ? null : oneWayForce(prepared, moved, e),
+  );
+  const tighten = forces.flatMap((force, e) =>
+    force !== null && force >= 0 && slack[e] ? [e] : [],
+  );
+  const slacken = forces.flatMap((force, e) =>
+    force !== null && force < 0 && !slack[e] ? [e] : [],
+  );
+  const worst = slacken.reduce(
+    (most, e) => ((forces[e] as number) < (forces[most] as number) ? e : most),
+    slacken[0] ?? -1,
+  );
+  const changed = !oneByOne
+    ? [...tighten, ...slacken]
+    : tighten.length > 0
+      ? tighten.slice(0, 1)
+      : slacken.length > 0
+        ? [worst]
+        : [];
+  for (const e of changed) slack[e] = 1 - slack[e];
   return changed;
 }
 

@@ -378,6 +378,43 @@ describe('statics', () => {
     expect([...propped(100).slack]).toEqual([0, 1]);
   });
 
+  it('lets go no more props than it must: a plank on three, loaded off its end', () => {
+    // With all three at work the outer one would pull; without it the plank rests on two.
+    const plank: Structure = {
+      nodes: Float64Array.of(0, 0, 0, 1, 0, 0, 2, 0, 0, 3, 0, 0),
+      elements: [
+        ...(
+          [
+            [0, 1],
+            [1, 2],
+            [2, 3],
+          ] as const
+        ).map((nodes) => ({
+          ...rod,
+          nodes,
+          axisY: [0, 1, 0] as const,
+        })),
+        ...[0, 1, 2].map((node) => ({
+          kind: 'prop' as const,
+          nodes: [node] as const,
+          along: [0, 0, 1] as const,
+          stiffness: 1e6,
+        })),
+        {
+          kind: 'spring' as const,
+          nodes: [2] as const,
+          stiffness: [1e6, 1e6, 0, 1, 1, 1] as const,
+        },
+      ],
+      held: [],
+    };
+    const found = rest(plank, loadOn(plank, { 3: [0, 0, -90], 1: [0, 0, -200] }));
+    const pushes = found.forces.slice(3, 6).map(([force]) => -force);
+    expect(pushes.every((push) => push >= 0)).toBe(true);
+    expect(pushes[0] + pushes[1] + pushes[2]).toBeCloseTo(290, 3);
+    expect(found.leftOver).toBeLessThan(1e-9);
+  });
+
   it('is unstable where what would hold it hangs slack', () => {
     const structure: Structure = {
       nodes: Float64Array.of(0, 0, 0, 0, 0, 3),

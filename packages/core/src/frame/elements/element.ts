@@ -164,7 +164,9 @@ export function stiffnessOf(natural: Natural): Float64Array {
     for (let i = 0; i < width; i++) {
       const x = rows[r * width + i];
       if (x === 0) continue;
-      for (let j = 0; j < width; j++) stiffness[i * width + j] += x * half[r * width + j];
+      for (let j = 0; j <= i; j++) stiffness[i * width + j] += x * half[r * width + j];
     }
+  for (let i = 0; i < width; i++)
+    for (let j = 0; j < i; j++) stiffness[j * width + i] = stiffness[i * width + j];
   return stiffness;
 }
