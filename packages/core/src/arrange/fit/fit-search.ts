@@ -183,7 +183,11 @@ export class FitSearch {
           cut.floor.max <= mostFloor,
       )
       .map((one) => outlineOf(one, this.stock, wishes, this.shell.radius))
-      .filter(({ least }) => mostBought === undefined || least['fewest bought'] <= mostBought);
+      .filter(
+        ({ least }) =>
+          (mostBought === undefined || least['fewest bought'] <= mostBought) &&
+          (isRanked(wishes, 'spares kept') || least['spares kept'] === 0),
+      );
   }
 
   private fill({ arrangement, doors }: Outline, wishes: Wishes): Filled | 'none' | null {
