@@ -65,6 +65,14 @@ export interface PlacesOptions extends StandOptions {
   readonly date?: string;
 }
 
+/** Options of `shellraise ground`. */
+export interface GroundOptions extends StandOptions {
+  /** The stage: so many panels placed, in number order, from 1. */
+  readonly stage?: number;
+  /** The gust that is expected tonight, m/s. */
+  readonly tonight?: number;
+}
+
 /** Options of the commands that write files. */
 export interface PapersOptions extends StandOptions {
   readonly out: string;

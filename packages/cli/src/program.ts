@@ -55,6 +55,11 @@ export function program(): Command {
   standing(phase(top, 'takeoff', 'bolts, nuts, washers and plates: in hand and to buy')).action(
     async (file, options) => (await import('./commands/takeoff.ts')).takeoff(file, options),
   );
+  standing(phase(top, 'ground', 'stake-out, loads, anchors; does a stage stand, in what wind'))
+    .option('--stage <panels>', 'so many panels placed, in number order', whole)
+    .option('--tonight <gust>', 'with --stage: left for the night in this gust, m/s', speed)
+    .addHelpText('after', '  $ shellraise ground examples/demo/project.json --stage 120')
+    .action(async (file, options) => (await import('./commands/ground.ts')).ground(file, options));
   writing(
     standing(phase(top, 'papers', 'the drawings (SVG) and lists (CSV)', ' --out sheets')),
   ).action(async (file, options) => (await import('./commands/papers.ts')).papers(file, options));
@@ -141,6 +146,13 @@ function degrees(text: string): number {
   const value = Number(text);
   if (text.trim() === '' || !Number.isFinite(value) || Math.abs(value) > 360)
     throw new InvalidArgumentError('Expected degrees, -360 to 360.');
+  return value;
+}
+
+function speed(text: string): number {
+  const value = Number(text);
+  if (!(text.trim() !== '' && value >= 0 && value <= 115))
+    throw new InvalidArgumentError('Expected a speed in m/s, 0 to 115.');
   return value;
 }
 

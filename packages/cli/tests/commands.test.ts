@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { example, fileOf, folder, run, runOnce } from './run.ts';
 
 const demo = example('demo/project.json');
-const commands = ['pile', 'shape', 'places', 'takeoff'] as const;
+const commands = ['pile', 'shape', 'places', 'takeoff', 'ground'] as const;
 
 describe.each(commands)('shellraise %s', (command) => {
   it('prints one JSON document and nothing else with --json', async () => {
@@ -109,7 +109,7 @@ describe('shellraise shape', () => {
 
 describe('shellraise places and takeoff', () => {
   it('carry a caution beside what could be taken for permission', async () => {
-    for (const command of ['places', 'takeoff'])
+    for (const command of ['places', 'takeoff', 'ground'])
       expect((await runOnce(command, demo)).out.match(/Caution\./g)).toHaveLength(1);
   });
 

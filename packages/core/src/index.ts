@@ -689,6 +689,12 @@ export {
   stageModel,
 } from './stages/model.ts';
 export { numberOrder, stageOf, stageSeries } from './stages/series.ts';
+export {
+  type DesignLoads,
+  type Site as ShellSite,
+  type SiteBrief,
+  siteOf,
+} from './stages/site.ts';
 export { type Stage, stageFaults } from './stages/stage.ts';
 export {
   ACTION_LOAD,

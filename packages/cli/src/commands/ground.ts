@@ -1,0 +1,125 @@
+// `shellraise ground`: stake-out, shims, loads and anchors of the whole shell, and, for one stage of
+// the build, whether it stands and in what wind.
+
+import {
+  type ClosedDown,
+  closedDown,
+  numberOrder,
+  polarPlan,
+  type StageAnswer,
+  stageAnswer,
+  stageOf,
+  tapePlan,
+} from '@shellraise/core';
+import { badInput } from '../ending.ts';
+import { anchorBlocks, loadBlocks } from '../ground-loads.ts';
+import { type ChosenSite, orEnd, siteOfChosen } from '../ground-site.ts';
+import { stageBlocks } from '../ground-stage.ts';
+import { stakeOutBlocks } from '../ground-stakes.ts';
+import { type Chosen, choose } from '../job.ts';
+import { lengthsIn } from '../lengths.ts';
+import type { GroundOptions } from '../options.ts';
+import { caution, heading, print, printJson } from '../terminal.ts';
+import { severalShapes } from './places.ts';
+
+/** A stage as asked for, and its answer. */
+export interface AskedStage {
+  /** Panels placed. */
+  readonly number: number;
+  readonly of: number;
+  /** Number of the place filled last. */
+  readonly last: string;
+  readonly answer: StageAnswer;
+  /** Null where no gust was given for the night. */
+  readonly night: ClosedDown | null;
+}
+
+/** What every number of the command must carry. */
+export const groundCaution =
+  'What follows is an estimate and no design approval. It takes the ground, the parts and the wind as entered. Local codes and a licensed engineer or rigger decide on loads, anchors, props and the wind to work in.';
+
+/** Runs the command; exit code 1 where the stage does not stand, or the anchors do not hold. */
+export async function ground(file: string, options: GroundOptions): Promise<void> {
+  if (options.tonight !== undefined && options.stage === undefined)
+    throw badInput('--tonight: found no stage, expected --stage as well: which one is left so');
+  const chosen = await choose(file, options);
+  const site = siteOfChosen(file, chosen);
+  const stage = askedStage(file, chosen, site, options);
+  if (!holds(site, stage)) process.exitCode = 1;
+  if (options.json) printJson(groundDocument(chosen, site, stage, options));
+  else print(...report(chosen, site, stage, options));
+}
+
+function askedStage(
+  file: string,
+  { standing, numbers }: Chosen,
+  { site }: ChosenSite,
+  { stage, tonight }: GroundOptions,
+): AskedStage | null {
+  if (stage === undefined) return null;
+  const order = numberOrder(standing.shell);
+  if (stage > order.length)
+    throw badInput(
+      `--stage: found ${stage}, expected 1 to ${order.length}: the shell has no more panels`,
+    );
+  const answer = orEnd(file, stageAnswer(site.stages, stageOf(order, stage)));
+  const last = numbers.numbers[order[stage - 1] as number] as string;
+  const night =
+    tonight === undefined || answer.bears === null
+      ? null
+      : closedDown(answer.bears.limits, tonight);
+  return { number: stage, of: order.length, last, answer, night };
+}
+
+/** An honest yes: nothing that was reckoned says no. What is unknown is told, and is no "no". */
+function holds({ site }: ChosenSite, stage: AskedStage | null): boolean {
+  const anchored = site.anchors.ok ? site.anchors.value.tooNear.length === 0 : !isTooMuch(site);
+  const stands = stage === null || stage.answer.status === 'stands';
+  return anchored && stands && stage?.night?.verdict !== 'gives way';
+}
+
+/** Whether no plan was made because more is asked than the anchors hold: not because something is
+ * unknown. */
+const isTooMuch = ({ anchors }: ChosenSite['site']): boolean =>
+  !anchors.ok && anchors.faults.some(({ path }) => path.startsWith('anchor, hub'));
+
+function report(
+  chosen: Chosen,
+  site: ChosenSite,
+  stage: AskedStage | null,
+  options: GroundOptions,
+): readonly string[] {
+  const lengths = lengthsIn(options.lengths);
+  return [
+    heading(`Ground of arrangement ${chosen.number}`),
+    severalShapes(chosen.found.shapes.length, options.shape),
+    ...stakeOutBlocks(site, lengths),
+    caution(groundCaution),
+    ...loadBlocks(site),
+    ...anchorBlocks(site),
+    ...(stage === null ? [] : stageBlocks(stage, chosen)),
+  ];
+}
+
+function groundDocument(
+  chosen: Chosen,
+  { site, shims, ground: settings }: ChosenSite,
+  stage: AskedStage | null,
+  options: GroundOptions,
+): object {
+  const { sd, length, datum } = settings.tape;
+  const tape = { tapeSd: sd, tapeLength: length, ...(datum === null ? {} : { datum }) };
+  return {
+    shape: { number: options.shape, of: chosen.found.shapes.length, radius: chosen.shape.radius },
+    arrangement: { number: chosen.number, of: chosen.list.arrangements.length },
+    base: site.base,
+    stakeOut: { polar: polarPlan(site.base), tape: tapePlan(site.base, tape) },
+    shims,
+    loads: site.loads,
+    anchors: site.anchors.ok
+      ? { status: 'planned', ...site.anchors.value }
+      : { status: isTooMuch(site) ? 'too much asked' : 'unknown', why: site.anchors.faults },
+    stage,
+    cautions: [groundCaution],
+  };
+}

@@ -1,0 +1,89 @@
+// The chosen shell on the site of its project file: what the ground command reckons from.
+
+import {
+  defaultGround,
+  defaultLoads,
+  facesOf,
+  frameParts,
+  type GroundSettings,
+  groundLevels,
+  type LoadsSettings,
+  massByArea,
+  type Read,
+  type ShellSite,
+  type ShimPlan,
+  type Sourced,
+  seamBolts,
+  shims,
+  siteOf,
+} from '@shellraise/core';
+import { badInput } from './ending.ts';
+import { type Chosen, fittedKinds } from './job.ts';
+
+/** A shell on its site, with what was entered about it. */
+export interface ChosenSite {
+  readonly site: ShellSite;
+  readonly loads: LoadsSettings;
+  readonly ground: GroundSettings;
+  /** Null where no levels are entered. */
+  readonly shims: ShimPlan | null;
+}
+
+/** The chosen shell on its site. Ends the command where the file's site can't be reckoned with. */
+export function siteOfChosen(file: string, chosen: Chosen): ChosenSite {
+  const { project } = chosen.loaded;
+  const loads = project?.loads ?? defaultLoads;
+  const ground = project?.ground ?? defaultGround;
+  const { shell } = chosen.standing;
+  const read = siteOf(shell, chosen.numbers.numbers, {
+    loads,
+    ground,
+    parts: project?.parts ? frameParts(project.parts) : null,
+    massOf: massesOf(chosen, loads),
+    seamBolts: boltCounts(chosen),
+  });
+  const site = orEnd(file, read);
+  return { site, loads, ground, shims: shimsOf(file, site, ground) };
+}
+
+/** A place's mass: its kind's as weighed, else by the mass of a square metre, else unknown. */
+function massesOf(
+  { standing, kinds }: Chosen,
+  { panelMass }: LoadsSettings,
+): (place: number) => Sourced | null {
+  const weighed = { text: 'mass of its kind, as weighed', confirmation: 'entered' } as const;
+  const perArea = { text: 'mass of a square metre of panel', confirmation: 'entered' } as const;
+  const byArea =
+    panelMass === null
+      ? () => null
+      : massByArea(facesOf(standing.shell), { value: panelMass, sources: [perArea] });
+  return (place) => {
+    const mass = kinds[standing.shell.kind[place] as number]?.mass ?? null;
+    return mass === null ? byArea(place) : { value: mass, sources: [weighed] };
+  };
+}
+
+function boltCounts(chosen: Chosen): (seam: number) => number | null {
+  const { takeoff, holes } = chosen.loaded;
+  const seams = seamBolts(chosen.standing.shell, fittedKinds(chosen), takeoff, holes);
+  return (seam) => {
+    const one = seams[seam];
+    return one?.status === 'known' ? one.pattern.holes : null;
+  };
+}
+
+function shimsOf(file: string, { base }: ShellSite, ground: GroundSettings): ShimPlan | null {
+  if (ground.levels.length === 0) return null;
+  const levels = orEnd(file, groundLevels(ground.levels));
+  return orEnd(file, shims(base, levels.heights, ground.shims));
+}
+
+/** What was read, or the end of the command with every fault. */
+export function orEnd<T>(file: string, read: Read<T>): T {
+  if (read.ok) return read.value;
+  throw badInput(
+    ...read.faults.map(
+      ({ path, found, expected }) => `${file}: ${path}: found ${found}, expected ${expected}`,
+    ),
+  );
+}

@@ -1,0 +1,134 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { example, fileOf, type Ran, run, runOnce } from './run.ts';
+
+const demo = example('demo/project.json');
+const project = JSON.parse(readFileSync(demo, 'utf8'));
+
+const site = {
+  loads: { wind: { as: 'gust', speed: 20 }, panelMass: 9, groundSnow: 500 },
+  ground: {
+    soil: { kind: 'loam', firm: true, wet: false },
+    anchor: { type: 'lawn stake' },
+    levels: [
+      {
+        method: 'laser',
+        readings: Array.from({ length: 20 }, (_, i) => ({ at: i + 1, reading: 1 + 0.001 * i })),
+      },
+    ],
+  },
+  parts: {
+    panel: { material: 'fibreglass', thickness: 0.004, strength: 2e7 },
+    bolt: { thread: '5/16-18', grade: 'SAE J429 Gr 5' },
+  },
+};
+
+/** The demo on a site; sections of it changed. */
+const onSite = (changed: Partial<typeof site> | object = {}): string =>
+  fileOf(JSON.stringify({ ...project, ...site, ...changed }));
+
+const ground = (file: string, ...options: string[]): Promise<Ran> =>
+  run(['ground', file, ...options]);
+
+describe('shellraise ground', () => {
+  it('stakes out the base and says what is not known, on a file that says nothing of the site', async () => {
+    const doc = JSON.parse((await runOnce('ground', demo, '--json')).out);
+    expect(doc.base.hubs).toHaveLength(20);
+    expect(doc.stakeOut.polar).toHaveLength(20);
+    expect(doc.stakeOut.tape.checks.length).toBeGreaterThan(20);
+    expect(doc.loads).toMatchObject({ wind: null, drag: null, weight: 0 });
+    expect(doc.anchors.status).toBe('unknown');
+    expect(doc.anchors.why[0].path).toBe('loads.wind');
+    expect(doc).toMatchObject({ shims: null, stage: null });
+    const { out } = await runOnce('ground', demo);
+    expect(out).toContain('No design wind is entered');
+    expect(out).toContain('No levels are entered');
+  });
+
+  it('ends with 1 where a stage does not stand, with its place and the props that it needs', async () => {
+    const json = await ground(demo, '--stage', '120', '--json');
+    expect(json.code).toBe(1);
+    const { stage, cautions } = JSON.parse(json.out);
+    expect(stage).toMatchObject({ number: 120, of: 160, answer: { status: 'needs props' } });
+    expect(stage.answer.movements).toBeGreaterThan(0);
+    expect(stage.answer.moving.length).toBeGreaterThan(0);
+    expect(stage.answer.props.length).toBeGreaterThan(0);
+    expect(stage.answer.bears.stopWork.gust.value).toBeLessThanOrEqual(11.6);
+    expect(stage.answer.bears.limits.map(({ what }: { what: string }) => what).sort()).toEqual([
+      'anchor',
+      'hub',
+      'panel',
+      'prop',
+      'seam',
+    ]);
+    expect(cautions.join()).toMatch(/licensed engineer/);
+  });
+
+  it('plans anchors, shims and loads where the site is entered; 0 where all that is known holds', async () => {
+    const file = onSite();
+    const [json, text] = await Promise.all([
+      ground(file, '--json'),
+      ground(file, '--stage', '160', '--tonight', '5'),
+    ]);
+    expect(json.code).toBe(0);
+    const doc = JSON.parse(json.out);
+    expect(doc.anchors.status).toBe('planned');
+    expect(doc.anchors.hubs).toHaveLength(20);
+    expect(doc.loads.wind.value).toBeGreaterThan(200);
+    expect(doc.loads.snow.length).toBeGreaterThan(0);
+    expect(doc.shims.shims).toHaveLength(20);
+    expect(
+      Math.max(...doc.shims.shims.map((one: { thickness: number }) => one.thickness)),
+    ).toBeCloseTo(0.019, 3);
+    expect(text.code).toBe(0);
+    expect(text.out).toContain('It stands');
+    expect(text.out).toMatch(/Stop work at a gust of [\d.]+ m\/s/);
+    expect(text.out).toMatch(/common practice: /);
+    expect(text.out).toMatch(/seam +(\d|beyond)/);
+    expect(text.out).toMatch(/Caution\. .*no design approval/);
+  }, 120_000);
+
+  it('ends with 1 where the anchors do not hold', async () => {
+    const anchor = { type: 'bar', diameter: 0.01, depth: 0.3 };
+    const weak = await ground(
+      onSite({
+        loads: { ...site.loads, wind: { as: 'gust', speed: 60 } },
+        ground: { ...site.ground, anchor },
+      }),
+      '--json',
+    );
+    expect(weak.code).toBe(1);
+    expect(JSON.parse(weak.out).anchors.status).toBe('too much asked');
+  });
+
+  it('says that anchors are unknown in unknown soil, and reckons none', async () => {
+    const { anchors } = JSON.parse(
+      (await ground(onSite({ ground: { ...site.ground, soil: null } }), '--json')).out,
+    );
+    expect(anchors.status).toBe('unknown');
+    expect(JSON.stringify(anchors.why)).toMatch(/soil/);
+  });
+
+  it('ends with 2 for bad input, naming what was found and what was allowed', async () => {
+    const cases: [Promise<Ran>, RegExp][] = [
+      [ground(demo, '--stage', '161'), /--stage: found 161, expected 1 to 160/],
+      [ground(demo, '--stage', '0'), /whole number from 1 up/],
+      [ground(demo, '--tonight', '12'), /expected --stage as well/],
+      [ground(demo, '--stage', '12', '--tonight', 'gale'), /0 to 115/],
+      [ground(onSite({ loads: { wind: { as: 'gust', speed: 0 } } })), /loads\.wind\.speed/],
+      [
+        ground(
+          onSite({
+            ground: { levels: [{ method: 'laser', readings: [{ at: 1, reading: 1.2 }] }] },
+          }),
+        ),
+        /levels, hub 2: found no height/,
+      ],
+    ];
+    for (const [ran, message] of cases) {
+      const { code, out, err } = await ran;
+      expect(err).toMatch(message);
+      expect({ code, out }).toEqual({ code: 2, out: '' });
+    }
+  });
+});
