@@ -8,6 +8,7 @@ import {
   makeSheet,
   type PanelToMake,
   panelToMake,
+  sidePatterns,
   toSvg,
 } from '@shellraise/core';
 import { badInput, Ending } from '../ending.ts';
@@ -47,12 +48,20 @@ function madeOf({ shape, loaded }: Chosen, kinds: readonly Kind[], k: number): P
   const kind = kinds[k] as Kind;
   const panel = panelToMake(kind, shape.radius, {
     allowance: loaded.pile.measuredAlong === 'hubs' ? 0 : loaded.pile.hubAllowance,
-    holes: loaded.holes[k] ?? null,
+    holes: holesOf(loaded, kinds, k),
   });
   if (panel === null)
     throw new Ending(1, [`The sides of kind ${kind.id} are no panel on this sphere.`]);
   return panel;
 }
+
+/** Side → holes along it, as counted on the panels or as the take-off settings have it. */
+const holesOf = (
+  { takeoff, holes }: Chosen['loaded'],
+  kinds: readonly Kind[],
+  k: number,
+): (number | null)[] =>
+  (sidePatterns(kinds, takeoff, holes)[k] ?? []).map((pattern) => pattern?.holes ?? null);
 
 /** One drawing to make it anew, one for the best panel to cut it from. */
 function writeSheets(
