@@ -44,7 +44,7 @@ export function accountSheet(
     .filter((words) => words !== '')
     .flatMap((words) => wrapText(words, noteSize, width));
   const head = frame.y + 16 + notes.length * noteStep + 3;
-  const lines = rows.flatMap(linesOf);
+  const lines = rows.flatMap((row) => linesOf(row, width));
   const step = Math.min(widest, (block.top - head - 4) / (lines.length + 1));
   const table = ruledTable(
     columns,
@@ -79,20 +79,38 @@ const columns: readonly RuledColumn[] = [
   { name: 'by formula', share: 0.48, align: 'end' },
 ];
 
-/** The list, then its sum beside the formula's. */
-function linesOf(row: ProofRow): RuledRow[] {
-  const list = row.list.map(({ of, count }, i): RuledRow => {
-    return { ...plain, cells: [i === 0 ? row.what : '', of, String(count), ''] };
-  });
+/** The list, then its sum beside the formula's; a long formula starts in the rows above. */
+function linesOf(row: ProofRow, width: number): RuledRow[] {
   const formula = row.byFormula === null ? 'not known' : `${row.formula} = ${row.byFormula}`;
+  const room = width * (columns[3]?.share ?? 0) - 2;
+  const words = wrapText(formula, formulaSize, room, true);
+  const blank = Array.from({ length: Math.max(0, words.length - 1 - row.list.length) }, () => '');
+  const above = [...blank.map(() => null), ...row.list];
+  const list = above.map((item, i): RuledRow => {
+    const name = i === 0 ? row.what : '';
+    const part = words[words.length - 1 - above.length + i] ?? '';
+    return {
+      ...plain,
+      cells: [name, item?.of ?? '', item === null ? '' : String(item.count), part],
+      bold: [true, false, false, true],
+    };
+  });
   const sum: RuledRow = {
     ...plain,
-    cells: [row.list.length === 0 ? row.what : '', verdict(row), String(row.byList), formula],
+    cells: [
+      above.length === 0 ? row.what : '',
+      verdict(row),
+      String(row.byList),
+      words.at(-1) ?? '',
+    ],
     bold: [true, true, true, true],
     accent: row.agrees === false,
   };
   return [...list, sum];
 }
+
+/** Size of the type that formulas are broken at, millimetres: that of the widest rows. */
+const formulaSize = 3.2;
 
 const plain = { accent: false, bold: [true, false, false, false], swatch: null } as const;
 

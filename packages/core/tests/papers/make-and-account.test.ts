@@ -6,7 +6,7 @@ import { flatItems, type PathItem } from '../../src/papers/drawing.ts';
 import { type MakeSheetContent, makeSheet } from '../../src/papers/make-sheet.ts';
 import { toSvg } from '../../src/papers/svg.ts';
 import { countProof } from '../../src/takeoff/count-proof.ts';
-import { defaultTakeoff } from '../../src/takeoff/schema.ts';
+import { defaultTakeoff, takeoffSection } from '../../src/takeoff/schema.ts';
 import { takeOff } from '../../src/takeoff/take-off.ts';
 import { above, ball } from '../takeoff/ball.ts';
 import { outside, overlaps, smallestType } from './sheet-checks.ts';
@@ -39,6 +39,27 @@ describe('the page with the proof of count', () => {
       item.type === 'text' ? [item.text] : [],
     );
     expect(words.filter((text) => text === 'in all: agrees').length).toBe(3);
+  });
+});
+
+describe('a long formula', () => {
+  it('is broken over the rows of its list, whole and no smaller', () => {
+    const { shell, kinds } = ball(6);
+    const counts = kinds.map(({ sides }) => sides.map((side) => Math.round(side * 20)));
+    const settings = takeoffSection.parse({ seamBolt: { thread: 'M8', length: 0.03 } });
+    const list = takeOff(shell, kinds, [], settings, counts);
+    const rows = countProof(shell, kinds, list, settings, counts);
+    const bolts = rows.find(({ what }) => what === 'bolts');
+    if (!bolts?.formula) throw new Error('no formula');
+    expect(bolts.formula.length).toBeGreaterThan(60);
+    const sheet = accountSheet(rows, facts);
+    const words = flatItems(sheet.items).flatMap((item) =>
+      item.type === 'text' ? [item.text] : [],
+    );
+    expect(words.some((text) => text.includes('…'))).toBe(false);
+    const all = words.join(' ');
+    for (const part of bolts.formula.split(' ')) expect(all).toContain(part);
+    expect(overlaps(sheet)).toEqual([]);
   });
 });
 
