@@ -138,7 +138,7 @@ describe('a panel that breaks in mid-build', () => {
     page.getByText(broken.heading(number, kind)).waitFor(PATIENCE);
   const first = (page: Page) => page.locator('.ways-out > li').first();
 
-  it('has its spare first, then the panel of a place not built, then seams undone, and all can be undone', async () => {
+  it('has its spare first, then the panel of a place not built, then one to make, and all can be undone', async () => {
     const { page, faults } = await placesPage();
     await pick(page, '1-05');
     await openTab(page, broken.tab);
@@ -163,11 +163,10 @@ describe('a panel that breaks in mid-build', () => {
       /Then 4-\d+ lacks its panel: get one of kind 5/,
     );
 
-    // With all of it up a panel must come out: seams are undone, no more than the three of one place.
+    // With all of it up no panel is free: one is to be made, by the card below.
     await page.getByLabel(broken.upTo).selectOption({ label: broken.courses(6, 6) });
-    await first(page)
-      .getByText(/^[1-3] seams? undone\./)
-      .waitFor(PATIENCE);
+    await first(page).getByText(broken.make('5')).waitFor(PATIENCE);
+    await page.getByText(broken.card('5')).waitFor();
 
     await press(page, frameWords.undo);
     await soFar.waitFor({ state: 'detached' });
