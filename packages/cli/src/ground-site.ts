@@ -16,6 +16,7 @@ import {
   seamBolts,
   shims,
   siteOf,
+  unknownStages,
 } from '@shellraise/core';
 import { badInput } from './ending.ts';
 import { type Chosen, fittedKinds } from './job.ts';
@@ -39,6 +40,7 @@ export function siteOfChosen(file: string, chosen: Chosen): ChosenSite {
     loads,
     ground,
     parts: project?.parts ? frameParts(project.parts) : null,
+    stages: project?.stages ?? unknownStages,
     massOf: massesOf(chosen, loads),
     seamBolts: boltCounts(chosen),
   });

@@ -17,6 +17,7 @@ const site = {
       },
     ],
   },
+  stages: { propBears: 3000, hubBears: 8000 },
   parts: {
     panel: { material: 'fibreglass', thickness: 0.004, strength: 2e7 },
     bolt: { thread: '5/16-18', grade: 'SAE J429 Gr 5' },
@@ -85,6 +86,8 @@ describe('shellraise ground', () => {
     expect(text.out).toMatch(/Stop work at a gust of [\d.]+ m\/s/);
     expect(text.out).toMatch(/common practice: /);
     expect(text.out).toMatch(/seam +(\d|beyond)/);
+    expect(text.out).toMatch(/hub +(\d|beyond)/);
+    expect(text.out).toContain('it holds by all that is known');
     expect(text.out).toMatch(/Caution\. .*no design approval/);
   }, 120_000);
 

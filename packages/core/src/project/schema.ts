@@ -7,6 +7,7 @@ import { partsSection } from '../frame/schema.ts';
 import { groundSection } from '../ground/schema.ts';
 import { loadsSection } from '../loads/schema.ts';
 import { pileSection } from '../pile/schema.ts';
+import { stagesSection } from '../stages/schema.ts';
 import { takeoffSection } from '../takeoff/schema.ts';
 
 /** The version of the project file that this code writes. */
@@ -24,6 +25,7 @@ export const projectSchema = z.strictObject({
   loads: loadsSection.optional(),
   parts: partsSection.optional(),
   ground: groundSection.optional(),
+  stages: stagesSection.optional(),
 });
 
 /** A project as read, with its defaults filled in. */

@@ -20,6 +20,7 @@ import { type Bearing, bearing } from './bearing.ts';
 import { howItStands } from './how-it-stands.ts';
 import { caseWords } from './limits.ts';
 import { nothingKnown, type StageAnchors, type StageModel, stageModel } from './model.ts';
+import type { StagesKnown } from './schema.ts';
 
 /** What a site is reckoned from. */
 export interface SiteBrief {
@@ -27,6 +28,8 @@ export interface SiteBrief {
   readonly ground: GroundSettings;
   /** What the lead knows of the parts; null: nothing. */
   readonly parts: FrameParts | null;
+  /** What the lead knows of props and hubs. */
+  readonly stages: StagesKnown;
   /** Mass of the panel at a place, kg; null where unknown. */
   readonly massOf: (place: number) => Sourced | null;
   /** Bolts on a seam by its index; null where nobody knows. */
@@ -68,7 +71,13 @@ export function siteOf(shell: Shell, numbers: readonly string[], brief: SiteBrie
   const base = baseOf(shell);
   if (!base.ok) return base;
   const { loads, ground, massOf, parts, seamBolts } = brief;
-  const bears = { ...nothingKnown, parts, seamBolts };
+  const bears = {
+    ...nothingKnown,
+    parts,
+    seamBolts,
+    prop: brief.stages.propBears,
+    hub: brief.stages.hubBears,
+  };
   const made = stageModel(shell, numbers, { loads, massOf, bears });
   if (!made.ok) return made;
   const model = made.value;
