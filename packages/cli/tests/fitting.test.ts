@@ -126,6 +126,28 @@ describe('places --door', () => {
     expect(openings[0]?.places.length).toBeLessThanOrEqual(openings[1]?.places.length ?? 0);
   });
 
+  it('says how much of the stiffness each leaves, the stiffest first where least harm counts', async () => {
+    const { out } = await run([
+      'places',
+      demo,
+      '--door',
+      '0.9 m x 2 m',
+      '--rank',
+      'least harm',
+      '--json',
+    ]);
+    const { openings } = JSON.parse(out);
+    const kept: number[] = openings
+      .slice(0, 10)
+      .map((one: { stiffnessKept: number }) => one.stiffnessKept);
+    expect(kept.length).toBeGreaterThan(1);
+    for (const one of kept) {
+      expect(one).toBeGreaterThan(0.05);
+      expect(one).toBeLessThan(0.95);
+    }
+    expect(kept).toEqual([...kept].sort((a, b) => b - a));
+  });
+
   it('says no to a door that is larger than the shell, with exit code 1', async () => {
     const { out, code } = await run(['places', demo, '--door', '8 m x 2 m']);
     expect(code).toBe(1);

@@ -492,6 +492,7 @@ export {
   roundOutline,
   type ViewPoint,
 } from './arrange/openings/passing.ts';
+export { openingStiffness, type StiffnessKept } from './arrange/openings/stiffness.ts';
 export {
   type HighsEvent,
   type HighsModel,

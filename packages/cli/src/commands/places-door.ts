@@ -17,6 +17,7 @@ import {
 import { badInput } from '../ending.ts';
 import { type Chosen, choose } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
+import { type Weighed, withStiffness } from '../opening-stiffness.ts';
 import type { PlacesOptions } from '../options.ts';
 import { caution, heading, print, printJson, table, wrap } from '../terminal.ts';
 
@@ -25,7 +26,7 @@ const SHOWN = 10;
 
 /** What an opening must say beside it. */
 const openingCaution =
-  'An opening weakens a shell more than its number of panels shows: it wants a frame around it, and what the shell still bears is not calculated here. Local codes and a licensed engineer decide.';
+  'An opening weakens a shell more than its number of panels shows: it wants a frame around it. What stiffness is left is an estimate, without that frame and with every seam snug; what the shell still bears is not calculated here. Local codes and a licensed engineer decide.';
 
 /** An opening with its figures. */
 interface Ranked {
@@ -46,7 +47,8 @@ interface Asked {
 export async function placesDoor(file: string, options: PlacesOptions): Promise<void> {
   const asked = askedOf(options);
   const chosen = await choose(file, options);
-  const list = distinct(chosen, ranked(chosen, asked.find(chosen), options));
+  const found = distinct(chosen, ranked(chosen, asked.find(chosen), options));
+  const list = withStiffness(chosen, found, options.rank === 'least harm');
   if (list.length === 0) process.exitCode = 1;
   if (options.json)
     printJson({
@@ -187,7 +189,7 @@ const how: Readonly<Record<Asked['title'], string>> = {
 function doorReport(
   chosen: Chosen,
   { title, size }: Asked,
-  list: readonly Ranked[],
+  list: readonly Weighed<Ranked>[],
   lengths: Lengths,
 ): readonly string[] {
   const what = `${title.toLowerCase()} ${size(lengths)}`;
@@ -208,7 +210,7 @@ function doorReport(
   ];
 }
 
-function openingTable(chosen: Chosen, list: readonly Ranked[], lengths: Lengths): string {
+function openingTable(chosen: Chosen, list: readonly Weighed<Ranked>[], lengths: Lengths): string {
   const right = (head: string) => ({ head, align: 'right' as const });
   const isShort = list.some(({ figures }) => figures.saved > 0);
   const hasWind = list.some(({ figures }) => figures.offWind !== null);
@@ -219,17 +221,19 @@ function openingTable(chosen: Chosen, list: readonly Ranked[], lengths: Lengths)
       { head: 'kinds' },
       right('seams cut'),
       right('hubs gone'),
+      right('stiffness left'),
       ...(hasWind ? [right('off the wind')] : []),
       right('from, to'),
       right('edge to frame'),
       { head: 'places' },
     ],
-    list.map(({ opening, figures }) => [
+    list.map(({ opening, figures, stiffness }) => [
       String(opening.places.length),
       ...(isShort ? [String(figures.saved)] : []),
       wrap(kindsOut(chosen, opening), '', 16),
       String(opening.seamsCut),
       String(opening.hubsFreed),
+      stiffness === null ? '' : `${Math.round(100 * stiffness.kept)} %`,
       ...(hasWind ? [`${Math.round(((figures.offWind ?? 0) * 180) / Math.PI)}°`] : []),
       `${lengths.large(figures.sill)}\n${lengths.large(figures.top)}`,
       lengths.large(figures.edge),
@@ -241,11 +245,15 @@ function openingTable(chosen: Chosen, list: readonly Ranked[], lengths: Lengths)
 const numbersOf = ({ numbers }: Chosen, { places }: Opening): string[] =>
   places.map((p) => numbers.numbers[p] as string).sort();
 
-const openingDocument = (chosen: Chosen, { opening, figures }: Ranked): object => ({
+const openingDocument = (
+  chosen: Chosen,
+  { opening, figures, stiffness }: Weighed<Ranked>,
+): object => ({
   places: numbersOf(chosen, opening),
   azimuth: opening.passage.azimuth,
   pitch: opening.passage.pitch ?? 0,
   toBase: opening.toBase,
   ...figures,
+  stiffnessKept: stiffness?.kept ?? null,
   reveal: opening.reveal.map(({ length }) => length),
 });
