@@ -10,7 +10,7 @@ import { chromium } from './chromium.mjs';
 import { palettePng } from './palette-png.mjs';
 import { root } from './run.mjs';
 
-const sheets = ['pile', 'shape', 'places'];
+const sheets = ['pile', 'shape', 'places', 'ground'];
 const screens = {
   laptop: { viewport: { width: 1440, height: 900 } },
   phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
@@ -82,6 +82,12 @@ async function prepare(page, sheet) {
     await page.keyboard.press('Enter');
     await page.mouse.move(0, 0);
     await page.evaluate(() => document.activeElement?.blur());
+  }
+  if (sheet === 'ground') {
+    await page.getByRole('tab', { name: 'Stages', exact: true }).click();
+    await page.locator('.chart-stop[d^=M]').first().waitFor();
+    await page.getByRole('slider').fill('30');
+    await page.mouse.move(0, 0);
   }
   await page.waitForFunction(() => document.querySelector('progress') === null);
   await page.waitForTimeout(2000); // what is drawn last

@@ -15,7 +15,12 @@ import type { Reach } from './ui/app-context.tsx';
 import type { Words } from './words/words.ts';
 
 /** How far each sheet wants the engine to go. The Shape sheet waits for the press. */
-const wants: Readonly<Record<Sheet, Want>> = { pile: 'work', shape: 'work', places: 'standing' };
+const wants: Readonly<Record<Sheet, Want>> = {
+  pile: 'work',
+  shape: 'work',
+  places: 'standing',
+  ground: 'standing',
+};
 
 const SETTINGS = 'shellraise-settings';
 const LAST = 'shellraise-last';

@@ -697,7 +697,7 @@ export {
   type SiteBrief,
   siteOf,
 } from './stages/site.ts';
-export { type Stage, stageFaults } from './stages/stage.ts';
+export { frameOfStage, type Stage, stageFaults } from './stages/stage.ts';
 export {
   ACTION_LOAD,
   type ClosedDown,

@@ -18,6 +18,7 @@ import type {
   PileNext,
   PlacesDecision,
   Project,
+  Read,
   Shape,
   ShapeQuestion,
   Shell,
@@ -34,6 +35,15 @@ import type {
   PrintQuestion,
   Quantities,
 } from './drawings.ts';
+import type {
+  GroundAnswer,
+  GroundPapersQuestion,
+  GroundQuestion,
+  StageDetail,
+  StageQuestion,
+  StageRow,
+  StagesAnswer,
+} from './ground.ts';
 import type { Relation, RelationQuestion } from './relate.ts';
 import type { SinglesQuestionOfPile, TaggedPlaces } from './singles.ts';
 import type {
@@ -169,4 +179,13 @@ export interface Engine {
     holes: HoleCounts,
     leftOut: readonly number[],
   ): Quantities;
+  /** The base of a standing shell with all that is made of it. */
+  ground(question: GroundPapersQuestion): Read<GroundAnswer>;
+  /** Every stage of the build; `onRows` is told of new ones, and of how far it is, 0 … 1. */
+  stages(
+    question: GroundQuestion,
+    onRows?: (rows: readonly StageRow[], done: number) => void,
+  ): Read<StagesAnswer>;
+  /** One stage in full. */
+  stage(question: StageQuestion): Read<StageDetail>;
 }

@@ -79,3 +79,5 @@ export const quickEngine = new EngineBridge(startWorker);
 export const longEngine = new EngineBridge(startWorker);
 /** For fitting the stock: to stop it stops nothing else. */
 export const fitEngine = new EngineBridge(startWorker);
+/** For all stages of a build: to stop it stops nothing else. */
+export const stagesEngine = new EngineBridge(startWorker);

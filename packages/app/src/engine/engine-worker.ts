@@ -30,6 +30,7 @@ import { expose } from 'comlink';
 import type { Engine, FileRead, StandAnswer, StandingQuestion } from './api.ts';
 import { leftOutOf, openingsIn, stockAfter } from './decided.ts';
 import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './drawings.ts';
+import { groundAnswer, stageDetail, stagesAnswer } from './ground.ts';
 import { measureNext } from './measure-next.ts';
 import { relate } from './relate.ts';
 import { sameKinds, stockOfShape } from './shape-kinds.ts';
@@ -78,6 +79,9 @@ const engine: Engine = {
   candidatePictures,
   printedPlans,
   quantities: quantitiesOf,
+  ground: groundAnswer,
+  stages: stagesAnswer,
+  stage: stageDetail,
 };
 
 function projectRead(read: Read<Project>): FileRead {

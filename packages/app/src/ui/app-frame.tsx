@@ -19,8 +19,16 @@ const ShapeSheet = lazy(async () => ({
 const PlacesSheet = lazy(async () => ({
   default: (await import('../sheets/places/places-sheet.tsx')).PlacesSheet,
 }));
+const GroundSheet = lazy(async () => ({
+  default: (await import('../sheets/ground/ground-sheet.tsx')).GroundSheet,
+}));
 
-const sheetOf = { pile: PileSheet, shape: ShapeSheet, places: PlacesSheet } as const;
+const sheetOf = {
+  pile: PileSheet,
+  shape: ShapeSheet,
+  places: PlacesSheet,
+  ground: GroundSheet,
+} as const;
 
 /** The whole page. */
 export function AppFrame() {

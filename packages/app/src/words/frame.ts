@@ -3,11 +3,12 @@
 /** Words of the frame. */
 export const frameWords = {
   product: 'Shellraise',
-  sheets: { pile: 'Pile', shape: 'Shape', places: 'Places' },
+  sheets: { pile: 'Pile', shape: 'Shape', places: 'Places', ground: 'Ground' },
   sheetPurpose: {
     pile: 'what lies there',
     shape: 'what it closes into',
     places: 'what can stand, and which panel goes where',
+    ground: 'what holds it down, and what each stage bears',
   },
   phases: 'Phases',
   untitled: 'A pile without a name',

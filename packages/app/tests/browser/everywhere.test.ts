@@ -107,7 +107,7 @@ describe('on paper', () => {
   }
 
   it('each sheet is a drawing of few pages on A4 and on Letter, without its buttons', async () => {
-    const most: Readonly<Record<Sheet, number>> = { pile: 14, shape: 4, places: 4 };
+    const most: Readonly<Record<Sheet, number>> = { pile: 14, shape: 4, places: 4, ground: 6 };
     for (const sheet of sheets) {
       const { page } = await open({ sheet });
       await page.locator('.title-block').waitFor();
@@ -116,6 +116,7 @@ describe('on paper', () => {
         await page.locator('[data-stage=found]').waitFor();
       }
       if (sheet === 'places') await page.locator('[data-place]').first().waitFor();
+      if (sheet === 'ground') await page.locator('.wind-rose').waitFor();
       await page.waitForTimeout(1000);
       // Hatches take Chromium seconds a page, and no room.
       await page.addStyleTag({ content: '[fill^="url("] { fill: none !important }' });

@@ -3,7 +3,6 @@
 import type { HoleCounts, Kind, Pile, Shell, TakeoffSettings } from '@shellraise/core';
 import { useCallback, useMemo, useState } from 'react';
 import { quickEngine } from '../../engine/bridge.ts';
-import { stockOfShape } from '../../engine/shape-kinds.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
@@ -30,6 +29,7 @@ import { Tabs } from './tabs.tsx';
 import { TagsPanel } from './tags/tags-panel.tsx';
 import { TakeOffPanel } from './take-off-panel.tsx';
 import { useAnswer } from './use-answer.ts';
+import { useStood } from './use-stood.ts';
 
 type SheetTab = 'place' | 'fit' | 'door' | 'broken' | 'leftOver' | 'tags' | 'takeOff' | 'numbers';
 type PaperChoice = (typeof papers)[number];
@@ -40,19 +40,9 @@ export function PlacesSheet() {
   const stand = useDerived((derived) => derived.stand.value);
   const list = useDerived((derived) => derived.list.value);
   const shape = useDerived(({ shapes, shape: index }) => shapes.value?.shapes[index]);
-  const asked = useDerived((derived) => derived.work.value?.question.kinds);
   const [choosing, setChoosing] = useState(false);
   const standing = stand?.found ? stand.shell : null;
-  const standsIn = useDerived(({ shapes }) =>
-    standing ? shapes.value?.shapes[standing.shape] : undefined,
-  );
-  const stood = useMemo(
-    (): Stood | null =>
-      standing && asked && standsIn
-        ? { standing, kinds: stockOfShape(standsIn, asked), shape: standsIn }
-        : null,
-    [standing, asked, standsIn],
-  );
+  const stood = useStood();
   const done = useCallback(() => {
     setChoosing(false);
     document.getElementById('sheet')?.focus();

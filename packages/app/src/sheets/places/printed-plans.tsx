@@ -63,7 +63,8 @@ export function PrintedPlans({
   );
 }
 
-function PrintedSheet({ drawing: { width, height, title, items } }: { drawing: Drawing }) {
+/** One sheet for the printer. */
+export function PrintedSheet({ drawing: { width, height, title, items } }: { drawing: Drawing }) {
   return (
     <svg
       className="printed-sheet"

@@ -13,6 +13,7 @@ export function LimitField({
   fault,
   read,
   onValue,
+  onText,
   numeric = false,
 }: {
   name: string;
@@ -21,6 +22,8 @@ export function LimitField({
   fault: string;
   read: (text: string) => Typed;
   onValue: (value: number | undefined) => void;
+  /** For a field of words: given the text instead of a value. */
+  onText?: (text: string) => void;
   numeric?: boolean;
 }) {
   const [text, setText] = useState(shown);
@@ -33,7 +36,9 @@ export function LimitField({
     if (text.trim() === shown) return;
     const typed = read(text);
     setFaulty(!typed.ok);
-    if (typed.ok) onValue(typed.value);
+    if (!typed.ok) return;
+    if (onText) onText(text);
+    else onValue(typed.value);
   };
   return (
     <Field name={name} fault={faulty ? fault : null} note={note}>

@@ -1,0 +1,76 @@
+// The stages of a build, one run at a time: asked when the question changes, its rows shown as they
+// come, stopped at once. Kept beside the sheet, so that it goes on while another tab is looked at.
+
+import type { Fault } from '@shellraise/core';
+import { createStore } from 'zustand/vanilla';
+import { type EngineBridge, Unanswered } from './bridge.ts';
+import type { Ask } from './derived.ts';
+import type { GroundQuestion, StageRow, StagesAnswer } from './ground.ts';
+
+/** Where a run is. `input` is the question that was asked last. */
+export interface StageRun extends Ask<StagesAnswer> {
+  readonly rows: readonly StageRow[];
+  /** Why there are no stages. */
+  readonly faults: readonly Fault[];
+}
+
+const idle: StageRun = {
+  status: 'idle',
+  input: null,
+  value: null,
+  fresh: false,
+  since: 0,
+  progress: null,
+  fault: null,
+  died: false,
+  rows: [],
+  faults: [],
+};
+
+/** Runs of stages. `now`: milliseconds that only go forward. */
+export function createStageRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => number) {
+  const store = createStore<StageRun>(() => idle);
+  let cancel: (() => void) | null = null;
+  let run = 0;
+  return {
+    store,
+    /** Starts anew, unless this question runs or is answered. */
+    start(question: GroundQuestion, again = false): void {
+      if (!again && store.getState().input === question) return;
+      run += 1;
+      const mine = run;
+      const put = (more: Partial<StageRun>): void => {
+        if (mine === run) store.setState(more);
+      };
+      cancel?.();
+      store.setState({ ...idle, status: 'running', input: question, since: now() });
+      const asked = bridge.ask('stages', question, (rows, done) => {
+        const before = store.getState().rows;
+        put({
+          rows: [...before, ...rows],
+          progress: { step: 'fit', placed: before.length + rows.length, done, part: null },
+        });
+      });
+      cancel = asked.cancel;
+      asked.answer.then(
+        (read) =>
+          read.ok
+            ? put({ status: 'done', value: read.value, rows: read.value.rows, fresh: true })
+            : put({ status: 'done', faults: read.faults, fresh: true }),
+        (error: unknown) => {
+          const why = error instanceof Unanswered ? error.why : 'failed';
+          put({
+            status: why === 'cancelled' ? 'cancelled' : 'failed',
+            fault: error instanceof Error ? error.message : String(error),
+            died: why === 'died',
+          });
+        },
+      );
+    },
+    /** Ends the run; the stages so far stay. */
+    cancel: (): void => cancel?.(),
+  };
+}
+
+/** Runs with what can be asked of them. */
+export type StageRuns = ReturnType<typeof createStageRuns>;

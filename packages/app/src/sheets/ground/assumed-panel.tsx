@@ -1,0 +1,48 @@
+// What is taken for granted, in words, and every source with how far it is confirmed.
+
+import { mergeSources, type Provenance } from '@shellraise/core';
+import type { GroundAnswer } from '../../engine/ground.ts';
+import { groundWords } from '../../words/ground.ts';
+import { isShaky } from './small.tsx';
+
+const words = groundWords.assumed;
+
+/** The panel. */
+export function AssumedPanel({ answer }: { answer: GroundAnswer | null }) {
+  if (answer === null) return null;
+  const sources = mergeSources(
+    answer.wind.sources,
+    answer.anchors.ok ? answer.anchors.value.plan.sources : [],
+    answer.survey.ok ? answer.survey.value.sources : [],
+  );
+  return (
+    <div className="fit-panel">
+      <p className="facts-caution">{groundWords.caution}</p>
+      <h3>{words.heading}</h3>
+      <ul className="notes">
+        {[...answer.wind.assumed, groundWords.stages.order].map((one) => (
+          <li key={one}>{one}</li>
+        ))}
+      </ul>
+      <h3>{words.sources}</h3>
+      <Sources sources={sources.filter(isShaky)} />
+      <h3>{words.all}</h3>
+      <Sources sources={sources.filter((one) => !isShaky(one))} />
+    </div>
+  );
+}
+
+function Sources({ sources }: { sources: readonly Provenance[] }) {
+  return (
+    <ul className="sources">
+      {sources.map(({ text, confirmation }) => (
+        <li key={`${confirmation} ${text}`}>
+          <span className={`flag ${confirmation.replace(' ', '-')}`}>
+            {words.flags[confirmation]}
+          </span>{' '}
+          {text}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,54 @@
+// The step chart over a build as path data: each stage a step as wide as one panel. The chart is
+// `width` by `height`, gusts upwards from 0.
+
+import type { StageRow } from '../../engine/ground.ts';
+
+/** What a chart is drawn to. */
+export interface ChartBox {
+  readonly width: number;
+  readonly height: number;
+  /** Stages of the whole build. */
+  readonly stages: number;
+  /** Gust at the top, m/s. */
+  readonly top: number;
+}
+
+/** Path data of one gust over the stages; gaps where it is unknown, flat at the top where beyond. */
+export function stepPath(
+  rows: readonly StageRow[],
+  of: (row: StageRow) => number | null,
+  { width, height, stages, top }: ChartBox,
+): string {
+  const x = (n: number): string => ((n * width) / stages).toFixed(1);
+  let drawn = '';
+  let before: number | null = null;
+  for (const row of rows) {
+    const gust = of(row);
+    if (gust !== null) {
+      const y = (height * (1 - Math.min(1, gust / top))).toFixed(1);
+      drawn += before === null ? `M${x(row.n - 1)} ${y}` : `V${y}`;
+      drawn += `H${x(row.n)}`;
+    }
+    before = gust;
+  }
+  return drawn;
+}
+
+/** The gust at the top of a chart: over every stop-work wind and what is known of the others, a round
+ * number of 15 to 60 m/s. */
+export function chartTop(rows: readonly StageRow[]): number {
+  const most = rows.reduce((all, row) => Math.max(all, row.limit ?? 0, row.untied ?? 0), 0);
+  return Math.min(60, Math.max(15, Math.ceil(most / 5) * 5));
+}
+
+/** Runs of stages that follow each other and need props: first and last, from 1. */
+export function proppedRuns(rows: readonly StageRow[]): (readonly [number, number])[] {
+  const runs: [number, number][] = [];
+  for (const { n, status } of rows) {
+    if (status === 'stands') continue;
+    const last = runs.at(-1);
+    if (last && last[1] === n - 1) last[1] = n;
+    else runs.push([n, n]);
+  }
+  return runs;
+}

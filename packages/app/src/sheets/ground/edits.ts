@@ -1,0 +1,157 @@
+// Changes to what the project says about ground and loads, as plain data. Metres.
+
+import {
+  type AnchorChoice,
+  type GroundSettings,
+  type LevelMethod,
+  type LevelSetUp,
+  readLength,
+  type SurveyReading,
+} from '@shellraise/core';
+import type { Typed } from '../places/fit/wishes.ts';
+
+/** A typed number within limits; nothing typed is no value. */
+export function within(text: string, least: number, most: number): Typed {
+  if (text.trim() === '') return { ok: true, value: undefined };
+  const value = Number(text.trim().replace(',', '.'));
+  return Number.isFinite(value) && value >= least && value <= most
+    ? { ok: true, value }
+    : { ok: false };
+}
+
+/** A typed length within limits, metres; a bare number is in `unit`. */
+export function lengthWithin(
+  text: string,
+  unit: 'mm' | 'm' | 'in' | 'ft',
+  least: number,
+  most: number,
+): Typed {
+  if (text.trim() === '') return { ok: true, value: undefined };
+  const sign = /^[-−]/.test(text.trim()) ? -1 : 1;
+  const read = readLength(text.trim().replace(/^[-−+]/, ''), { unit });
+  if (!read.ok) return { ok: false };
+  const value = sign * read.value;
+  return value >= least && value <= most ? { ok: true, value } : { ok: false };
+}
+
+/** The first set-up of the levels, with its method where there is none. */
+export const firstSetUp = (levels: readonly LevelSetUp[]): LevelSetUp =>
+  levels[0] ?? { method: 'laser', readings: [] };
+
+/** The levels with one reading of the first set-up put in its place; undefined takes it out, and a
+ * set-up without a reading goes. */
+export function withLevel(
+  levels: GroundSettings['levels'],
+  hub: number,
+  reading: number | undefined,
+): GroundSettings['levels'] {
+  const first = firstSetUp(levels);
+  const others = first.readings.filter(({ at }) => at !== hub);
+  const readings = reading === undefined ? others : [...others, { at: hub, reading }];
+  const rest = levels.slice(1);
+  return readings.length === 0
+    ? rest
+    : [{ method: first.method, readings: [...readings] }, ...rest];
+}
+
+/** The levels with another method for the first set-up. */
+export const withMethod = (
+  levels: GroundSettings['levels'],
+  method: LevelMethod,
+): GroundSettings['levels'] => [
+  { method, readings: [...firstSetUp(levels).readings] },
+  ...levels.slice(1),
+];
+
+/** What the form reads of each hub. */
+export const surveyed = ['radius', 'chord', 'level'] as const;
+/** One of them. */
+export type Surveyed = (typeof surveyed)[number];
+
+const isOf = (reading: SurveyReading, what: Surveyed, hub: number, next: number): boolean =>
+  what === 'chord'
+    ? reading.what === 'chord' &&
+      ((reading.from === hub && reading.to === next) ||
+        (reading.from === next && reading.to === hub))
+    : reading.what === what && 'hub' in reading && reading.hub === hub;
+
+/** The last reading of a hub, metres; a chord goes to `next`. */
+export function surveyValue(
+  survey: readonly SurveyReading[],
+  what: Surveyed,
+  hub: number,
+  next: number,
+): number | undefined {
+  const found = survey.filter((reading) => isOf(reading, what, hub, next)).at(-1);
+  if (found === undefined) return undefined;
+  return 'length' in found ? found.length : found.height;
+}
+
+/** The survey with one reading of a hub put in its place; undefined takes it out. */
+export function withReading(
+  survey: GroundSettings['survey'],
+  what: Surveyed,
+  hub: number,
+  next: number,
+  value: number | undefined,
+): GroundSettings['survey'] {
+  const others = survey.filter((reading) => !isOf(reading, what, hub, next));
+  if (value === undefined) return others;
+  if (what === 'chord') return [...others, { what, from: hub, to: next, length: value }];
+  if (what === 'radius') return [...others, { what, hub, length: value }];
+  return [...others, { what, hub, height: value }];
+}
+
+/** The sorts of anchors, each as it comes: sizes are a start, to be changed. */
+export const anchorStarts: Readonly<Record<AnchorChoice['type'], AnchorChoice>> = {
+  'wood pickets': { type: 'wood pickets', combination: '1-1' },
+  'steel pickets': { type: 'steel pickets', count: 2 },
+  'lawn stake': { type: 'lawn stake' },
+  'gravel bar': { type: 'gravel bar' },
+  bar: { type: 'bar', diameter: 0.025, depth: 1 },
+  deadman: { type: 'deadman', length: 1.2, face: 0.2, depth: 0.9, body: 'timber' },
+  helical: { type: 'helical', torque: 500, plate: 0.15 },
+  other: { type: 'other', name: 'own anchor', spacing: 1 },
+  ballast: { type: 'ballast', underlay: 'wood', mass: 500 },
+};
+
+/** A field of a sort of anchor: what it is typed in, and its limits as the project file has them. */
+export type AnchorField =
+  | {
+      readonly key: string;
+      readonly as: 'length' | 'number';
+      readonly least: number;
+      readonly most: number;
+    }
+  | { readonly key: string; readonly as: 'choice'; readonly of: readonly string[] }
+  | { readonly key: string; readonly as: 'text' };
+
+/** The fields of each sort of anchor. */
+export const anchorFields: Readonly<Record<AnchorChoice['type'], readonly AnchorField[]>> = {
+  'wood pickets': [{ key: 'combination', as: 'choice', of: ['1', '1-1', '1-1-1', '2-1', '3-2-1'] }],
+  'steel pickets': [{ key: 'count', as: 'number', least: 1, most: 12 }],
+  'lawn stake': [],
+  'gravel bar': [],
+  bar: [
+    { key: 'diameter', as: 'length', least: 0.01, most: 0.06 },
+    { key: 'depth', as: 'length', least: 0.3, most: 2 },
+  ],
+  deadman: [
+    { key: 'length', as: 'length', least: 0.4, most: 6 },
+    { key: 'face', as: 'length', least: 0.05, most: 1 },
+    { key: 'depth', as: 'length', least: 0.3, most: 5 },
+    { key: 'body', as: 'choice', of: ['timber', 'log'] },
+  ],
+  helical: [
+    { key: 'torque', as: 'number', least: 20, most: 20_000 },
+    { key: 'plate', as: 'length', least: 0.05, most: 0.6 },
+  ],
+  other: [
+    { key: 'name', as: 'text' },
+    { key: 'spacing', as: 'length', least: 0.01, most: 100 },
+  ],
+  ballast: [
+    { key: 'underlay', as: 'choice', of: ['steel', 'wood', 'concrete'] },
+    { key: 'mass', as: 'number', least: 1, most: 20_000 },
+  ],
+};

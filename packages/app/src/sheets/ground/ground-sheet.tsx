@@ -1,0 +1,246 @@
+// The Ground sheet: the base as it is set out, anchored, levelled and surveyed, and the stages of the
+// build, each drawn on the left with its numbers and fields beside it.
+
+import '../../styles/ground.css';
+import type { Drawing } from '@shellraise/core';
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import { longEngine, quickEngine, stagesEngine } from '../../engine/bridge.ts';
+import type {
+  GroundAnswer,
+  GroundPapersQuestion,
+  GroundQuestion,
+  StageQuestion,
+} from '../../engine/ground.ts';
+import { createStageRuns } from '../../engine/stage-runs.ts';
+import { projectOf } from '../../state/app-state.ts';
+import { useAppState, useLengths } from '../../ui/app-context.tsx';
+import { TitleBlock } from '../../ui/title-block.tsx';
+import { usePrinting } from '../../ui/use-printing.ts';
+import { groundWords as words } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
+import { PrintedSheet } from '../places/printed-plans.tsx';
+import { NoShell, Steps } from '../places/sheet-states.tsx';
+import type { Stood } from '../places/stood.ts';
+import { Tabs } from '../places/tabs.tsx';
+import { useAnswer } from '../places/use-answer.ts';
+import { useStood } from '../places/use-stood.ts';
+import { AnchorsPanel } from './anchors-panel.tsx';
+import { AssumedPanel } from './assumed-panel.tsx';
+import { LevelsPanel } from './levels-panel.tsx';
+import { SheetDrawing } from './sheet-drawing.tsx';
+import { SitePanel } from './site-panel.tsx';
+import { Faults } from './small.tsx';
+import { StageView } from './stage-view.tsx';
+import { StagesPanel } from './stages-panel.tsx';
+import { SurveyDrawing } from './survey-drawing.tsx';
+import { SurveyPanel } from './survey-panel.tsx';
+
+const tabs = ['site', 'anchors', 'levels', 'survey', 'stages', 'assumed'] as const;
+type GroundTab = (typeof tabs)[number];
+
+const runs = createStageRuns(stagesEngine, () => performance.now());
+const askGround = (question: GroundPapersQuestion) => quickEngine.ask('ground', question);
+const askStage = (question: StageQuestion) => longEngine.ask('stage', question);
+
+/** The Ground sheet. */
+export function GroundSheet() {
+  const stood = useStood();
+  return (
+    <div className="places-sheet ground-sheet">
+      <h1 className="read-out">{words.title}</h1>
+      <Steps />
+      {stood ? (
+        <OnGround stood={stood} />
+      ) : (
+        <div className="choosing">
+          <NoShell onChoose={() => undefined} />
+          <div className="choosing-foot">
+            <TitleBlock />
+          </div>
+        </div>
+      )}
+    </div>
+  );
+}
+
+function OnGround({ stood }: { stood: Stood }) {
+  const { frame } = useWords();
+  const { system } = useLengths();
+  const title = useAppState((state) => projectOf(state).title);
+  const loads = useAppState((state) => projectOf(state).loads);
+  const ground = useAppState((state) => projectOf(state).ground);
+  const [tab, setTab] = useState<GroundTab>('site');
+  const { standing, kinds } = stood;
+  const { shell } = standing.standing;
+  const { numbers, leftOut } = standing;
+  const question = useMemo(
+    (): GroundQuestion => ({ shell, numbers, leftOut, kinds, loads, ground }),
+    [shell, numbers, leftOut, kinds, loads, ground],
+  );
+  const papers = useMemo(
+    (): GroundPapersQuestion => ({
+      ...question,
+      facts: {
+        project: title || frame.untitled,
+        sheet: `4 ${frame.sheets.ground}`,
+        date: new Date().toLocaleDateString('en-GB', { dateStyle: 'medium' }),
+        assumes: words.stages.order,
+        caution: words.caution,
+      },
+      paper: system === 'inch' ? 'Letter' : 'A4',
+      lengths: system,
+    }),
+    [question, title, frame, system],
+  );
+  const { last, fault, again, pending } = useAnswer(papers, askGround);
+  const read = last?.answer ?? null;
+  const answer = read?.ok ? read.value : null;
+  const stage = useStages(question, tab === 'stages');
+  return (
+    <div className="shell-sheet" aria-busy={pending}>
+      <div className="drawings ground-left">
+        {read && !read.ok ? (
+          <div className="no-shell">
+            <h2>{words.noBase}</h2>
+            <Faults faults={read.faults} />
+          </div>
+        ) : tab === 'stages' ? (
+          stage.detail ? (
+            <StageView shell={shell} numbers={numbers} detail={stage.detail} />
+          ) : (
+            <p className="plan-waiting quiet">{words.working}</p>
+          )
+        ) : answer ? (
+          <Shown tab={tab} answer={answer} />
+        ) : (
+          <p className="plan-waiting quiet">{words.working}</p>
+        )}
+      </div>
+      <div className="beside">
+        {fault === null ? null : (
+          <p role="alert" className="step-ended">
+            {words.failed} {fault}{' '}
+            <button type="button" onClick={again}>
+              {frame.again}
+            </button>
+          </p>
+        )}
+        <Tabs
+          className="beside-tabs"
+          label={words.tabs}
+          tabs={tabs.map((key) => ({ key, label: words.tab[key] }))}
+          chosen={tab}
+          onChoose={setTab}
+        >
+          {tab === 'site' ? (
+            <SitePanel answer={answer} />
+          ) : tab === 'anchors' ? (
+            <AnchorsPanel answer={answer} />
+          ) : tab === 'levels' ? (
+            <LevelsPanel answer={answer} />
+          ) : tab === 'survey' ? (
+            <SurveyPanel answer={answer} />
+          ) : tab === 'stages' ? (
+            <StagesPanel
+              {...stage}
+              question={question}
+              pressure={answer?.wind.design?.value ?? null}
+            />
+          ) : (
+            <AssumedPanel answer={answer} />
+          )}
+        </Tabs>
+        <TitleBlock />
+      </div>
+      {answer ? <Printed answer={answer} /> : null}
+    </div>
+  );
+}
+
+/** The drawing that goes with a tab. */
+function Shown({ tab, answer }: { tab: GroundTab; answer: GroundAnswer }) {
+  const { base, stakeOut, anchors, shims, survey } = answer;
+  if (tab === 'survey')
+    return <SurveyDrawing base={base} survey={survey.ok ? survey.value : null} />;
+  const drawings: readonly Drawing[] =
+    tab === 'anchors' && anchors.ok
+      ? anchors.value.drawings
+      : tab === 'levels' && shims.ok
+        ? shims.value.drawings
+        : stakeOut;
+  return <SheetDrawing key={drawings[0]?.title} drawings={drawings} />;
+}
+
+/** All sheets of the ground, for the printer. */
+function Printed({ answer: { stakeOut, anchors, shims } }: { answer: GroundAnswer }) {
+  const printing = usePrinting();
+  if (!printing) return null;
+  const drawings = [
+    ...stakeOut,
+    ...(anchors.ok ? anchors.value.drawings : []),
+    ...(shims.ok ? shims.value.drawings : []),
+  ];
+  const [first] = drawings;
+  return (
+    <div className="print-only printed-plans">
+      {first ? (
+        <style>{`@page { size: ${first.width}mm ${first.height}mm; margin: 0; }`}</style>
+      ) : null}
+      {drawings.map((drawing, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: several sheets of one title
+        <PrintedSheet key={`${drawing.title} ${i}`} drawing={drawing} />
+      ))}
+    </div>
+  );
+}
+
+/** The stages of the build, reckoned while their tab is looked at, and the one on show. */
+function useStages(question: GroundQuestion, shown: boolean) {
+  const run = useStore(runs.store);
+  const [at, setAt] = useState<number | null>(null);
+  const { shell, numbers, leftOut } = question;
+  const stages = shell.kind.length - leftOut.length;
+  const stage = Math.max(1, Math.min(stages, at ?? Math.ceil(stages / 2)));
+  useEffect(() => {
+    if (shown) runs.start(question);
+  }, [shown, question]);
+  const asked = useMemo(
+    (): StageQuestion | null => (shown ? { ...question, n: stage } : null),
+    [shown, question, stage],
+  );
+  const { last } = useAnswer(useSettled(asked), askStage);
+  const detail = last?.answer.ok ? last.answer.value : null;
+  /** Places at a hub; of a number below 0 the place −n − 1 itself. */
+  const around = useCallback(
+    (hub: number): string => {
+      if (hub < 0) return numbers[-hub - 1] ?? '';
+      const places = [...shell.kind.keys()].filter((place) => {
+        const sides = shell.sideHub.subarray(shell.placeStart[place], shell.placeStart[place + 1]);
+        return sides.includes(hub as never) && (detail?.placed.includes(place) ?? true);
+      });
+      return places.map((place) => numbers[place] ?? '').join(', ');
+    },
+    [shell, numbers, detail],
+  );
+  return {
+    run,
+    stages,
+    at: stage,
+    onStage: setAt,
+    onCancel: runs.cancel,
+    onAgain: () => runs.start(question, true),
+    detail,
+    around,
+  };
+}
+
+/** The value once it has stayed the same for a moment: a slider drawn along asks for one stage. */
+function useSettled<T>(value: T): T {
+  const [settled, setSettled] = useState(value);
+  useEffect(() => {
+    const timer = setTimeout(() => setSettled(value), 90);
+    return () => clearTimeout(timer);
+  }, [value]);
+  return settled;
+}

@@ -1,0 +1,103 @@
+// A sheet of the ground on the screen, the same items that are printed: its plan alone, as large as
+// there is room, or the whole sheet.
+
+import type { Drawing, Item } from '@shellraise/core';
+import { useMemo, useState } from 'react';
+import { SvgItems } from '../../drawing/svg-items.tsx';
+import { groundWords } from '../../words/ground.ts';
+
+const words = groundWords.sheet;
+
+/** The drawing with its choices. */
+export function SheetDrawing({ drawings }: { drawings: readonly Drawing[] }) {
+  const [view, setView] = useState<'plan' | 'whole'>('plan');
+  const [at, setAt] = useState(0);
+  const page = Math.min(at, drawings.length - 1);
+  const drawing = drawings[view === 'plan' ? 0 : page];
+  const plan = useMemo(() => (drawing ? planOf(drawing) : null), [drawing]);
+  if (!drawing) return null;
+  const box = view === 'plan' && plan ? plan.box : [0, 0, drawing.width, drawing.height];
+  return (
+    <section className="ground-drawing" aria-label={drawing.title}>
+      <div className="ground-drawing-head screen-only">
+        <h2>{drawing.title.replace(/^.*: /, '')}</h2>
+        <fieldset className="legend-choices">
+          <legend className="read-out">{words.choices}</legend>
+          {(['plan', 'whole'] as const).map((one) => (
+            <button
+              key={one}
+              type="button"
+              aria-pressed={view === one}
+              onClick={() => setView(one)}
+            >
+              {words[one]}
+            </button>
+          ))}
+        </fieldset>
+        {view === 'whole' && drawings.length > 1 ? (
+          <span className="ground-pages">
+            <button
+              type="button"
+              aria-label={words.before}
+              disabled={page === 0}
+              onClick={() => setAt(page - 1)}
+            >
+              ‹
+            </button>
+            <span>{words.page(page + 1, drawings.length)}</span>
+            <button
+              type="button"
+              aria-label={words.after}
+              disabled={page === drawings.length - 1}
+              onClick={() => setAt(page + 1)}
+            >
+              ›
+            </button>
+          </span>
+        ) : null}
+      </div>
+      <div className={view === 'whole' ? 'ground-paper whole' : 'ground-paper'} {...reachable}>
+        <svg viewBox={box.join(' ')} role="img" aria-label={drawing.description}>
+          <SvgItems items={view === 'plan' && plan ? plan.items : drawing.items} />
+        </svg>
+      </div>
+    </section>
+  );
+}
+
+/** A box that scrolls must be reachable by keyboard. */
+const reachable = { tabIndex: 0 };
+
+/** The plan of a sheet with the box round it; null where the sheet has none. */
+export function planOf(drawing: Drawing): {
+  readonly items: readonly Item[];
+  readonly box: readonly number[];
+} | null {
+  const plan = drawing.items.find(
+    (item) => item.type === 'group' && item.data?.part === 'ground-plan',
+  );
+  if (plan?.type !== 'group') return null;
+  const points = plan.items.flatMap(pointsOf);
+  const [x, y] = [points.map((p) => p[0]), points.map((p) => p[1])];
+  const [left, top] = [Math.min(...x) - ROUND, Math.min(...y) - ROUND];
+  return {
+    items: plan.items,
+    box: [left, top, Math.max(...x) + ROUND - left, Math.max(...y) + ROUND - top],
+  };
+}
+
+/** Kept free round the plan, millimetres. */
+const ROUND = 6;
+
+function pointsOf(item: Item): (readonly [number, number])[] {
+  switch (item.type) {
+    case 'group':
+      return item.items.flatMap(pointsOf);
+    case 'text':
+      return [item.at];
+    case 'circle':
+      return [item.centre];
+    case 'path':
+      return [...item.points];
+  }
+}

@@ -1,0 +1,150 @@
+// Site and wind: what the lead chose, and what the wind does to the whole shell from every side.
+
+import { readSpeed } from '@shellraise/core';
+import type { GroundAnswer } from '../../engine/ground.ts';
+import { groundWords } from '../../words/ground.ts';
+import { LimitField } from '../places/fit/limit-field.tsx';
+import type { Typed } from '../places/fit/wishes.ts';
+import { within } from './edits.ts';
+import { Caution, Choice, optionsOf } from './small.tsx';
+import { useGround, useQuantities } from './use-ground.ts';
+import { WindRose } from './wind-rose.tsx';
+
+const words = groundWords.site;
+/** Winds that may be entered, m/s, as the project file has them. */
+export const WINDS = { least: 0.5, most: 115 } as const;
+
+/** The panel. */
+export function SitePanel({ answer }: { answer: GroundAnswer | null }) {
+  return (
+    <div className="fit-panel">
+      <h3>{words.heading}</h3>
+      <SiteForm />
+      <h3>{groundWords.wind.heading}</h3>
+      {answer ? <WindFacts answer={answer} /> : null}
+    </div>
+  );
+}
+
+function SiteForm() {
+  const { ground, loads, setGround, setLoads } = useGround();
+  const { speed, speedUnit } = useQuantities();
+  const { changes } = groundWords;
+  const readWind = (text: string): Typed => {
+    if (text.trim() === '') return { ok: true, value: undefined };
+    const read = readSpeed(text, { unit: speedUnit });
+    return read.ok && read.value >= WINDS.least && read.value <= WINDS.most ? read : { ok: false };
+  };
+  const { wind } = loads;
+  return (
+    <div className="ground-form">
+      <LimitField
+        name={words.name}
+        shown={ground.site.name ?? ''}
+        note=""
+        fault=""
+        read={() => ({ ok: true, value: undefined })}
+        onValue={() => undefined}
+        onText={(text) => {
+          const { name: _, ...rest } = ground.site;
+          const name = text.trim().slice(0, 60);
+          setGround({ site: name === '' ? rest : { ...rest, name } }, changes.site);
+        }}
+      />
+      <LimitField
+        name={words.wind}
+        shown={wind ? speed(wind.speed) : ''}
+        note={words.windNote(speed(30))}
+        fault={words.windFault(speed(WINDS.least), speed(WINDS.most))}
+        read={readWind}
+        onValue={(value) =>
+          setLoads(
+            { wind: value === undefined ? null : { as: wind?.as ?? 'gust', speed: value } },
+            changes.wind,
+          )
+        }
+      />
+      <Choice
+        name={words.as}
+        value={wind?.as ?? 'gust'}
+        of={optionsOf(words.kinds)}
+        onChoose={(as) => wind && setLoads({ wind: { ...wind, as } }, changes.wind)}
+      />
+      <Choice
+        name={words.code}
+        value={loads.code}
+        of={optionsOf(words.codes)}
+        onChoose={(code) => setLoads({ code }, changes.wind)}
+      />
+      <Choice
+        name={words.law}
+        value={loads.law}
+        of={optionsOf(words.laws)}
+        onChoose={(law) => setLoads({ law }, changes.wind)}
+      />
+      <Choice
+        name={words.terrain}
+        value={loads.terrain}
+        of={optionsOf(words.terrains)}
+        onChoose={(terrain) => setLoads({ terrain }, changes.site)}
+      />
+      <LimitField
+        name={words.days}
+        shown={loads.daysStanding === null ? '' : String(loads.daysStanding)}
+        note={words.daysNote}
+        fault={words.daysFault}
+        read={(text) => within(text, 0.01, 36_500)}
+        onValue={(value) => setLoads({ daysStanding: value ?? null }, changes.site)}
+        numeric
+      />
+      <LimitField
+        name={words.mass}
+        shown={loads.panelMass === null ? '' : String(loads.panelMass)}
+        note={words.massNote}
+        fault={words.massFault}
+        read={(text) => within(text, 0.1, 200)}
+        onValue={(value) => setLoads({ panelMass: value ?? null }, changes.site)}
+        numeric
+      />
+    </div>
+  );
+}
+
+function WindFacts({ answer: { wind, weight, unweighed } }: { answer: GroundAnswer }) {
+  const { speed, force, area } = useQuantities();
+  const facts = groundWords.wind;
+  const { design } = wind;
+  const worst = wind.from[wind.worst];
+  const code = design?.code as keyof typeof words.codes | undefined;
+  const by = (perPascal: number): string =>
+    design ? force(perPascal * design.value) : area(perPascal);
+  if (!worst) return null;
+  return (
+    <div className="wind-facts">
+      <WindRose wind={wind} />
+      <div className="wind-words">
+        <p>
+          {design && code
+            ? facts.pressure(`${design.value.toFixed(0)} Pa`, words.codes[code], speed(design.gust))
+            : facts.none}
+        </p>
+        <p className="facts-size">{facts.worst(degreesOf(worst.from))}</p>
+        <dl className="ground-facts">
+          <dt>{facts.drag}</dt>
+          <dd>{by(worst.drag)}</dd>
+          <dt>{facts.lift}</dt>
+          <dd>{by(worst.lift)}</dd>
+        </dl>
+        {design ? null : <p className="quiet">{facts.perPascal}</p>}
+        <p>
+          {weight > 0 ? facts.weight(force(weight)) : ''}{' '}
+          {unweighed > 0 ? facts.unweighed(unweighed) : ''}
+        </p>
+        <Caution sources={wind.sources} />
+      </div>
+    </div>
+  );
+}
+
+/** Degrees clockwise from the datum. */
+export const degreesOf = (from: number): number => (360 - Math.round((from * 180) / Math.PI)) % 360;

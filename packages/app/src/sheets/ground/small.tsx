@@ -1,0 +1,88 @@
+// Small parts of the sheet's forms: a choice, a box to tick, what a part can't be made for, and the
+// caution with how many values are shaky.
+
+import type { Fault, Provenance } from '@shellraise/core';
+import { useId } from 'react';
+import { groundWords as words } from '../../words/ground.ts';
+
+/** A named choice of several. */
+export function Choice<K extends string>({
+  name,
+  value,
+  of,
+  onChoose,
+}: {
+  name: string;
+  value: K;
+  of: readonly (readonly [K, string])[];
+  onChoose: (key: K) => void;
+}) {
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id}>{name}</label>
+      <select
+        id={id}
+        value={value}
+        onChange={({ target }) => {
+          const found = of.find(([key]) => key === target.value);
+          if (found) onChoose(found[0]);
+        }}
+      >
+        {of.map(([key, label]) => (
+          <option key={key} value={key}>
+            {label}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+/** A box to tick. */
+export function Tick({
+  name,
+  checked,
+  onTick,
+}: {
+  name: string;
+  checked: boolean;
+  onTick: (checked: boolean) => void;
+}) {
+  return (
+    <label className="check">
+      <input type="checkbox" checked={checked} onChange={({ target }) => onTick(target.checked)} />
+      {name}
+    </label>
+  );
+}
+
+/** The keys of a table of words, each with its words. */
+export const optionsOf = <K extends string>(
+  table: Readonly<Record<K, string>>,
+): readonly (readonly [K, string])[] => Object.entries(table) as [K, string][];
+
+/** Why something can't be made. */
+export function Faults({ faults }: { faults: readonly Fault[] }) {
+  return (
+    <ul className="ground-faults" role="alert">
+      {faults.slice(0, 8).map(({ path, found, expected }) => (
+        <li key={`${path} ${found}`}>{words.fault(path, found, expected)}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** Whether a source is from memory or common practice. */
+export const isShaky = ({ confirmation }: Provenance): boolean =>
+  confirmation === 'from memory' || confirmation === 'common practice';
+
+/** The caution beside numbers, and how many of their sources are not confirmed. */
+export function Caution({ sources = [] }: { sources?: readonly Provenance[] }) {
+  const shaky = sources.filter(isShaky).length;
+  return (
+    <p className="facts-caution">
+      {words.caution} {shaky > 0 ? words.assumed.shaky(shaky) : ''}
+    </p>
+  );
+}

@@ -1,0 +1,163 @@
+// A stage in 3D: the panels that stand, what moves tinted, props as heavy lines, and the movement slowly
+// to and fro. Who wants no motion sees it drawn: arrows from where the corners are to where they go.
+
+import { type Fill, hubPoint, type Item, type Shell, tints } from '@shellraise/core';
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import { PanelsView } from '../../drawing/shell-view/panels-view.tsx';
+import { ballRoom, cornerAt, firstView, poseOf, seenAt } from '../../drawing/shell-view/pose.ts';
+import { stillItems } from '../../drawing/shell-view/still.ts';
+import { SvgItems } from '../../drawing/svg-items.tsx';
+import type { StageDetail } from '../../engine/ground.ts';
+import { useMedia } from '../../ui/use-media.ts';
+import { groundWords } from '../../words/ground.ts';
+import { movable, movedPanels } from './moved-panels.ts';
+
+const words = groundWords.stages;
+/** Once to and fro, milliseconds. */
+const PERIOD = 5000;
+/** The movement is drawn so far, parts of the radius. */
+const FAR = 0.09;
+
+const moving: Fill = { tint: tints.rose, hatch: null };
+const resting: Fill = { tint: null, hatch: null };
+
+/** The view. */
+export function StageView({
+  shell,
+  numbers,
+  detail,
+}: {
+  shell: Shell;
+  numbers: readonly string[];
+  detail: StageDetail;
+}) {
+  const calm = useMedia('(prefers-reduced-motion: reduce)');
+  const [stopped, setStopped] = useState(false);
+  const { placed, movement, answer } = detail;
+  const parts = useMemo(() => movable(shell, placed), [shell, placed]);
+  const moves = useMemo(() => new Set(answer.moving), [answer]);
+  const props = useMemo(
+    () => answer.props.map((hub) => hubPoint(shell, hub as Parameters<typeof hubPoint>[1])),
+    [answer, shell],
+  );
+  const ground = useMemo(
+    () => shell.hubs.reduce((low, z, i) => (i % 3 === 2 ? Math.min(low, z) : low), 0),
+    [shell],
+  );
+  const runs = movement !== null && !calm && !stopped;
+  const swing = useSwing(runs);
+  const panels = useMemo(
+    () => movedPanels(parts, movement, swing * FAR * shell.radius, props, ground),
+    [parts, movement, swing, props, ground, shell],
+  );
+  const fillOf = useCallback(
+    (rank: number): Fill =>
+      moves.has(numbers[parts.still.place[rank] as number] ?? '') ? moving : resting,
+    [moves, numbers, parts],
+  );
+  const label = words.solid(placed.length);
+  return (
+    <section className="ground-drawing" aria-label={label}>
+      <div className="ground-drawing-head">
+        <h2>{label}</h2>
+        {movement !== null && !calm ? (
+          <button type="button" className="screen-only" onClick={() => setStopped(!stopped)}>
+            {stopped ? words.play : words.still}
+          </button>
+        ) : null}
+      </div>
+      {calm && movement !== null ? (
+        <MovementDrawn {...{ shell, parts, movement, fillOf, label }} />
+      ) : (
+        <PanelsView panels={panels} fillOf={fillOf} label={label} steady />
+      )}
+      {movement === null ? null : <p className="ground-note quiet">{words.moves}</p>}
+    </section>
+  );
+}
+
+/** From −1 to 1 and back, slowly; 0 while it does not run. */
+function useSwing(runs: boolean): number {
+  const [swing, setSwing] = useState(0);
+  useEffect(() => {
+    if (!runs) {
+      setSwing(0);
+      return;
+    }
+    const since = performance.now();
+    let frame = 0;
+    let last = 0;
+    const step = (now: number): void => {
+      frame = requestAnimationFrame(step);
+      if (now - last < EVERY) return;
+      last = now;
+      setSwing(Math.sin((2 * Math.PI * (now - since)) / PERIOD));
+    };
+    frame = requestAnimationFrame(step);
+    return () => cancelAnimationFrame(frame);
+  }, [runs]);
+  return swing;
+}
+
+/** Milliseconds from picture to picture. */
+const EVERY = 50;
+const WIDTH = 200;
+const HEIGHT = 150;
+
+function MovementDrawn({
+  shell,
+  parts,
+  movement,
+  fillOf,
+  label,
+}: {
+  shell: Shell;
+  parts: ReturnType<typeof movable>;
+  movement: Float64Array;
+  fillOf: (rank: number) => Fill;
+  label: string;
+}) {
+  const items = useMemo((): readonly Item[] => {
+    const pose = poseOf(firstView, ballRoom(shell.radius), WIDTH / HEIGHT, false);
+    const at = (point: readonly [number, number, number]): readonly [number, number] => {
+      const [x, y] = seenAt(pose, WIDTH / HEIGHT, point);
+      return [((1 + x) * WIDTH) / 2, ((1 - y) * HEIGHT) / 2];
+    };
+    const still = stillItems(parts.still, pose, { width: WIDTH, height: HEIGHT, fillOf });
+    const arrows = Array.from(parts.hubs, (corner): readonly Item[] => {
+      const from = cornerAt(parts.still, corner);
+      const [dx, dy, dz] = [0, 1, 2].map(
+        (k) => 2 * FAR * shell.radius * (movement[3 * corner + k] as number),
+      ) as [number, number, number];
+      if (Math.hypot(dx, dy, dz) < 0.02 * shell.radius) return [];
+      return arrow(at(from), at([from[0] + dx, from[1] + dy, from[2] + dz]));
+    }).flat();
+    return [...still, ...arrows];
+  }, [shell, parts, movement, fillOf]);
+  return (
+    <svg className="ground-still" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={label}>
+      <SvgItems items={items} />
+    </svg>
+  );
+}
+
+function arrow(from: readonly [number, number], to: readonly [number, number]): readonly Item[] {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const size = Math.hypot(dx, dy);
+  if (size < 0.5) return [];
+  const [ux, uy] = [(dx / size) * 2.6, (dy / size) * 2.6];
+  const line = (points: readonly (readonly [number, number])[]): Item => ({
+    type: 'path',
+    points,
+    closed: false,
+    stroke: { weight: 'bold', ink: 'accent' },
+  });
+  return [
+    line([from, to]),
+    line([
+      [to[0] - ux - uy * 0.5, to[1] - uy + ux * 0.5],
+      to,
+      [to[0] - ux + uy * 0.5, to[1] - uy - ux * 0.5],
+    ]),
+  ];
+}

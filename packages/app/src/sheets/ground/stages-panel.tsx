@@ -1,0 +1,201 @@
+// The stages of the build: the chart, the slider, and what the stage on show does and bears.
+
+import type { StageAnswer } from '@shellraise/core';
+import type { GroundQuestion, StageDetail } from '../../engine/ground.ts';
+import type { StageRun } from '../../engine/stage-runs.ts';
+import { ProgressLine } from '../../ui/progress-line.tsx';
+import { groundWords } from '../../words/ground.ts';
+import { Caution, Faults } from './small.tsx';
+import { StageChart } from './stage-chart.tsx';
+import { useQuantities } from './use-ground.ts';
+
+const words = groundWords.stages;
+
+/** The panel. */
+export function StagesPanel({
+  run,
+  question,
+  stages,
+  at,
+  onStage,
+  onCancel,
+  onAgain,
+  detail,
+  pressure,
+  around,
+}: {
+  run: StageRun;
+  question: GroundQuestion;
+  /** Stages of the whole build. */
+  stages: number;
+  at: number;
+  onStage: (n: number) => void;
+  onCancel: () => void;
+  onAgain: () => void;
+  detail: StageDetail | null;
+  /** Design velocity pressure, Pa; null where no wind is given. */
+  pressure: number | null;
+  /** Numbers of the places of a stage that meet at a hub. */
+  around: (hub: number) => string;
+}) {
+  const stale = run.input !== null && run.input !== question;
+  return (
+    <div className="fit-panel">
+      <h3>{words.heading}</h3>
+      <ProgressLine ask={run} what={words.reckoning} onCancel={onCancel} />
+      {run.status === 'cancelled' || run.status === 'failed' || stale ? (
+        <p role="status" className="buttons">
+          {stale
+            ? words.stale
+            : run.status === 'failed'
+              ? `${groundWords.failed} ${run.fault ?? ''}`
+              : words.stopped(run.rows.length, stages)}{' '}
+          <button type="button" onClick={onAgain}>
+            {words.again}
+          </button>
+        </p>
+      ) : null}
+      {run.faults.length > 0 ? <Faults faults={run.faults} /> : null}
+      <StageChart rows={run.rows} stages={stages} at={at} onStage={onStage} />
+      <div className="stage-slider screen-only">
+        <button
+          type="button"
+          aria-label={words.before}
+          disabled={at <= 1}
+          onClick={() => onStage(at - 1)}
+        >
+          −
+        </button>
+        <input
+          type="range"
+          min={1}
+          max={stages}
+          value={at}
+          aria-label={words.slider}
+          onChange={({ target }) => onStage(Number(target.value))}
+        />
+        <button
+          type="button"
+          aria-label={words.after}
+          disabled={at >= stages}
+          onClick={() => onStage(at + 1)}
+        >
+          +
+        </button>
+      </div>
+      {detail ? (
+        <StageFacts detail={detail} stages={stages} pressure={pressure} around={around} />
+      ) : null}
+    </div>
+  );
+}
+
+function StageFacts({
+  detail: { answer, n, placed },
+  stages,
+  pressure,
+  around,
+}: {
+  detail: StageDetail;
+  stages: number;
+  pressure: number | null;
+  around: (hub: number) => string;
+}) {
+  const { bears, status } = answer;
+  return (
+    <div className="stage-facts" aria-live="polite">
+      <p className="quiet">{words.stage(n, stages, around(-(placed.at(-1) ?? 0) - 1))}</p>
+      <p className={status === 'stands' ? 'verdict' : 'verdict accent'}>{words.status[status]}</p>
+      {answer.movements > 0 ? (
+        <p>
+          {words.movements(answer.movements)} {words.moving(answer.moving.length)}
+        </p>
+      ) : null}
+      {answer.props.length > 0 ? (
+        <>
+          <p>{words.props(answer.props.length, answer.fewest)}</p>
+          <ul className="notes">
+            {answer.props.map((hub) => (
+              <li key={hub}>{words.prop(around(hub))}</li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+      {bears ? <Winds bears={bears} /> : null}
+      <Caution sources={answer.flags} />
+      {bears ? <Reactions bears={bears} pressure={pressure} around={around} /> : null}
+      <ul className="notes quiet">
+        {answer.assumed.map((one) => (
+          <li key={one}>{one}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+type Bears = NonNullable<StageAnswer['bears']>;
+
+function Winds({ bears: { stopWork, untied, exposedArea, limits } }: { bears: Bears }) {
+  const { speed, area } = useQuantities();
+  const known = limits
+    .filter(({ gust }) => gust !== null)
+    .sort((a, b) => (a.gust ?? 0) - (b.gust ?? 0))[0];
+  return (
+    <>
+      <p className="facts-size">{words.stop(speed(stopWork.gust.value), speed(stopWork.mean))}</p>
+      <p>
+        {words.stopBy(stopWork.setBy)}{' '}
+        {known?.gust == null ? '' : words.first(known.what, speed(known.gust))}{' '}
+        {stopWork.leave === null ? '' : words.leave(speed(stopWork.leave))}
+      </p>
+      <p>
+        {untied.gust === null ? '' : words.untied(speed(untied.gust))}{' '}
+        {words.area(area(exposedArea))}
+      </p>
+      {stopWork.unknown.length > 0 ? (
+        <p className="accent">{words.unknown(stopWork.unknown.join(', '))}</p>
+      ) : null}
+    </>
+  );
+}
+
+function Reactions({
+  bears,
+  pressure,
+  around,
+}: {
+  bears: Bears;
+  pressure: number | null;
+  around: (hub: number) => string;
+}) {
+  const { force } = useQuantities();
+  return (
+    <details className="tags">
+      <summary>{words.reactions}</summary>
+      <p className="quiet">{pressure === null ? words.noPressure : words.perPascal}</p>
+      <table className="ground-table">
+        <thead>
+          <tr>
+            {Object.values(words.held).map((head, i) => (
+              <th key={head} scope="col" className={i > 0 ? 'number' : undefined}>
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {bears.held.map(({ hub, baseHub, weight, lift, shear }) => (
+            <tr key={hub}>
+              <th scope="row">
+                {baseHub === null ? `${words.propAt} ${around(hub)}` : words.base(baseHub)}
+              </th>
+              <td className="number">{force(weight[2])}</td>
+              <td className="number">{pressure === null ? '–' : force(lift * pressure)}</td>
+              <td className="number">{pressure === null ? '–' : force(shear * pressure)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}

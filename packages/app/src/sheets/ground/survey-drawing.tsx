@@ -1,0 +1,60 @@
+// The base as it was surveyed: the plan's ring, and what each hub stands off it, drawn far larger.
+
+import type { Base, SurveyAnswer } from '@shellraise/core';
+import { groundWords } from '../../words/ground.ts';
+
+const SIZE = 240;
+const words = groundWords.survey;
+
+/** The drawing. */
+export function SurveyDrawing({ base, survey }: { base: Base; survey: SurveyAnswer | null }) {
+  const most = Math.max(...base.hubs.map(({ radius }) => radius));
+  const k = (SIZE / 2 - 34) / most;
+  const offs = survey?.off.hubs ?? [];
+  const largest = Math.max(1e-9, ...offs.map(({ radial, along }) => Math.hypot(radial, along)));
+  const times = Math.max(1, Math.min(200, Math.floor(24 / k / largest)));
+  const moved = new Set(survey?.moves.map(({ hub }) => hub));
+  const at = ([x, y]: readonly [number, number]): [number, number] => [
+    SIZE / 2 - y * k,
+    SIZE / 2 - x * k,
+  ];
+  const stood = base.hubs.map(({ at: [x, y], radius }, i): [number, number] => {
+    const off = offs[i];
+    if (!off) return at([x, y]);
+    const [ux, uy] = [x / radius, y / radius];
+    const [out, along] = [off.radial * times, off.along * times];
+    return at([x + out * ux + along * uy, y + out * uy - along * ux]);
+  });
+  const plan = base.hubs.map((hub) => at(hub.at));
+  return (
+    <section className="ground-drawing" aria-label={words.drawing}>
+      <div className="ground-drawing-head">
+        <h2>{words.drawing}</h2>
+        {offs.length > 0 && largest > 1e-6 ? (
+          <span className="quiet">{words.scale(times)}</span>
+        ) : null}
+      </div>
+      <div className="ground-paper">
+        <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words.drawing}>
+          <path className="survey-plan" d={`M${plan.join('L')}Z`} />
+          {offs.length > 0 ? <path className="survey-stood" d={`M${stood.join('L')}Z`} /> : null}
+          {base.hubs.map(({ number, at: point, radius }, i) => {
+            const [x, y] = plan[i] as [number, number];
+            const [sx, sy] = stood[i] as [number, number];
+            const out = 1 + 26 / k / radius;
+            const [tx, ty] = at([point[0] * out, point[1] * out]);
+            return (
+              <g key={number} className={moved.has(number) ? 'survey-hub moved' : 'survey-hub'}>
+                <path d={`M${x} ${y}L${sx} ${sy}`} />
+                <circle cx={sx} cy={sy} r={moved.has(number) ? 3.4 : 2} />
+                <text x={tx} y={ty + 2.6} textAnchor="middle">
+                  {number}
+                </text>
+              </g>
+            );
+          })}
+        </svg>
+      </div>
+    </section>
+  );
+}
