@@ -2,6 +2,7 @@
 // then lie in one row, read from either face, their counts together.
 
 import type { NetShell } from '../../src/nets/kinds.ts';
+import { fromOtherFace, nearestTurn } from '../../src/pile/polygon.ts';
 import { randomBase } from './bases.ts';
 import type { HardCase } from './heap.ts';
 import { type Demand, likeness, type Truth, verdictOf } from './judging.ts';
@@ -34,6 +35,10 @@ export const hands: HardCase = {
       return { ...rowOf(row), sides, seenFrom: 'unknown' };
     });
     const known = base.net.kinds.some(({ mirror }, k) => mirror !== k && !unknown.has(k));
+    // A kind that is its own mirror image but for a reading's noise tells no hand.
+    const told = base.net.kinds.some(
+      ({ sides }, k) => !unknown.has(k) && oddInMirror(sides) > TOLD * base.sd,
+    );
     const handed = base.net.kinds.some(({ mirror }, k) => mirror !== k);
     const truth: Truth = { net: base.net, rows: merged, sd: base.sd };
     const mirror: Truth = { net: mirrorOf(base.net), rows: mirrored(merged), sd: base.sd };
@@ -46,10 +51,10 @@ export const hands: HardCase = {
           answer,
           (shape) =>
             likeness(shape, question.kinds, truth) === 'whole' ||
-            (!known && likeness(shape, question.kinds, mirror) === 'whole'),
+            (!told && likeness(shape, question.kinds, mirror) === 'whole'),
           (shape): Demand[] => [
             [
-              !handed || shape.hands === (known ? 'known' : 'mirrored'),
+              !handed || known !== told || shape.hands === (known ? 'known' : 'mirrored'),
               known ? 'that hands are known' : 'that the mirror image fits as well',
             ],
             [shape.strangers.length === 0, 'no strangers'],
@@ -62,6 +67,13 @@ export const hands: HardCase = {
     };
   },
 };
+
+/** Sides that differ by so many deviations of a reading in the mirror tell a hand. */
+const TOLD = 6;
+
+/** How far a panel's sides are off its own mirror image, metres: the root of the sum of squares. */
+const oddInMirror = (sides: readonly number[]): number =>
+  Math.sqrt(nearestTurn(fromOtherFace(sides), sides).cost);
 
 /** One row of a left and right pair of unknown face, with the counts of both. */
 function mergedPairs(

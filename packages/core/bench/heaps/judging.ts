@@ -12,7 +12,7 @@ import type { Written } from './rows.ts';
 import { type KnownSides, liesOn } from './same-net.ts';
 
 /** Sides nearer than this many deviations of a reading may stand for one another where the answer
- * lists exchanges or free turns, and those of the kinds that it lists where they are nearer than
+ * lists exchanges or free turns or says that the mirror image fits as well, and those of the kinds that it lists where they are nearer than
  * the second. */
 const WITHIN_NOISE = [2.5, 4] as const;
 
@@ -43,7 +43,8 @@ export function likeness(shape: Shape, kinds: readonly Kind[], truth: Truth): Li
   const listed = new Set([...shape.interchangeable.flat(), ...shape.freeTurns]);
   const [all, some] = WITHIN_NOISE.map((z) => z * truth.sd) as [number, number];
   const loose = (kind: string): number => (listed.has(kind) ? some : all);
-  for (const within of listed.size > 0 ? [() => exact, loose] : [() => exact])
+  const isLoose = listed.size > 0 || shape.hands === 'mirrored';
+  for (const within of isLoose ? [() => exact, loose] : [() => exact])
     if (liesOn(shape.shell, knownSides(shape, kinds, truth, within), truth.net))
       return shape.closed ? 'whole' : 'part';
   return null;
