@@ -99,7 +99,7 @@ describe('the drawing of a panel to make', () => {
     const [own, around] = [outline('bold'), outline('light', 'dashed')];
     const scale = Number(/1 : ([0-9.]+)/.exec(JSON.stringify(sheet.items))?.[1]);
     const side = (points: typeof own, i: number): number => {
-      const [a, b] = [points[i], points[(i + 1) % 3]] as [number[], number[]];
+      const [a, b] = [points[i], points[(i + 1) % 3]] as [readonly number[], readonly number[]];
       return (Math.hypot((b[0] ?? 0) - (a[0] ?? 0), (b[1] ?? 0) - (a[1] ?? 0)) * scale) / 1000;
     };
     small.forEach((length, i) => {

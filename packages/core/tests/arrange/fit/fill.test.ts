@@ -222,7 +222,7 @@ function randomQuestion(seed: number): { question: FillQuestion; order: readonly
     repair: need.map(() => random.below(3)),
     rise,
     wishes: {
-      order,
+      order: [...order],
       mended: random.uniform() < 0.8,
       mostGaps: random.below(3),
       spares: order.includes('spares kept') ? random.below(3) : 0,

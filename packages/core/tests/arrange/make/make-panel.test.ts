@@ -19,7 +19,10 @@ describe('a panel to be made', () => {
   it('has the sides of its kind between its corners, and angles that add up', () => {
     made.forEach(({ corners, sides, angles }) => {
       sides.forEach(({ length }, i) => {
-        const [a, b] = [corners[i], corners[(i + 1) % corners.length]] as [number[], number[]];
+        const [a, b] = [corners[i], corners[(i + 1) % corners.length]] as [
+          readonly number[],
+          readonly number[],
+        ];
         const off = Math.hypot((b[0] ?? 0) - (a[0] ?? 0), (b[1] ?? 0) - (a[1] ?? 0)) - length;
         expect(Math.abs(off)).toBeLessThan(1e-12);
       });
@@ -51,7 +54,7 @@ describe('a panel to be made', () => {
 
   it('leans its sawn edges by what the flange lacks of a right angle: half the bend of the seam on a regular ball', () => {
     const one = netShell({ solid: 'icosahedron', b: 1, c: 0, division: 'equal chords' }, 1);
-    const panel = panelToMake(one.kinds[0] as { sides: number[] }, 1, { allowance: 0 });
+    const panel = panelToMake(one.kinds[0] as (typeof one.kinds)[0], 1, { allowance: 0 });
     // The regular icosahedron's dihedral is 138.1897° (H. S. M. Coxeter, Regular Polytopes, from memory).
     for (const { bevel } of panel?.sides ?? [])
       expect((bevel * 180) / Math.PI).toBeCloseTo((180 - 138.1897) / 2, 3);
@@ -72,7 +75,7 @@ describe('a panel to be made', () => {
       const [a, b] = side.line;
       expect(distance([...a, 0], [...b, 0])).toBeCloseTo(side.length - 0.004, 12);
     }
-    const unknown = panelToMake(net.kinds[0] as { sides: number[] }, radius, { allowance: null });
+    const unknown = panelToMake(net.kinds[0] as (typeof net.kinds)[0], radius, { allowance: null });
     expect(unknown?.sides[0]?.measured).toBeNull();
   });
 
