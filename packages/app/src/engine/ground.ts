@@ -4,22 +4,20 @@
 
 import {
   type AnchorPlan,
-  anchorPlan,
   anchorPlanSheets,
   type Base,
-  type BaseForces,
-  baseOf,
   caseTotals,
   type Drawing,
   defaultGround,
   defaultLoads,
   type Fault,
+  facesOf,
   frameOfStage,
+  frameParts,
   type GroundLevels,
   type GroundSettings,
   groundLevels,
   gustOfPressure,
-  holdingOf,
   type Kind,
   type LengthsShown,
   type LoadsSettings,
@@ -27,32 +25,31 @@ import {
   massByArea,
   mechanisms,
   mergeSources,
-  nothingKnown,
   numberOrder,
   type Paper,
-  type Practice,
+  type PartsKnown,
   type Provenance,
-  practices,
   type Read,
   type Shell,
+  type ShellSite,
   type ShimPlan,
   type Sourced,
-  type StageAnchors,
   type StageAnswer,
   type StageModel,
+  type StagesKnown,
   type SurveyAnswer,
   settingsPressure,
-  sharedForces,
   shimSheets,
   shims,
+  siteOf,
   stageAnswer,
-  stageModel,
   stageOf,
   stageSeries,
   stageWind,
   stakeOutSheets,
   surveyAnswer,
   tapePlan,
+  unknownStages,
 } from '@shellraise/core';
 
 /** A shell with all that was said about its ground and its winds. */
@@ -63,6 +60,8 @@ export interface GroundQuestion {
   readonly kinds: readonly Kind[];
   readonly loads: LoadsSettings | undefined;
   readonly ground: GroundSettings | undefined;
+  readonly parts: PartsKnown | undefined;
+  readonly stages: StagesKnown | undefined;
 }
 
 /** The same with what its papers say. */
@@ -116,52 +115,33 @@ export interface GroundAnswer {
   readonly unweighed: number;
 }
 
-const chosenPractices = ({ practice }: GroundSettings): readonly Practice[] =>
-  practice === 'worst of all' ? Object.values(practices) : [practices[practice]];
-
-const tieOf = ({ guy }: GroundSettings) =>
-  guy === null
-    ? ({ pull: { way: 'up' }, height: 0 } as const)
-    : { pull: { way: 'guy', elevation: guy.elevation } as const, height: guy.height };
-
 /** Mass of each place: as weighed by kind, else by area, else unknown. */
 function massesOf(
   { shell, kinds }: GroundQuestion,
-  loads: LoadsSettings,
-  model: StageModel['wind'] | null,
+  { panelMass }: LoadsSettings,
 ): (place: number) => Sourced | null {
+  const weighed = { text: 'mass of its kind, as weighed', confirmation: 'entered' } as const;
+  const perArea = { text: 'mass of a square metre of panel', confirmation: 'entered' } as const;
   const byArea =
-    loads.panelMass !== null && model !== null
-      ? massByArea(model.faces, {
-          value: loads.panelMass,
-          sources: [{ text: 'mass of a square metre of panel', confirmation: 'entered' }],
-        })
-      : null;
+    panelMass === null
+      ? () => null
+      : massByArea(facesOf(shell), { value: panelMass, sources: [perArea] });
   return (place) => {
-    const kind = kinds[shell.kind[place] as number];
-    if (kind?.mass)
-      return {
-        value: kind.mass,
-        sources: [{ text: 'masses of panels as weighed', confirmation: 'entered' }],
-      };
-    return byArea?.(place) ?? null;
+    const mass = kinds[shell.kind[place] as number]?.mass ?? null;
+    return mass === null ? byArea(place) : { value: mass, sources: [weighed] };
   };
 }
 
-/** The model of all stages; anchors by their number at a base hub where they are known. */
-function modelOf(question: GroundQuestion, anchors: StageAnchors | null): Read<StageModel> {
+/** The shell on its site, as the command line reckons it too. */
+function siteOfQuestion(question: GroundQuestion): Read<ShellSite> {
   const loads = question.loads ?? defaultLoads;
-  const { shell, numbers } = question;
-  const plain = stageModel(shell, numbers, {
+  return siteOf(question.shell, question.numbers, {
     loads,
-    massOf: massesOf(question, loads, null),
-    bears: { ...nothingKnown, anchors },
-  });
-  if (!plain.ok || loads.panelMass === null) return plain;
-  return stageModel(shell, numbers, {
-    loads,
-    massOf: massesOf(question, loads, plain.value.wind),
-    bears: { ...nothingKnown, anchors },
+    ground: question.ground ?? defaultGround,
+    parts: question.parts ? frameParts(question.parts) : null,
+    stages: question.stages ?? unknownStages,
+    massOf: massesOf(question, loads),
+    seamBolts: () => null,
   });
 }
 
@@ -175,12 +155,10 @@ export function groundAnswer(question: GroundPapersQuestion): Read<GroundAnswer>
   const ground = question.ground ?? defaultGround;
   const loads = question.loads ?? defaultLoads;
   const { shell, facts, paper, lengths } = question;
-  const found = baseOf(shell);
-  if (!found.ok) return found;
-  const base = found.value;
-  const model = modelOf(question, null);
-  if (!model.ok) return model;
-  const wind = wholeWind(question, model.value, loads);
+  const site = siteOfQuestion(question);
+  if (!site.ok) return site;
+  const { base, stages: model, anchors } = site.value;
+  const wind = wholeWind(question, model, loads);
   const { sd, length, datum } = ground.tape;
   const tape = tapePlan(base, {
     tapeSd: sd,
@@ -188,37 +166,33 @@ export function groundAnswer(question: GroundPapersQuestion): Read<GroundAnswer>
     ...(datum === null ? {} : { datum }),
   });
   const onPaper = { paper, lengths };
-  const weight = standingPlaces(question).reduce(
-    (sum, place) => sum + (model.value.weight[place] as number),
-    0,
-  );
+  const standing = standingPlaces(question);
   return {
     ok: true,
     value: {
       base,
       stakeOut: stakeOutSheets(base, tape, facts, onPaper),
       wind,
-      anchors: anchorsOf(question, base, model.value, wind, weight),
+      anchors: anchorsOf(question, base, anchors),
       shims: shimsOf(question, base, tape.datum),
       survey: surveyAnswer(shell, base, ground.survey, {
         tolerances: ground.tolerances,
         play: ground.play,
         leftOut: new Set(question.leftOut),
       }),
-      weight,
-      unweighed: standingPlaces(question).filter((p) => model.value.mass[p] === null).length,
+      weight: standing.reduce((sum, place) => sum + (model.weight[place] as number), 0),
+      unweighed: standing.filter((place) => model.mass[place] === null).length,
     },
   };
 }
 
 function wholeWind(question: GroundQuestion, model: StageModel, loads: LoadsSettings): WholeWind {
   const placed = standingPlaces(question);
-  const turned = { ...model.wind };
-  const { cases, assumed } = stageWind(turned, placed);
+  const { cases, assumed } = stageWind(model.wind, placed);
   const sides = model.wind.question.directions.map((from): WindFrom => {
     const totals = cases
       .filter((one) => one.windFrom === from)
-      .map((one) => caseTotals(turned, placed, one));
+      .map((one) => caseTotals(model.wind, placed, one));
     const most = (key: 'drag' | 'lift' | 'overturning'): number =>
       totals.reduce((best, one) => Math.max(best, one[key]), 0);
     return { from, drag: most('drag'), lift: most('lift'), overturning: most('overturning') };
@@ -243,94 +217,28 @@ function wholeWind(question: GroundQuestion, model: StageModel, loads: LoadsSett
   };
 }
 
+/** The anchor plan with its sheets, or all that is still to be chosen. */
 function anchorsOf(
   question: GroundPapersQuestion,
   base: Base,
-  model: StageModel,
-  wind: WholeWind,
-  weight: number,
+  plan: ShellSite['anchors'],
 ): GroundAnswer['anchors'] {
-  const ground = question.ground ?? defaultGround;
-  const { facts, paper, lengths } = question;
-  const planned = planOf(question, base, model, wind.design, weight);
-  if (!planned.ok || ground.anchor === null)
-    return planned.ok ? { ok: false, faults: [] } : planned;
-  const drawings = anchorPlanSheets(base, ground.anchor, planned.value, facts, { paper, lengths });
-  return { ok: true, value: { plan: planned.value, drawings } };
-}
-
-/** The anchor plan for the design wind on the whole shell. */
-function planOf(
-  question: GroundQuestion,
-  base: Base,
-  model: StageModel,
-  design: WholeWind['design'],
-  weight: number,
-): Read<AnchorPlan> {
-  const ground = question.ground ?? defaultGround;
+  const { ground = defaultGround, loads = defaultLoads, facts, paper, lengths } = question;
+  const { anchor, soil, pullTests } = ground;
   const faults: Fault[] = [];
-  if (design === null)
-    faults.push({
-      path: 'wind',
-      found: 'no design wind',
-      expected: 'the gust or ten-minute mean that the shell is to stand in',
-    });
-  if (ground.anchor === null)
-    faults.push({
-      path: 'anchor',
-      found: 'none chosen',
-      expected: 'the sort of anchor that is at hand',
-    });
-  if (ground.soil === null && (ground.pullTests.length === 0 || ground.anchor?.type === 'ballast'))
-    faults.push({
-      path: 'soil',
-      found: 'unknown',
-      expected: 'the soil, or test pulls on the site',
-    });
-  if (faults.length > 0 || design === null) return { ok: false, faults };
-  return anchorPlan(base, {
-    anchor: ground.anchor,
-    soil: ground.soil,
-    tie: tieOf(ground),
-    tests: ground.pullTests,
-    cases: casesOf(question, base, model, design, weight),
-    practices: chosenPractices(ground),
-    price: ground.price,
-  });
+  const lacks = (path: string, found: string, expected: string): void => {
+    faults.push({ path, found, expected });
+  };
+  if (loads.wind === null)
+    lacks('wind', 'no design wind', 'the gust or ten-minute mean that the shell is to stand in');
+  if (anchor === null) lacks('anchor', 'none chosen', 'the sort of anchor that is at hand');
+  if (soil === null && (pullTests.length === 0 || anchor?.type === 'ballast'))
+    lacks('soil', 'unknown', 'the soil, or test pulls on the site');
+  if (faults.length > 0 || anchor === null) return { ok: false, faults };
+  if (!plan.ok) return plan;
+  const drawings = anchorPlanSheets(base, anchor, plan.value, facts, { paper, lengths });
+  return { ok: true, value: { plan: plan.value, drawings } };
 }
-
-/** The forces at the base in every case of the design wind. */
-function casesOf(
-  question: GroundQuestion,
-  base: Base,
-  model: StageModel,
-  design: Sourced,
-  weight: number,
-): BaseForces[] {
-  const placed = standingPlaces(question);
-  const { cases } = stageWind(model.wind, placed);
-  return cases.map((one) => {
-    const { drag, lift, overturning } = caseTotals(model.wind, placed, one);
-    const forces = sharedForces(
-      base,
-      {
-        drag: drag * design.value,
-        lift: lift * design.value,
-        weight,
-        armHeight: Math.abs(drag) > 1e-9 ? Math.abs(overturning / drag) : 0,
-      },
-      `${one.name}, from ${compass(one.windFrom)}°`,
-    );
-    return {
-      ...forces,
-      sources: mergeSources(forces.sources, one.sources, design.sources, model.weightSources),
-    };
-  });
-}
-
-/** Degrees clockwise from the datum. */
-const compass = (from: number): number =>
-  Math.round(((360 - (from * 180) / Math.PI) % 360) + 360) % 360;
 
 function shimsOf(
   { ground = defaultGround, facts, paper, lengths }: GroundPapersQuestion,
@@ -371,38 +279,12 @@ export interface StagesAnswer {
   readonly rows: readonly StageRow[];
 }
 
-/** The anchors that the project has, for stages; null where they are not known. */
-function stageAnchors(question: GroundQuestion): StageAnchors | null {
-  const ground = question.ground ?? defaultGround;
-  const loads = question.loads ?? defaultLoads;
-  const { anchor, soil, pullTests } = ground;
-  if (anchor === null) return null;
-  const holding = holdingOf(anchor, { soil, tie: tieOf(ground), tests: pullTests });
-  if (!holding.ok) return null;
-  const base = baseOf(question.shell);
-  const model = modelOf(question, null);
-  if (!base.ok || !model.ok) return null;
-  const design = settingsPressure(loads, model.value.wind.question.form);
-  const weight = standingPlaces(question).reduce(
-    (sum, place) => sum + (model.value.weight[place] as number),
-    0,
-  );
-  const plan = planOf(question, base.value, model.value, design && { ...design, gust: 0 }, weight);
-  const counts = plan.ok ? new Map(plan.value.hubs.map(({ hub, count }) => [hub, count])) : null;
-  return {
-    words: anchor.type,
-    holding: holding.value,
-    practices: chosenPractices(ground),
-    count: (hub) => counts?.get(hub) ?? 1,
-  };
-}
-
 function buildOf(question: GroundQuestion): Read<{ model: StageModel; order: number[] }> {
-  const model = modelOf(question, stageAnchors(question));
-  if (!model.ok) return model;
+  const site = siteOfQuestion(question);
+  if (!site.ok) return site;
   const out = new Set(question.leftOut);
   const order = numberOrder(question.shell).filter((place) => !out.has(place));
-  return { ok: true, value: { model: model.value, order } };
+  return { ok: true, value: { model: site.value.stages, order } };
 }
 
 /** Every stage of the build, in number order; `onRows` is told of those that are new. */

@@ -240,13 +240,18 @@ export const groundWords = {
     },
     props: (count: number, fewest: boolean) =>
       `${plural(count, 'prop')}${fewest ? ', the fewest' : ', fewer were not sought to the end'}.`,
-    prop: (places: string) => `under the hub where ${places} meet`,
+    prop: (places: string) =>
+      places.includes(',')
+        ? `under the hub where ${places} meet`
+        : `under the free corner of ${places}`,
     movements: (count: number) =>
       `${plural(count, 'movement')} that nothing resists${count === 1 ? '' : '; one is shown'}.`,
     moving: (count: number) => `${plural(count, 'panel')} can move.`,
     stop: (gust: string, mean: string) => `Stop work at gusts of ${gust}, or a mean of ${mean}.`,
     stopBy: (what: string) => `Set by: ${what}.`,
     leave: (gust: string) => `Leave the shell and its fall range at ${gust}.`,
+    tieFirst: (gust: string) =>
+      `Tie it down first: no anchor is known, and by its weight alone it lifts off at ${gust}.`,
     untied: (gust: string) => `With nothing but its weight it lifts off at ${gust}.`,
     unknown: (what: string) => `Unknown, and may give way sooner: ${what}.`,
     first: (what: string, gust: string) => `First to give way: ${what}, at ${gust}.`,

@@ -70,13 +70,15 @@ function OnGround({ stood }: { stood: Stood }) {
   const title = useAppState((state) => projectOf(state).title);
   const loads = useAppState((state) => projectOf(state).loads);
   const ground = useAppState((state) => projectOf(state).ground);
+  const parts = useAppState((state) => projectOf(state).parts);
+  const stages = useAppState((state) => projectOf(state).stages);
   const [tab, setTab] = useState<GroundTab>('site');
   const { standing, kinds } = stood;
   const { shell } = standing.standing;
   const { numbers, leftOut } = standing;
   const question = useMemo(
-    (): GroundQuestion => ({ shell, numbers, leftOut, kinds, loads, ground }),
-    [shell, numbers, leftOut, kinds, loads, ground],
+    (): GroundQuestion => ({ shell, numbers, leftOut, kinds, loads, ground, parts, stages }),
+    [shell, numbers, leftOut, kinds, loads, ground, parts, stages],
   );
   const papers = useMemo(
     (): GroundPapersQuestion => ({

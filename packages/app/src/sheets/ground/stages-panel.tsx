@@ -140,16 +140,23 @@ function Winds({ bears: { stopWork, untied, exposedArea, limits } }: { bears: Be
   const known = limits
     .filter(({ gust }) => gust !== null)
     .sort((a, b) => (a.gust ?? 0) - (b.gust ?? 0))[0];
+  const tied = limits.some(({ what, status }) => what === 'anchor' && status === 'known');
+  const alone = untied.gust !== null && !tied && untied.gust < stopWork.gust.value;
   return (
     <>
-      <p className="facts-size">{words.stop(speed(stopWork.gust.value), speed(stopWork.mean))}</p>
+      {alone ? (
+        <p className="accent facts-size">{words.tieFirst(speed(untied.gust ?? 0))}</p>
+      ) : null}
+      <p className={alone ? '' : 'facts-size'}>
+        {words.stop(speed(stopWork.gust.value), speed(stopWork.mean))}
+      </p>
       <p>
         {words.stopBy(stopWork.setBy)}{' '}
         {known?.gust == null ? '' : words.first(known.what, speed(known.gust))}{' '}
         {stopWork.leave === null ? '' : words.leave(speed(stopWork.leave))}
       </p>
       <p>
-        {untied.gust === null ? '' : words.untied(speed(untied.gust))}{' '}
+        {untied.gust === null || alone ? '' : words.untied(speed(untied.gust))}{' '}
         {words.area(area(exposedArea))}
       </p>
       {stopWork.unknown.length > 0 ? (

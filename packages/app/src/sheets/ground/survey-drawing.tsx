@@ -9,10 +9,10 @@ const words = groundWords.survey;
 /** The drawing. */
 export function SurveyDrawing({ base, survey }: { base: Base; survey: SurveyAnswer | null }) {
   const most = Math.max(...base.hubs.map(({ radius }) => radius));
-  const k = (SIZE / 2 - 34) / most;
+  const k = (SIZE / 2 - 28) / most;
   const offs = survey?.off.hubs ?? [];
   const largest = Math.max(1e-9, ...offs.map(({ radial, along }) => Math.hypot(radial, along)));
-  const times = Math.max(1, Math.min(200, Math.floor(24 / k / largest)));
+  const times = Math.max(1, Math.min(200, Math.floor(18 / k / largest)));
   const moved = new Set(survey?.moves.map(({ hub }) => hub));
   const at = ([x, y]: readonly [number, number]): [number, number] => [
     SIZE / 2 - y * k,
@@ -41,7 +41,7 @@ export function SurveyDrawing({ base, survey }: { base: Base; survey: SurveyAnsw
           {base.hubs.map(({ number, at: point, radius }, i) => {
             const [x, y] = plan[i] as [number, number];
             const [sx, sy] = stood[i] as [number, number];
-            const out = 1 + 26 / k / radius;
+            const out = 1 + 15 / k / radius;
             const [tx, ty] = at([point[0] * out, point[1] * out]);
             return (
               <g key={number} className={moved.has(number) ? 'survey-hub moved' : 'survey-hub'}>
