@@ -6,6 +6,9 @@ import { bullets, count, heading, paint, table, wrap } from './terminal.ts';
 
 const right = (head: string) => ({ head, align: 'right' as const });
 
+/** Characters of a column with a wind case in words. */
+export const CASE_WIDTH = 30;
+
 /** A force in newtons or kilonewtons. */
 export const force = (newtons: number): string =>
   Math.abs(newtons) >= 9950 ? `${(newtons / 1000).toFixed(1)} kN` : `${newtons.toFixed(0)} N`;
@@ -17,8 +20,8 @@ export function loadBlocks({ site, loads: settings }: ChosenSite): string[] {
     ...(wind && drag && lift
       ? [
           ['velocity pressure at the crown', `${wind.value.toFixed(0)} Pa`, wind.code],
-          ['drag', force(drag.force), drag.from],
-          ['lift', force(lift.force), lift.from],
+          ['drag', force(drag.force), wrap(drag.from, '', CASE_WIDTH)],
+          ['lift', force(lift.force), wrap(lift.from, '', CASE_WIDTH)],
         ]
       : []),
     ['weight', force(weight), unweighed.length === 0 ? 'all panels' : 'of the panels weighed'],

@@ -2,7 +2,7 @@
 
 import { ACTION_LOAD, HANDLING_LIMITS, type Limit, type StageStrength } from '@shellraise/core';
 import type { AskedStage } from './commands/ground.ts';
-import { flagBlock, force } from './ground-loads.ts';
+import { CASE_WIDTH, flagBlock, force } from './ground-loads.ts';
 import type { Chosen } from './job.ts';
 import { bullets, count, heading, paint, table, wrap } from './terminal.ts';
 
@@ -61,12 +61,12 @@ function bearing(bears: StageStrength, chosen: Chosen): string[] {
       '',
     ),
     table(
-      [{ head: 'first to reach its limit' }, right('gust'), { head: 'where' }, { head: 'wind' }],
+      [{ head: 'limit of' }, right('gust'), { head: 'where' }, { head: 'wind' }],
       [...bears.limits, { ...bears.untied, untied: true }].map((limit) => [
-        'untied' in limit ? 'a base hub that is not tied' : limit.what,
+        'untied' in limit ? 'hub not tied' : limit.what,
         limitWords(limit),
-        placeWords(limit, chosen),
-        limit.from ?? limit.why,
+        wrap(placeWords(limit, chosen), '', 12),
+        wrap(limit.from ?? limit.why, '', CASE_WIDTH),
       ]),
     ),
     stopWords(bears),
@@ -78,7 +78,7 @@ function bearing(bears: StageStrength, chosen: Chosen): string[] {
         right('sideways'),
       ],
       props.map((prop) => [
-        hubWords(chosen, prop.hub),
+        wrap(hubWords(chosen, prop.hub), '', 18),
         force(prop.weight[2]),
         force(prop.lift * pressure),
         force(Math.hypot(prop.weight[0], prop.weight[1]) + prop.shear * pressure),

@@ -69,7 +69,7 @@ describe('shellraise ground', () => {
     const file = onSite();
     const [json, text] = await Promise.all([
       ground(file, '--json'),
-      ground(file, '--stage', '160', '--tonight', '5'),
+      run(['ground', file, '--stage', '160', '--tonight', '5'], { env: { COLUMNS: '80' } }),
     ]);
     expect(json.code).toBe(0);
     const doc = JSON.parse(json.out);
@@ -82,13 +82,14 @@ describe('shellraise ground', () => {
       Math.max(...doc.shims.shims.map((one: { thickness: number }) => one.thickness)),
     ).toBeCloseTo(0.019, 3);
     expect(text.code).toBe(0);
+    expect(text.out.split('\n').filter((line) => [...line].length > 80)).toEqual([]);
     expect(text.out).toContain('It stands');
     expect(text.out).toMatch(/Stop work at a gust of [\d.]+ m\/s/);
     expect(text.out).toMatch(/common practice: /);
     expect(text.out).toMatch(/seam +(\d|beyond)/);
     expect(text.out).toMatch(/hub +(\d|beyond)/);
     expect(text.out).toContain('it holds by all that is known');
-    expect(text.out).toMatch(/Caution\. .*no design approval/);
+    expect(text.out).toMatch(/Caution\. [^.]*no design\s+approval/);
   }, 120_000);
 
   it('ends with 1 where the anchors do not hold', async () => {

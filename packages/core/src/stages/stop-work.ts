@@ -45,7 +45,7 @@ const ACTION: Provenance = confirmed(
 export interface StopWork {
   /** Gust at which work stops, m/s, with its sources. Never above the handling limit. */
   readonly gust: Sourced;
-  /** The mean that goes with that handling limit, m/s: whichever is met first. */
+  /** The mean that goes with that gust as the handling limit's does, m/s: whichever is met first. */
   readonly mean: number;
   /** Gust at which everybody leaves the shell and its fall range, m/s; null where no limit of the
    * stage is known. */
@@ -68,7 +68,7 @@ export function stopWork(limits: readonly Limit[]): StopWork {
       value: byStage ? own : handling.gust,
       sources: lowest === null ? [handling.source] : [handling.source, ACTION],
     },
-    mean: handling.mean,
+    mean: handling.mean * ((byStage ? own : handling.gust) / handling.gust),
     leave: lowest === null ? null : Math.sqrt(ACTION_LOAD.leave) * (lowest.gust as number),
     setBy: byStage ? (lowest as Limit).what : 'handling panels',
     unknown: limits.filter(({ status }) => status === 'unknown').map(({ what }) => what),

@@ -243,9 +243,11 @@ describe('the stop-work wind', () => {
     expect(stopWork([limit(10)]).gust.value).toBeCloseTo(Math.sqrt(0.6) * 10, 12);
     expect(stopWork([limit(10)]).leave).toBeCloseTo(Math.sqrt(0.8) * 10, 12);
     expect(stopWork([limit(10)]).setBy).toBe('anchor');
+    expect(stopWork([limit(10)]).mean).toBeCloseTo((Math.sqrt(0.6) * 10 * 7.6) / 11.6, 12);
     for (const gust of [15, 30, null])
       expect(stopWork([limit(gust)])).toMatchObject({
         gust: { value: HANDLING_LIMITS[0]?.gust },
+        mean: HANDLING_LIMITS[0]?.mean,
         setBy: 'handling panels',
       });
     for (const stage of [...stages, whole])
