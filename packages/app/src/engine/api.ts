@@ -13,6 +13,7 @@ import type {
   LengthUnit,
   MarkAccount,
   Opening,
+  PartsKnown,
   Pile,
   PileKinds,
   PileNext,
@@ -23,6 +24,7 @@ import type {
   ShapeQuestion,
   Shell,
   Standing,
+  StiffnessKept,
   StockRow,
   TakeoffSettings,
 } from '@shellraise/core';
@@ -162,6 +164,12 @@ export interface Engine {
   waysOut(question: BrokenQuestion): BrokenAnswer;
   /** Where a door of this width and height (metres) may be in a standing shell. */
   doors(shell: Shell, width: number, height: number): readonly Opening[];
+  /** What is left of a standing shell's stiffness with each of these sets of places left out. */
+  openingsLeave(
+    shell: Shell,
+    parts: PartsKnown | undefined,
+    openings: readonly (readonly number[])[],
+  ): readonly StiffnessKept[];
   leftovers(question: LeftoverQuestion): LeftoverAnswer;
   /** Which tagged panel goes where. */
   singles(question: SinglesQuestionOfPile): TaggedPlaces;

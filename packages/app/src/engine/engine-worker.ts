@@ -35,7 +35,7 @@ import { measureNext } from './measure-next.ts';
 import { relate } from './relate.ts';
 import { sameKinds, stockOfShape } from './shape-kinds.ts';
 import { taggedPlaces } from './singles.ts';
-import { bestFits, doors, leftovers, waysOut } from './stock.ts';
+import { bestFits, doors, leftovers, openingsLeave, waysOut } from './stock.ts';
 
 const engine: Engine = {
   readFile: (name, text, unit) => {
@@ -73,6 +73,7 @@ const engine: Engine = {
   fit: bestFits,
   waysOut,
   doors,
+  openingsLeave,
   leftovers,
   singles: taggedPlaces,
   planPicture,

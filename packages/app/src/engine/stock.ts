@@ -10,6 +10,7 @@ import {
   type Fit,
   type FitAnswer,
   fitStock,
+  frameParts,
   type HighsRuntime,
   type HoleCounts,
   highsSolver,
@@ -18,8 +19,10 @@ import {
   type JoinedGroup,
   type Kind,
   type Opening,
+  openingStiffness,
   openingsFor,
   type PanelToMake,
+  type PartsKnown,
   type PlacesDecision,
   type ProgramSolver,
   panelShape,
@@ -30,12 +33,14 @@ import {
   type Shell,
   type Source,
   type Standing,
+  type StiffnessKept,
   secondShells,
   sidePatterns,
   standingShell,
   type TakeoffSettings,
   type Trim,
   trims,
+  unknownParts,
   type WayUp,
   type Wishes,
 } from '@shellraise/core';
@@ -326,6 +331,15 @@ function outerOf({ sides }: Kind, { keptSide }: Trim): CutDown['outer'] {
 /** Where a door may be, one of each sort by the places of its courses. */
 export const doors = (shell: Shell, width: number, height: number): readonly Opening[] =>
   openingsFor(shell, { outline: doorOutline(width, height) });
+
+/** What is left of a standing shell's stiffness with each of these sets of places left out. */
+export function openingsLeave(
+  shell: Shell,
+  parts: PartsKnown | undefined,
+  openings: readonly (readonly number[])[],
+): readonly StiffnessKept[] {
+  return openings.map(openingStiffness(shell, frameParts(parts ?? unknownParts)));
+}
 
 /** What a standing shell leaves over, and what that stands of the same net. */
 export function leftovers(question: LeftoverQuestion): LeftoverAnswer {

@@ -217,13 +217,18 @@ export const fittingWords = {
     resizing: 'change the size of the door',
     rankBy: 'Best first by',
     ranks: {
-      places: 'fewest panels out',
-      seams: 'fewest seams cut',
-      frame: 'shortest frame',
-      stock: 'stock saved',
+      'stock saved': 'stock saved',
+      'least harm': 'fewest seams cut and hubs gone',
+      'away from wind': 'away from the wind',
+      'in reach': 'lowest, within reach',
+      'shortest edge': 'shortest edge to frame',
+      'fewest panels': 'fewest panels out',
     },
     towards: 'Towards, degrees',
     towardsNote: 'clockwise from the datum',
+    wind: 'Wind from, degrees',
+    windNote: 'clockwise from the datum; empty: not known',
+    turningWind: 'change where the wind comes from',
     looking: 'Looking where it may be …',
     found: (sorts: number, all: number) =>
       `${plural(sorts, 'sort')} of opening, at ${plural(all, 'spot')}; of each sort the one nearest to where it is wanted.`,
@@ -233,6 +238,9 @@ export const fittingWords = {
       `${plural(panels, 'panel')} out, ${degrees}° clockwise from the datum`,
     costs: (seams: number, hubs: number, frame: string) =>
       `${plural(seams, 'seam')} cut, ${hubs === 0 ? 'no hub' : plural(hubs, 'hub')} gone, ${frame} of edge to frame.`,
+    reach: (sill: string, top: string) => `From ${sill} to ${top} above the lowest base hub.`,
+    offWind: (degrees: number) => `${degrees}° off where the wind comes from.`,
+    stiffness: (percent: number) => `About ${percent} % of the stiffness is left.`,
     saves: (panels: number) => `Saves ${plural(panels, 'panel')} that would have to be got.`,
     candidate: (number: number) => `opening ${number}`,
     show: 'Show',
@@ -246,7 +254,7 @@ export const fittingWords = {
     close: 'Close it',
     closing: 'close an opening',
     caution:
-      'An opening weakens a shell more than its number of panels shows: it wants a frame around it, and what the shell still bears is not calculated here. Local codes and a licensed engineer decide.',
+      'An opening weakens a shell more than its number of panels shows: it wants a frame around it. What stiffness is left is an estimate, without that frame and with every seam snug; what the shell still bears is not calculated here. Local codes and a licensed engineer decide.',
   },
   leftOver: {
     tab: 'Left over',

@@ -208,6 +208,15 @@ describe('a door', () => {
     await rows.first().waitFor(PATIENCE);
     const out = Number.parseInt((await rows.first().textContent()) ?? '', 10);
     expect(out).toBeGreaterThan(3);
+    await rows
+      .first()
+      .getByText(/About \d+ % of the stiffness is left/)
+      .waitFor(PATIENCE);
+    await type(page, door.wind, '90');
+    await rows
+      .first()
+      .getByText(/\d+° off where the wind comes from/)
+      .waitFor(PATIENCE);
     await rows.first().getByText(door.reveal).click();
     expect(
       await rows

@@ -1,17 +1,25 @@
-import { doorOutline, openingsFor } from '@shellraise/core';
+import { doorOutline, type Opening, openingsFor } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
 import {
   clockwise,
   type DoorContent,
-  frameLength,
+  doorRanks,
   kindsOut,
   offBy,
-  saves,
   sortsOf,
 } from '../../src/sheets/places/door/doors.ts';
 import { courses, kinds, shell } from './notation.ts';
 
-const content: DoorContent = { shell, kinds, course: courses.course, short: kinds.map(() => 0) };
+const content: DoorContent = {
+  shell,
+  kinds,
+  course: courses.course,
+  family: Array.from(shell.kind),
+  short: kinds.map(() => 0),
+};
+const edgeOf = ({ reveal }: Opening) => reveal.reduce((sum, { length }) => sum + length, 0);
+const openingsOf = (...args: Parameters<typeof sortsOf>) =>
+  sortsOf(...args).map(({ opening }) => opening);
 const found = openingsFor(shell, { outline: doorOutline(0.7, 1) });
 
 describe('sorts of openings', () => {
@@ -21,39 +29,40 @@ describe('sorts of openings', () => {
 
   it('have no two that cost the same, and leave none out', () => {
     const key = (one: (typeof found)[number]) =>
-      JSON.stringify([kindsOut(content, one), one.seamsCut, frameLength(one).toFixed(3)]);
-    const sorts = sortsOf(found, content, 'places', 0);
+      JSON.stringify([kindsOut(content, one), one.seamsCut, edgeOf(one).toFixed(3)]);
+    const sorts = openingsOf(found, content, 'fewest panels', 0);
     expect(new Set(sorts.map(key))).toEqual(new Set(found.map(key)));
     expect(sorts.length).toBeLessThan(found.length);
   });
 
   it('come best first by what they are ranked by', () => {
     const costs = {
-      places: (one: (typeof found)[number]) => one.places.length,
-      seams: (one: (typeof found)[number]) => one.seamsCut,
-      frame: frameLength,
-    };
-    for (const [rank, cost] of Object.entries(costs)) {
-      const list = sortsOf(found, content, rank as keyof typeof costs, 0).map(cost);
+      'fewest panels': ({ places }: Opening) => places.length,
+      'least harm': ({ seamsCut, hubsFreed }: Opening) => seamsCut + hubsFreed,
+      'shortest edge': (one: Opening) => Math.round(1e6 * edgeOf(one)),
+    } as const;
+    for (const rank of ['fewest panels', 'least harm', 'shortest edge'] as const) {
+      const list = openingsOf(found, content, rank, 0).map(costs[rank]);
       expect(list).toEqual([...list].sort((a, b) => a - b));
     }
   });
 
+  it('lie to the lee where they are ranked by a wind that is known', () => {
+    const windFrom = 0.3;
+    const [first] = openingsOf(found, { ...content, windFrom }, 'away from wind', windFrom);
+    expect(first && offBy(first, windFrom)).toBe(Math.max(...found.map((o) => offBy(o, windFrom))));
+    expect(doorRanks(false)).not.toContain('away from wind');
+    expect(doorRanks(true)).toContain('away from wind');
+  });
+
   it('are each told by the one nearest to where the door is wanted', () => {
     for (const towards of [0, 1, -2.5])
-      for (const one of sortsOf(found, content, 'places', towards)) {
-        const key = JSON.stringify([
-          kindsOut(content, one),
-          one.seamsCut,
-          frameLength(one).toFixed(3),
-        ]);
+      for (const one of openingsOf(found, content, 'fewest panels', towards)) {
+        const key = JSON.stringify([kindsOut(content, one), one.seamsCut, edgeOf(one).toFixed(3)]);
         const alike = found.filter(
           (other) =>
-            JSON.stringify([
-              kindsOut(content, other),
-              other.seamsCut,
-              frameLength(other).toFixed(3),
-            ]) === key,
+            JSON.stringify([kindsOut(content, other), other.seamsCut, edgeOf(other).toFixed(3)]) ===
+            key,
         );
         expect(offBy(one, towards)).toBe(Math.min(...alike.map((other) => offBy(other, towards))));
       }
@@ -62,14 +71,14 @@ describe('sorts of openings', () => {
 
 describe('what an opening saves', () => {
   it('is no more than is short of each kind', () => {
+    const saved = (short: number) =>
+      sortsOf(found.slice(0, 1), { ...content, short: kinds.map(() => short) }, 'stock saved', 0)[0]
+        ?.figures.saved;
     const [one] = found;
     if (!one) throw new Error('no opening');
-    const all = { ...content, short: kinds.map(() => 100) };
-    expect(saves(all, one)).toBe(one.places.length);
-    expect(saves({ ...content, short: kinds.map(() => 1) }, one)).toBe(
-      kindsOut(content, one).length,
-    );
-    expect(saves(content, one)).toBe(0);
+    expect(saved(100)).toBe(one.places.length);
+    expect(saved(1)).toBe(kindsOut(content, one).length);
+    expect(saved(0)).toBe(0);
   });
 });
 

@@ -1,11 +1,12 @@
-// The size of the door, kept with the wishes; what candidates are ranked by, and which way it is wanted.
+// The size of the door and where the wind comes from, kept with the wishes; what candidates are ranked by,
+// and which way it is wanted.
 
-import type { Wishes } from '@shellraise/core';
+import type { OpeningRank, Wishes } from '@shellraise/core';
 import { useApp, useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
 import { LimitField } from '../fit/limit-field.tsx';
-import { readLimit, readWhole, withDoor } from '../fit/wishes.ts';
-import { type DoorRank, doorRanks } from './doors.ts';
+import { readLimit, readWhole, withDoor, withWind } from '../fit/wishes.ts';
+import { clockwise, doorRanks } from './doors.ts';
 
 /** The form. */
 export function DoorForm({
@@ -18,10 +19,10 @@ export function DoorForm({
 }: {
   wishes: Wishes;
   door: { readonly width: number; readonly height: number };
-  rank: DoorRank;
+  rank: OpeningRank;
   /** Degrees clockwise from the datum. */
   towards: number;
-  onRank: (rank: DoorRank) => void;
+  onRank: (rank: OpeningRank) => void;
   onTowards: (degrees: number) => void;
 }) {
   const { fitting } = useWords();
@@ -29,6 +30,17 @@ export function DoorForm({
   const app = useApp();
   const lengths = useLengths();
   const unit = lengths.system === 'metric' ? 'm' : 'ft';
+  const { windFrom } = wishes;
+  const ranks = doorRanks(windFrom !== undefined);
+  const setWind = (degrees: number | undefined): void =>
+    app.change(
+      ({ project }) => {
+        const next = withWind(wishes, degrees);
+        project.wishes = { ...next, order: [...next.order] };
+        return undefined;
+      },
+      { label: words.turningWind },
+    );
   const set = (size: 'width' | 'height', value: number | undefined): void => {
     if (value === undefined) return;
     app.change(
@@ -62,11 +74,11 @@ export function DoorForm({
           id="door-rank"
           value={rank}
           onChange={({ target }) => {
-            const one = doorRanks.find((name) => name === target.value);
+            const one = ranks.find((name) => name === target.value);
             if (one) onRank(one);
           }}
         >
-          {doorRanks.map((one) => (
+          {ranks.map((one) => (
             <option key={one} value={one}>
               {words.ranks[one]}
             </option>
@@ -80,6 +92,15 @@ export function DoorForm({
         fault={fitting.wishes.wholeFault(359)}
         read={(text) => readWhole(text, 359)}
         onValue={(value) => onTowards(value ?? 0)}
+        numeric
+      />
+      <LimitField
+        name={words.wind}
+        shown={windFrom === undefined ? '' : String(clockwise(windFrom))}
+        note={words.windNote}
+        fault={fitting.wishes.wholeFault(359)}
+        read={(text) => readWhole(text, 359)}
+        onValue={setWind}
         numeric
       />
     </div>

@@ -1,7 +1,15 @@
 // Where a door or hatch may be: its size, which way it is wanted, the candidates with what each costs,
 // and the press that leaves its panels out.
 
-import type { Opening, Shell } from '@shellraise/core';
+import {
+  familiesOf,
+  familyIndex,
+  needOf,
+  type OpeningRank,
+  type PartsKnown,
+  type Shell,
+  stockRows,
+} from '@shellraise/core';
 import { useMemo, useState } from 'react';
 import { longEngine } from '../../../engine/bridge.ts';
 import { projectOf } from '../../../state/app-state.ts';
@@ -12,7 +20,7 @@ import type { Stood } from '../stood.ts';
 import { useAnswer } from '../use-answer.ts';
 import { DoorForm } from './door-form.tsx';
 import { DoorRow } from './door-row.tsx';
-import { type DoorContent, type DoorRank, sortsOf } from './doors.ts';
+import { type DoorContent, doorRanks, sortsOf } from './doors.ts';
 import { OpeningsNow } from './openings-now.tsx';
 
 interface DoorQuestion {
@@ -24,8 +32,18 @@ interface DoorQuestion {
 const askDoors = ({ shell, width, height }: DoorQuestion) =>
   longEngine.ask('doors', shell, width, height);
 
-/** Candidates told at once. */
+interface StiffnessQuestion {
+  readonly shell: Shell;
+  readonly parts: PartsKnown | undefined;
+  readonly openings: readonly (readonly number[])[];
+}
+
+const askStiffness = ({ shell, parts, openings }: StiffnessQuestion) =>
+  longEngine.ask('openingsLeave', shell, parts, openings);
+
+/** Candidates told at once, and those of them whose stiffness is asked: each takes the frame of a shell. */
 const SHOWN = 12;
+const WEIGHED = 6;
 
 /** The panel. */
 export function DoorPanel({ stood }: { stood: Stood }) {
@@ -34,22 +52,32 @@ export function DoorPanel({ stood }: { stood: Stood }) {
   const lengths = useLengths();
   const wishes = useAppState((state) => wishesOf(projectOf(state)));
   const { width, height } = wishes.door ?? USUAL_DOOR;
-  const [rank, setRank] = useState<DoorRank>('places');
+  const [rank, setRank] = useState<OpeningRank>('fewest panels');
   const [towards, setTowards] = useState(0);
   const { shell } = stood.standing.standing;
   const question = useMemo(() => ({ shell, width, height }), [shell, width, height]);
   const { last, pending, fault, again } = useAnswer(question, askDoors);
-  const content = useMemo(() => contentOf(stood), [stood]);
+  const { windFrom } = wishes;
+  const content = useMemo(() => contentOf(stood, windFrom), [stood, windFrom]);
+  const ranked = doorRanks(windFrom !== undefined).includes(rank) ? rank : 'fewest panels';
   const found = last?.question === question ? last.answer : null;
   const list = useMemo(
-    () => (found ? sortsOf(found, content, rank, (-towards * Math.PI) / 180) : []),
-    [found, content, rank, towards],
+    () => (found ? sortsOf(found, content, ranked, (-towards * Math.PI) / 180) : []),
+    [found, content, ranked, towards],
   );
+  const parts = useAppState((state) => projectOf(state).parts);
+  const weighing = useMemo(() => {
+    const openings = list.slice(0, WEIGHED).map(({ opening }) => opening.places);
+    return openings.length > 0 ? { shell, parts, openings } : null;
+  }, [shell, parts, list]);
+  const weighed = useAnswer(weighing, askStiffness).last;
+  const kept = weighed?.question === weighing ? weighed?.answer : undefined;
   return (
     <div className="fit-panel" aria-busy={pending}>
       <OpeningsNow stood={stood} />
       <DoorForm
-        {...{ wishes, rank, towards }}
+        {...{ wishes, towards }}
+        rank={ranked}
         door={{ width, height }}
         onRank={setRank}
         onTowards={setTowards}
@@ -73,11 +101,11 @@ export function DoorPanel({ stood }: { stood: Stood }) {
         <>
           <p className="facts-caution">{words.caution}</p>
           <ol className="ways-out" aria-label={words.tab}>
-            {list.slice(0, SHOWN).map((one: Opening, i) => (
+            {list.slice(0, SHOWN).map((one, i) => (
               <DoorRow
-                key={one.places.join()}
-                {...{ stood, content }}
-                opening={one}
+                key={one.opening.places.join()}
+                {...{ stood, content, ...one }}
+                stiffness={kept?.[i]?.kept ?? null}
                 number={i + 1}
               />
             ))}
@@ -89,11 +117,17 @@ export function DoorPanel({ stood }: { stood: Stood }) {
 }
 
 /** What the shell lacks is reckoned with nothing left out. */
-function contentOf({ standing, kinds }: Stood): DoorContent {
+function contentOf({ standing, kinds, shape }: Stood, windFrom: number | undefined): DoorContent {
   const { shell, courses } = standing.standing;
-  const short = kinds.map((kind, k) => {
-    const places = shell.kind.filter((own) => own === k).length;
-    return kind.counted ? Math.max(0, places - kind.good) : 0;
-  });
-  return { shell, kinds, course: courses.course, short };
+  const families = familiesOf(kinds, shape.interchangeable);
+  const familyOf = familyIndex(kinds, families);
+  const need = needOf(shell, shell.kind.keys(), kinds, families);
+  return {
+    shell,
+    kinds,
+    course: courses.course,
+    family: Array.from(shell.kind, (kind) => familyOf[kind] as number),
+    short: stockRows(kinds, families, need, standing.decision.repaired).map(({ short }) => short),
+    ...(windFrom !== undefined && { windFrom }),
+  };
 }

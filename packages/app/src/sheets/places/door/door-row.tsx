@@ -1,22 +1,24 @@
 // One candidate: which places go, what that costs, the edge to be framed side by side, and the presses
 // that show it and decide for it.
 
-import type { Opening } from '@shellraise/core';
 import { useApp, useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
 import { opened } from '../decide.ts';
 import type { Stood } from '../stood.ts';
 import { useDecide } from '../use-decide.ts';
-import { clockwise, type DoorContent, frameLength, kindsOut, saves } from './doors.ts';
+import { clockwise, type DoorContent, kindsOut, type RankedDoor } from './doors.ts';
 
 /** The row. */
 export function DoorRow({
   opening,
+  figures,
+  stiffness,
   number,
   stood,
   content,
-}: {
-  opening: Opening;
+}: RankedDoor & {
+  /** Part of the shell's stiffness that is left, 0 … 1; null where it was not asked, or not yet. */
+  stiffness: number | null;
   number: number;
   stood: Stood;
   content: DoorContent;
@@ -26,10 +28,10 @@ export function DoorRow({
   const lengths = useLengths();
   const decide = useDecide(stood);
   const { numbers, plain, standing } = stood.standing;
-  const { places, seamsCut, hubsFreed, reveal, passage, toBase } = opening;
+  const { places, reveal, passage, toBase } = opening;
+  const { saved, seamsCut, hubsFreed, edge, sill, top, offWind } = figures;
   const names = places.map((place) => numbers[place] ?? '');
   const use = toBase ? 'door' : 'hatch';
-  const saved = saves(content, opening);
   return (
     <li className="way-out">
       <div className="fit-words">
@@ -42,8 +44,11 @@ export function DoorRow({
             .join(', ')}
         </p>
         <p>
-          {words.costs(seamsCut, hubsFreed, lengths.large(frameLength(opening)))}{' '}
-          {saved > 0 ? words.saves(saved) : ''}
+          {words.costs(seamsCut, hubsFreed, lengths.large(edge))}{' '}
+          {words.reach(lengths.large(sill), lengths.large(top))}{' '}
+          {offWind === null ? '' : words.offWind(Math.round((offWind * 180) / Math.PI))}{' '}
+          {saved > 0 ? words.saves(saved) : ''}{' '}
+          {stiffness === null ? '' : words.stiffness(Math.round(100 * stiffness))}
         </p>
       </div>
       <div className="fit-act">

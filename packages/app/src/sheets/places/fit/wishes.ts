@@ -109,6 +109,11 @@ export function withDoor(wishes: Wishes, size: 'width' | 'height', value: number
   return { ...wishes, door: { ...(wishes.door ?? USUAL_DOOR), [size]: value } };
 }
 
+/** The wishes with where the wind comes from, whole degrees clockwise from the datum; undefined: not known. */
+export function withWind({ windFrom: _, ...rest }: Wishes, degrees: number | undefined): Wishes {
+  return degrees === undefined ? rest : { ...rest, windFrom: (-degrees * Math.PI) / 180 };
+}
+
 /** Nothing typed, a value, or a fault. */
 export type Typed =
   | { readonly ok: true; readonly value: number | undefined }
