@@ -2,6 +2,10 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 const core = fileURLToPath(new URL('packages/core/src/index.ts', import.meta.url));
+// `npm run checks` also records what ordinary matchers hold to a number.
+const setupFiles = process.env.SHELLRAISE_CHECKS
+  ? [fileURLToPath(new URL('packages/core/tests/outside/data/record-matchers.ts', import.meta.url))]
+  : [];
 const browserTests = 'packages/app/tests/browser/**/*.test.ts';
 
 // Browser tests run in Chromium on the built app, alone and one file after the other: they wait
@@ -16,6 +20,7 @@ export default defineConfig({
           name: 'unit',
           include: ['packages/*/tests/**/*.test.ts'],
           exclude: [browserTests],
+          setupFiles,
           testTimeout: 60_000,
           sequence: { groupOrder: 0 },
         },

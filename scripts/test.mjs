@@ -32,6 +32,10 @@ function test(args) {
     ],
     ['layers', () => script('check-layers.mjs')],
     ['docs', () => script('check-docs.mjs')],
+    [
+      'outside checks are listed',
+      () => capture(node, [join(root, 'scripts', 'checks.mjs'), '--names']),
+    ],
   ];
   const failed = checks.filter(([name, check]) => !passes(name, check)).length;
   const tests = runTests(args);

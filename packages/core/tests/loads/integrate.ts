@@ -2,6 +2,7 @@
 // moment about the centre for unit velocity pressure and unit radius, wind from +x.
 
 import type { PressureLaw } from '../../src/loads/law.ts';
+import { record } from '../outside/data/checked.ts';
 
 /** Force along the wind (drag), upwards (lift) and sideways, and the moment about the centre. */
 export interface Integral {
@@ -46,7 +47,16 @@ const GAUSS = [
 /** Whether a value is within a relative tolerance of what is published, and no longer so when what
  * is published is moved by ten times as much: the twin of every check. */
 export const pins = (value: number, published: number, relative: number): boolean => {
-  const step = relative * Math.max(Math.abs(published), 1e-300);
+  const size = Math.max(Math.abs(published), 1e-300);
+  const step = relative * size;
+  record({
+    got: value,
+    expected: published,
+    error: Math.abs(value - published) / size,
+    allowed: relative,
+    measure: 'relative',
+    count: 1,
+  });
   return (
     Math.abs(value - published) <= step &&
     Math.abs(value - (published + 10 * step)) > step &&

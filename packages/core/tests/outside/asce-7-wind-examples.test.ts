@@ -15,6 +15,7 @@ import {
   velocityPressure722,
 } from '../../src/loads/asce-7-22/velocity-pressure.ts';
 import { pins } from '../loads/integrate.ts';
+import { checked } from './data/checked.ts';
 
 const FOOT = 0.3048;
 const PSF = 47.88025898;
@@ -37,8 +38,8 @@ describe.each(['B', 'C', 'D'] as const)('exposure %s', (exposure) => {
   test.each(feet.map((foot, i) => [foot, i] as const))('Kz at %i ft', (foot, i) => {
     const older = exposureCoefficient716(foot * FOOT, exposure);
     const newer = exposureCoefficient722(foot * FOOT, exposure);
-    expect(Math.abs(older - (kz['7-16'][exposure][i] as number))).toBeLessThan(0.001);
-    expect(Math.abs(newer - (kz['7-22'][exposure][i] as number))).toBeLessThan(0.001);
+    checked({ got: older, expected: kz['7-16'][exposure][i] as number, within: 0.001 });
+    checked({ got: newer, expected: kz['7-22'][exposure][i] as number, within: 0.001 });
     expect(Math.abs(older - (kz['7-16'][exposure][i] as number) - 0.01)).toBeGreaterThan(0.001);
     expect(Math.abs(newer - (kz['7-22'][exposure][i] as number) - 0.01)).toBeGreaterThan(0.001);
   });
@@ -48,7 +49,7 @@ test('Kz rounds to the printed table of 7-16, half a digit and a third more allo
   for (const exposure of ['B', 'C'] as const)
     printed[exposure].forEach((value, i) => {
       const found = exposureCoefficient716((feet[i] as number) * FOOT, exposure);
-      expect(Math.abs(found - value)).toBeLessThan(0.0067);
+      checked({ got: found, expected: value, within: 0.0067 });
     });
 });
 

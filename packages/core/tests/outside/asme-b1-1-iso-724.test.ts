@@ -5,6 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { nearTwins } from '../../src/takeoff/near-twins.ts';
 import { readThread, type Thread } from '../../src/takeoff/threads.ts';
+import { checked } from './data/checked.ts';
 
 const thread = (text: string): Thread => {
   const read = readThread(text);
@@ -24,11 +25,15 @@ const rows = [
 const near = (value: number, printed: number, half: number): boolean =>
   Math.abs(value - printed) <= half;
 
+/** Within half a printed digit. */
+const checkNear = (got: number, expected: number, within: number): void =>
+  checked({ got, expected, within });
+
 describe('threads by ASME B1.1 and ISO 724', () => {
   it.each(rows)('$pair have these diameters and pitches', ({ pair, mm, pitch }) => {
     pair.forEach((name, i) => {
-      expect(near(thread(name).diameter * 1000, mm[i] as number, 1e-9)).toBe(true);
-      expect(near(thread(name).pitch * 1000, pitch[i] as number, 5e-5)).toBe(true);
+      checkNear(thread(name).diameter * 1000, mm[i] as number, 1e-9);
+      checkNear(thread(name).pitch * 1000, pitch[i] as number, 5e-5);
       expect(near(thread(name).pitch * 1000, (pitch[i] as number) + 5e-4, 5e-5)).toBe(false);
     });
   });
@@ -37,18 +42,18 @@ describe('threads by ASME B1.1 and ISO 724', () => {
     const facts = nearTwins(thread(pair[0]), thread(pair[1]));
     // The printed 2.2 for 1/2-13 and M12 is rounded from 2.146: six tenths of the last digit.
     const half = turns > 10 ? 0.5 : 0.06;
-    expect(near(facts?.turnsToBind ?? 0, turns, half)).toBe(true);
+    checkNear(facts?.turnsToBind ?? 0, turns, half);
     expect(near(facts?.turnsToBind ?? 0, turns + 10 * half, half)).toBe(false);
   });
 
   it('an M12 bolt in a 1/2-13 nut has 0.708 of 1.058 mm of thread: 67 %', () => {
     const depth = nearTwins(thread('1/2-13'), thread('M12'))?.depthLeft ?? 0;
-    expect(near(depth, 0.708 / 1.058, 0.001)).toBe(true);
+    checkNear(depth, 0.708 / 1.058, 0.001);
     expect(near(depth, 0.708 / 1.058 + 0.01, 0.001)).toBe(false);
   });
 
   it('5/16-18 and M8 differ by 0.0625 mm only', () => {
     const gap = nearTwins(thread('M8'), thread('5/16-18'))?.diameterGap ?? 0;
-    expect(near(gap * 1000, 0.0625, 1e-9)).toBe(true);
+    checkNear(gap * 1000, 0.0625, 1e-9);
   });
 });

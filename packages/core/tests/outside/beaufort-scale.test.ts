@@ -6,6 +6,7 @@ import { expect, test } from 'vitest';
 import { BEAUFORT, beaufortForce, beaufortMiddle } from '../../src/loads/beaufort/beaufort.ts';
 import { numberOf } from '../../src/loads/numbers.ts';
 import { gustOf } from '../../src/loads/reported-wind/gust.ts';
+import { checked } from './data/checked.ts';
 
 const topMph = [1, 3, 7, 12, 18, 24, 31, 38, 46, 54, 63, 73];
 const middle: [number, number][] = [
@@ -28,7 +29,7 @@ test.each(topMph.map((mph, force) => [force, mph] as const))(
 );
 
 test.each(middle)('the formula gives force %i %d m/s, within its band', (force, speed) => {
-  expect(Math.abs(beaufortMiddle(force) - speed)).toBeLessThan(0.005001);
+  checked({ got: beaufortMiddle(force), expected: speed, within: 0.005001 });
   expect(Math.abs(beaufortMiddle(force) - speed - 0.05)).toBeGreaterThan(0.005);
   expect(beaufortMiddle(force)).toBeLessThan((BEAUFORT[force] as { to: number }).to);
 });

@@ -3,12 +3,13 @@
 
 import { expect, test } from 'vitest';
 import { gbCylinder } from '../../src/loads/gb-50009/cylinder.ts';
+import { checked } from './data/checked.ts';
 
 const rows = [1.0, 0.8, 0.1, -0.7, -1.2, -1.5, -1.7, -1.2, -0.7, -0.5, -0.4, -0.4, -0.4];
 
 test.each(rows.map((mu, i) => [15 * i, mu] as const))('at %i° from the wind', (angleDeg, mu) => {
   const found = gbCylinder((angleDeg * Math.PI) / 180, 1);
-  expect(Math.abs(found - mu)).toBeLessThan(1e-9);
+  checked({ got: found, expected: mu, within: 1e-9 });
   expect(Math.abs(found - mu - 1e-8)).toBeGreaterThan(1e-9);
   expect(gbCylinder((angleDeg * Math.PI) / 180, 0.3)).toBeCloseTo(mu, 9);
 });

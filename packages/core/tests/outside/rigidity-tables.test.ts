@@ -11,6 +11,7 @@ import { netShell, shellOfNet } from '../../src/nets/kinds.ts';
 import type { PlaceId } from '../../src/shell/ids.ts';
 import { hubsOf, placeCount, type Shell } from '../../src/shell/shell.ts';
 import { ball, heldRow, hinged, rowsOf, tiers } from '../frame/fixtures.ts';
+import { checked } from './data/checked.ts';
 
 const WHOLE = 6;
 
@@ -43,7 +44,7 @@ describe('a closed ball of triangles that hangs free', () => {
     it(`of ${b}V has no mechanism but its six movements as a whole`, () => {
       const found = mechanisms(hinged(ball(b)));
       expect(found.count).toBe(WHOLE);
-      expect(Math.abs((found.softest as number) - least)).toBeLessThan(5e-7);
+      checked({ got: found.softest as number, expected: least, within: 5e-7 });
     });
 
   it('of the octahedron likewise', () => {
@@ -94,7 +95,7 @@ describe('a dome from the top to a pinned row', () => {
       const model = hinged(shell, { placed: tiers(shell, 0, to), supports: heldRow(shell, to) });
       const found = mechanisms(model);
       expect(found.count).toBe(0);
-      expect(Math.abs((found.softest as number) - least)).toBeLessThan(1e-6);
+      checked({ got: found.softest as number, expected: least, within: 1e-6 });
     });
 
   for (const [b, to, mechanismsOf] of [
@@ -134,7 +135,7 @@ describe('a band with its lower row pinned and its upper rim free', () => {
       const model = hinged(shell, { placed: tiers(shell, from, to), supports: heldRow(shell, to) });
       const found = mechanisms(model);
       expect(found.count).toBe(count);
-      expect(Math.abs((found.softest as number) - least)).toBeLessThan(1e-6);
+      checked({ got: found.softest as number, expected: least, within: 1e-6 });
       for (const mode of found.modes) expect(rowsOf(shell)[mode.hub]).toBeLessThan(to);
     });
 });
@@ -155,7 +156,7 @@ describe('a ring of triangles between two n-gons, the lower pinned', () => {
     it(`has ${count} mechanism${count === 1 ? '' : 's'} with n = ${n}`, () => {
       const found = mechanisms(antiprism(n));
       expect(found.count).toBe(count);
-      expect(Math.abs((found.softest as number) - least)).toBeLessThan(1e-6);
+      checked({ got: found.softest as number, expected: least, within: 1e-6 });
     });
 
   it('tells even from odd: the softest odd ring is no mechanism at a hundred times the limit', () => {

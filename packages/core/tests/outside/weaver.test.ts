@@ -6,6 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Structure } from '../../src/frame/structure.ts';
 import { beam, clamped, loadOn, rest, six } from '../frame/trusses.ts';
+import { checked } from './data/checked.ts';
 
 const frame = (shear: number): Structure => {
   const section = { area: 11, iy: 56, iz: 56, torsion: 83 };
@@ -27,7 +28,7 @@ describe('Weaver’s space frame', () => {
   const found = rest(structure, loadOn(structure, LOADS));
   const near = (list: readonly number[], wanted: readonly number[], half: number): void => {
     list.forEach((x, k) => {
-      expect(Math.abs(x - wanted[k])).toBeLessThan(half);
+      checked({ got: x, expected: wanted[k], within: half });
     });
   };
 

@@ -16,6 +16,7 @@ import type { PlaceId } from '../../src/shell/ids.ts';
 import { ballTruss } from '../frame/ball-truss.ts';
 import { ball, rowsOf, tiers } from '../frame/fixtures.ts';
 import { off, rest } from '../frame/trusses.ts';
+import { checked } from './data/checked.ts';
 
 const data = (name: string): string => fileURLToPath(new URL(`data/${name}`, import.meta.url));
 
@@ -119,7 +120,7 @@ describe('a whole shell of membranes and bars', () => {
   it('moves everywhere within 0.5 % of what the program printed, in fact within 1e-5', () => {
     const list = standing.flatMap((hub) => [...ours.moved.slice(6 * hub, 6 * hub + 3)]);
     const wanted = standing.flatMap((hub) => theirs.get(hub) as number[]);
-    expect(off(list, wanted)).toBeLessThan(1e-5);
+    checked({ got: list, expected: wanted, ofLargest: 1e-5 });
     expect(
       off(
         list.map((x) => x * 1.05),
