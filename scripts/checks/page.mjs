@@ -5,14 +5,22 @@ import { nameOf, patternsOf } from './stale.mjs';
 const CAUTION = `Each of these figures says how near the program comes to a value that this project did not make. None says
 that a shell is safe: local codes and a licensed engineer or rigger decide.`;
 
-/** The page; the same tests and figures give the same text. */
-export function page(files, tests, rows) {
-  const parts = files.map((file) => partOf(file, of(file, tests), of(file, rows)));
+/** The page; the same tests and figures give the same text. Files of which no test ran keep the rows
+ * that the page had before. */
+export function page(files, tests, rows, before = '') {
+  const parts = files.map((file) => {
+    const own = of(file, tests);
+    return own.length > 0 ? partOf(file, own, of(file, rows)) : partBefore(file, before);
+  });
+  const total = (list) => list.reduce((sum, x) => sum + Number(x), 0);
+  const figures = total(
+    parts.flatMap(({ lines }) => lines.map((text) => text.split(' | ').at(-3))),
+  );
   const lines = [
     '# Outside checks',
     '',
-    `Made by \`npm run checks\`; not to be edited. ${files.length} files with ${tests.length} tests, each file`,
-    `held to one source; ${rows.length} recorded comparisons, of which the worst of a run stands for all of it.`,
+    `Made by \`npm run checks\`; not to be edited. ${files.length} files with ${total(parts.map(({ count }) => count))} tests, each file`,
+    `held to one source; ${figures} recorded comparisons, of which the worst of a run stands for all of it.`,
     '',
     CAUTION,
     '',
@@ -42,6 +50,13 @@ export function page(files, tests, rows) {
 }
 
 const of = ({ file }, list) => list.filter((one) => one.file === file);
+
+function partBefore(file, before) {
+  const own = before.split('\n').filter((text) => text.startsWith(`| ${nameOf(file)} | `));
+  const isSource = (text) => text.split(' | ').length === 3;
+  const count = Number(own.find(isSource)?.split(' | ')[1] ?? 0);
+  return { lines: own.filter((text) => !isSource(text)), count };
+}
 
 function partOf(file, tests, rows) {
   const groups = patternsOf(file).map((is) => ({ is, tests: [] }));
@@ -94,7 +109,7 @@ function line(file, test, row, tests) {
   const title = cell(test);
   const head = `| ${nameOf(file)} | ${row?.what ? `${title}: *${cell(row.what)}*` : title}`;
   const tail = `${tests || ''} | ${row?.standing ?? standing(file, test)} |`;
-  if (!row) return `${head} | holds | holds | | | | ${tail}`;
+  if (!row) return `${head} | holds | holds |  |  |  | ${tail}`;
   return `${head} | ${figure(row.expected)} | ${figure(row.got)} | ${errorOf(row)} | ${allowedOf(row)} | ${row.count} | ${tail}`;
 }
 
