@@ -468,6 +468,7 @@ export {
   panelToMake,
   type SideToMake,
 } from './arrange/make/make-panel.ts';
+export { type CutDown, cutDown } from './arrange/make/cut-down.ts';
 export { type Trim, trims } from './arrange/make/trim.ts';
 export { frozenOf, numbersOf, type PlaceNumbers } from './arrange/numbers.ts';
 export {
@@ -533,6 +534,7 @@ export {
   type SinglesAnswer,
   type SinglesQuestion,
 } from './arrange/singles/single-panels.ts';
+export { taggedPanels } from './arrange/singles/tagged-panels.ts';
 export { needOf, type StockRow, stockRows } from './arrange/stock.ts';
 export { HOLE_ROOM, holesTake, type NearFit, nearFit } from './arrange/swaps/near-fit.ts';
 export {

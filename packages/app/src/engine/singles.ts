@@ -2,13 +2,12 @@
 // readings, then core's search.
 
 import {
-  type AssignedReading,
   type Kind,
   type Pile,
   type PileKinds,
   placeSingles,
   type Shell,
-  type SinglePanel,
+  taggedPanels,
 } from '@shellraise/core';
 
 /** What is asked. */
@@ -41,7 +40,7 @@ export interface TaggedPlaces {
 /** Tagged panels to places. */
 export function taggedPlaces(question: SinglesQuestionOfPile): TaggedPlaces {
   const { shell, kinds, course, leftOut } = question;
-  const panels = singlesOf(question, kinds);
+  const panels = taggedPanels(question.pile, question.worked, kinds);
   const out = new Set(leftOut);
   const family = Array.from(shell.kind, (kind, place) => (out.has(place) ? -1 : kind));
   const answer = placeSingles({ shell, family, course, panels });
@@ -55,34 +54,4 @@ export function taggedPlaces(question: SinglesQuestionOfPile): TaggedPlaces {
     after: answer.after,
     worstCourse: answer.worstCourse,
   };
-}
-
-/** Tagged panels of a settled kind that are not scrap: the mean of their readings against the kind's
- * sides, each person's own error taken off. */
-export function singlesOf(
-  { pile, worked }: Pick<SinglesQuestionOfPile, 'pile' | 'worked'>,
-  kinds: readonly Kind[],
-): SinglePanel[] {
-  const biases = new Map(worked.people.map((one) => [one.by, one.applied ? one.bias : 0]));
-  const byTag = new Map<string, AssignedReading[]>();
-  for (const one of worked.assigned)
-    if (one.tag !== null && one.kind !== null)
-      byTag.set(one.tag, [...(byTag.get(one.tag) ?? []), one]);
-  return [...byTag].flatMap(([tag, readings]) => {
-    const family = kinds.findIndex((kind) => kind.id === readings[0]?.kind);
-    const sides = kinds[family]?.sides;
-    const rows = readings.flatMap(({ reading }) => pile.readings[reading] ?? []);
-    if (!sides || rows.some((row) => row.condition === 'scrap')) return [];
-    const sums = sides.map(() => 0);
-    readings.forEach(({ liesOn }, r) => {
-      const row = rows[r];
-      row?.sides.forEach((measured, i) => {
-        const at = liesOn[i] as number;
-        const bias = row.by === undefined ? 0 : (biases.get(row.by) ?? 0);
-        sums[at] = (sums[at] as number) + measured - bias + (pile.hubAllowance ?? 0);
-      });
-    });
-    const off = sides.map((side, i) => (sums[i] as number) / readings.length - side);
-    return [{ tag, family, off, weak: rows.some((row) => row.condition === 'repair') }];
-  });
 }

@@ -3,6 +3,7 @@
 
 import {
   bestSplit,
+  cutDown,
   type DecidedOpening,
   type DecidedSecond,
   defaultTakeoff,
@@ -39,7 +40,6 @@ import {
   standingShell,
   type TakeoffSettings,
   type Trim,
-  trims,
   unknownParts,
   type WayUp,
   type Wishes,
@@ -119,12 +119,12 @@ export interface BrokenQuestion {
 /** The ways out, and what one could be cut from. */
 export interface BrokenAnswer {
   readonly ways: readonly Replacement[];
-  readonly cuts: readonly CutDown[];
+  readonly cuts: readonly ShownCut[];
   readonly card: MakeCard;
 }
 
 /** A surplus panel that could be cut down to the one wanted. */
-export interface CutDown {
+export interface ShownCut {
   readonly kind: string;
   readonly spare: number;
   readonly trim: Trim;
@@ -298,21 +298,16 @@ const decidedWay = ({ at, kinds, orbit, lean }: WayUp): PlacesDecision['wayUp'] 
   ...(lean && { lean: { ...lean } }),
 });
 
-/** Room that a saw and a new flange want at each cut side, metres: our own judgement. */
-const CUT_ROOM = 0.01;
-
 /** What to do for a broken panel. */
 export function waysOut(question: BrokenQuestion): BrokenAnswer {
   const { shell, kinds, plain, besides, place, built, interchangeable } = question;
   const spares = leftAfter(shell, kinds, plain, besides);
   const wanted = shell.kind[place] as number;
   const own = kinds[wanted] as Kind;
-  const cuts = kinds.flatMap((kind, k): CutDown[] => {
-    const spare = spares[k] as number;
-    const [trim] = k === wanted || spare === 0 ? [] : trims(kind.sides, own.sides, CUT_ROOM);
-    return trim ? [{ kind: kind.id, spare, trim, outer: outerOf(kind, trim) }] : [];
+  const cuts = cutDown(kinds, wanted, spares).map((cut): ShownCut => {
+    const kind = kinds[cut.kind] as Kind;
+    return { ...cut, kind: kind.id, outer: outerOf(kind, cut.trim) };
   });
-  cuts.sort((a, b) => b.trim.margin - a.trim.margin);
   const fixed = new Set(leftOutOf(openingsIn(plain, besides)));
   const ways = replacementsFor(shell, kinds, place, { built, spares, fixed }, { interchangeable });
   const { allowance, holes, settings } = question;
@@ -322,7 +317,7 @@ export function waysOut(question: BrokenQuestion): BrokenAnswer {
   return { ways, cuts, card: { kind: own.id, panel } };
 }
 
-function outerOf({ sides }: Kind, { keptSide }: Trim): CutDown['outer'] {
+function outerOf({ sides }: Kind, { keptSide }: Trim): ShownCut['outer'] {
   const corners = panelShape(sides, keptSide)?.corners ?? [];
   const [x, y] = corners[keptSide] ?? [0, 0];
   return corners.map(([u, v]) => [u - x, v - y]);

@@ -1,6 +1,12 @@
 // `shellraise places --broken 3-07`: what to do when a panel breaks, the least undoing first.
 
-import { type Kind, type Replacement, replacementsFor, type Trim, trims } from '@shellraise/core';
+import {
+  type CutDown,
+  cutDown,
+  type Kind,
+  type Replacement,
+  replacementsFor,
+} from '@shellraise/core';
 import { badInput } from '../ending.ts';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
@@ -26,37 +32,22 @@ export async function placesBroken(file: string, options: PlacesOptions): Promis
     { built, spares },
     { interchangeable: chosen.shape.interchangeable },
   );
-  const cuts = cutDown(kinds, chosen.standing.shell.kind[place] as number, spares);
+  const cuts = namedCuts(kinds, chosen.standing.shell.kind[place] as number, spares);
   if (ways.every((one) => one.act === 'make')) process.exitCode = 1;
   if (options.json) printJson(brokenDocument(chosen, place, built, ways, cuts));
   else print(...brokenReport(chosen, place, built, ways, cuts, lengthsIn(options.lengths)));
 }
 
-/** Room that a saw and a new flange want at each cut side, metres: our own judgement. */
-const CUT_ROOM = 0.01;
-
-/** A surplus panel that could be cut down. */
-export interface CutDown {
-  readonly kind: string;
-  readonly spare: number;
-  readonly trim: Trim;
-}
+/** What could be cut down, by its kind's name. */
+export type NamedCut = Omit<CutDown, 'kind'> & { readonly kind: string };
 
 /** Kinds with panels to spare that the one wanted could be cut from, the most room first. */
-export function cutDown(
+export const namedCuts = (
   kinds: readonly Kind[],
   wanted: number,
   spares: readonly number[],
-): CutDown[] {
-  const { sides } = kinds[wanted] as Kind;
-  return kinds
-    .flatMap((kind, k) => {
-      const spare = spares[k] as number;
-      const [trim] = k === wanted || spare === 0 ? [] : trims(kind.sides, sides, CUT_ROOM);
-      return trim ? [{ kind: kind.id, spare, trim }] : [];
-    })
-    .sort((a, b) => b.trim.margin - a.trim.margin);
-}
+): readonly NamedCut[] =>
+  cutDown(kinds, wanted, spares).map((cut) => ({ ...cut, kind: (kinds[cut.kind] as Kind).id }));
 
 function placeOf(numbers: readonly string[], asked: string): number {
   const place = numbers.indexOf(asked);
@@ -87,7 +78,7 @@ function brokenReport(
   place: number,
   built: Uint8Array,
   ways: readonly Replacement[],
-  cuts: readonly CutDown[],
+  cuts: readonly NamedCut[],
   lengths: Lengths,
 ): readonly string[] {
   const number = chosen.numbers.numbers[place] as string;
@@ -136,7 +127,7 @@ function brokenDocument(
   place: number,
   built: Uint8Array,
   ways: readonly Replacement[],
-  cuts: readonly CutDown[],
+  cuts: readonly NamedCut[],
 ): object {
   const nameOf = (at: number | null): string | null =>
     at === null ? null : (numbers.numbers[at] as string);

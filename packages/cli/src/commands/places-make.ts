@@ -19,7 +19,7 @@ import { fittedWords } from '../tape.ts';
 import { bullets, caution, heading, print, printJson, table, wrap } from '../terminal.ts';
 import { writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
-import { type CutDown, cutDown, sparesOf } from './places-broken.ts';
+import { type NamedCut, namedCuts, sparesOf } from './places-broken.ts';
 
 /** What a panel that somebody makes must say beside it. */
 const makeCaution =
@@ -35,7 +35,7 @@ export async function placesMake(file: string, id: string, options: PlacesOption
       `--make: found ${id}, expected a kind of this pile: ${kinds.map((kind) => kind.id).join(', ')}`,
     );
   const panel = madeOf(chosen, kinds, k);
-  const cuts = cutDown(kinds, k, sparesOf(chosen));
+  const cuts = namedCuts(kinds, k, sparesOf(chosen));
   const written =
     options.out === undefined
       ? ''
@@ -69,7 +69,7 @@ function writeSheets(
   kinds: readonly Kind[],
   id: string,
   panel: PanelToMake,
-  [best]: readonly CutDown[],
+  [best]: readonly NamedCut[],
   options: PlacesOptions,
   folder: string,
 ): string {
@@ -109,7 +109,7 @@ function makeReport(
   { loaded }: Chosen,
   id: string,
   { sides, angles, area }: PanelToMake,
-  cuts: readonly CutDown[],
+  cuts: readonly NamedCut[],
   lengths: Lengths,
 ): readonly string[] {
   const right = (head: string) => ({ head, align: 'right' as const });

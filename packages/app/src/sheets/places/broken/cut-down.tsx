@@ -1,12 +1,12 @@
 // Surplus panels that the one wanted could be cut from: the old outline thin, the new one heavy, the
 // flange that is kept in the accent.
 
-import type { CutDown } from '../../../engine/stock.ts';
+import type { ShownCut } from '../../../engine/stock.ts';
 import { useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
 
 /** The cards; nothing where none would do. */
-export function CutDownCards({ cuts, kind }: { cuts: readonly CutDown[]; kind: string }) {
+export function CutDownCards({ cuts, kind }: { cuts: readonly ShownCut[]; kind: string }) {
   const words = useWords().fitting.broken;
   const lengths = useLengths();
   if (cuts.length === 0) return <p>{words.noCut(kind)}</p>;
@@ -39,7 +39,7 @@ export function CutDownCards({ cuts, kind }: { cuts: readonly CutDown[]; kind: s
 /** Room around the outline, metres. */
 const ROOM = 0.04;
 
-function CutDrawing({ cut: { outer, trim, kind } }: { cut: CutDown }) {
+function CutDrawing({ cut: { outer, trim, kind } }: { cut: ShownCut }) {
   const words = useWords().fitting.broken;
   const xs = outer.map(([x]) => x);
   const ys = outer.map(([, y]) => y);
@@ -47,7 +47,7 @@ function CutDrawing({ cut: { outer, trim, kind } }: { cut: CutDown }) {
   const [width, height] = [Math.max(...xs) + ROOM - left, Math.max(...ys) + ROOM - low];
   const at = ([x, y]: readonly [number, number]): string =>
     `${(x - left).toFixed(4)} ${(low + height - y).toFixed(4)}`;
-  const path = (corners: CutDown['outer']): string => `M${corners.map(at).join('L')}Z`;
+  const path = (corners: ShownCut['outer']): string => `M${corners.map(at).join('L')}Z`;
   const [start, end] = [trim.corners[0], trim.corners[1]];
   return (
     <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={words.cutDrawing(kind)}>
