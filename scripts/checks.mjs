@@ -17,7 +17,8 @@ process.exitCode = process.argv.includes('--names') ? compareNames() : writePage
 function compareNames() {
   const faults = faultsOf(outsideFiles(root), readFileSync(target, 'utf8'));
   for (const fault of faults) console.error(`docs/checks.md: ${fault}`);
-  if (faults.length > 0) console.error('`npm run checks -- NAME` runs the files named and makes their rows again');
+  if (faults.length > 0)
+    console.error('`npm run checks -- NAME` runs the files named and makes their rows again');
   return faults.length > 0 ? 1 : 0;
 }
 

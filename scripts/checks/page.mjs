@@ -115,10 +115,12 @@ function line(file, test, row, tests) {
 
 const UNITS = { absolute: '', relative: ' rel.', 'of the largest': ' of max.', bound: '' };
 
-function errorOf({ error, measure }) {
+function errorOf({ error, allowed, measure }) {
   if (error === null) return '';
-  if (error === 0) return '0';
-  return tiny(error) ? '< 1e-12' : `${digits(error, 2)}${UNITS[measure]}`;
+  if (allowed === 0) return digits(error, 2);
+  return tiny(error)
+    ? `< ${digits(Math.min(1e-12, allowed), 3)}`
+    : `${digits(error, 2)}${UNITS[measure]}`;
 }
 
 function allowedOf({ allowed, measure }) {
