@@ -50,6 +50,10 @@ export function demoProject() {
       hardware,
     },
     takeoff,
+    parts,
+    loads,
+    ground,
+    stages,
   };
 }
 
@@ -136,6 +140,31 @@ const takeoff = {
   ],
   plates: { bolt: { thread: '1/4-20', length: metres(1 * inch) } },
 };
+
+/** What the growers know of the parts: skin and flange by the vernier, heads of the bolts read. */
+const parts = {
+  panel: { material: 'fibreglass', thickness: 0.003, strength: 50e6 },
+  flange: { depth: 0.05, thickness: 0.005 },
+  bolt: { thread: '5/16-18', grade: 'SAE J429 Gr 5' },
+};
+
+/** The wind that the shell must bear in the two months that it is to stand, and what a panel weighs. */
+const loads = {
+  wind: { as: 'gust', speed: 24 },
+  terrain: 'open',
+  daysStanding: 60,
+  panelMass: 9,
+};
+
+/** An orchard on loam over clay; screw anchors of the trellis are at hand. */
+const ground = {
+  site: { name: 'Lower orchard' },
+  soil: { kind: 'clay', firm: true, wet: false },
+  anchor: { type: 'helical', torque: 260, plate: 0.1 },
+};
+
+/** Timber props, and what the growers would lean on one hub. */
+const stages = { propBears: 4000, hubBears: 5000 };
 
 /** Panels of every kind, each with its sides as they lie, anticlockwise from outside. */
 function allPanels() {
