@@ -103,10 +103,11 @@ function placeWords({ what, at }: Limit, chosen: Chosen): string {
 function stopWords({ stopWork }: StageStrength): string {
   const { gust, mean, leave, setBy, unknown } = stopWork;
   const handling = HANDLING_LIMITS[0];
+  const thing = setBy === 'hub not tied' ? 'first base hub, not tied to anything known,' : setBy;
   const why =
     setBy === 'handling panels'
       ? `the limit for handling panels (${handling?.source.text})`
-      : `${Math.round(100 * ACTION_LOAD.stop)} % of the load at which the ${setBy} reaches its limit`;
+      : `${Math.round(100 * ACTION_LOAD.stop)} % of the load at which the ${thing} ${setBy === 'hub not tied' ? 'lifts off' : 'reaches its limit'}`;
   const leaving =
     leave === null
       ? 'No limit of the stage itself is known: this does not say that it bears that wind.'

@@ -67,7 +67,7 @@ function askedStage(
   const night =
     tonight === undefined || answer.bears === null
       ? null
-      : closedDown(answer.bears.limits, tonight);
+      : closedDown(answer.bears.limits, answer.bears.untied, tonight);
   return { number: stage, of: order.length, last, answer, night };
 }
 

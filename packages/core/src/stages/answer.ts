@@ -153,6 +153,7 @@ function whatItBears(
         one[of] > best.perPascal ? { perPascal: one[of], from: caseWords(one.wind) } : best,
       { perPascal: 0, from: '' },
     );
+  const untied = liftsOff(model, held);
   return {
     held: held.hubs.map((hub, k) => heldHub(model, held, hub, k)),
     weight: held.totalWeight,
@@ -163,9 +164,9 @@ function whatItBears(
     enclosure: held.wind.enclosure,
     uplift: most('lift'),
     drag: most('drag'),
-    untied: liftsOff(model, held),
+    untied,
     limits,
-    stopWork: stopWork(limits),
+    stopWork: stopWork(limits, untied),
   };
 }
 

@@ -51,16 +51,17 @@ export interface StopWork {
    * stage is known. */
   readonly leave: number | null;
   /** What sets it: handling, or the thing that reaches its limit first. */
-  readonly setBy: 'handling panels' | Limit['what'];
+  readonly setBy: 'handling panels' | 'hub not tied' | Limit['what'];
   /** Sorts of things whose limits are unknown: any of them may give way sooner. */
   readonly unknown: readonly Limit['what'][];
 }
 
-/** The stop-work wind from the limits of a stage. A stage with no known limit is held to the handling
- * limit, and everything that is unknown is named. */
-export function stopWork(limits: readonly Limit[]): StopWork {
+/** The stop-work wind from the limits of a stage. Where nobody knows what its anchors hold it counts as
+ * not tied: the gust at which its first base hub would lift off (`untied`) is a limit too. A stage with
+ * no known limit is held to the handling limit, and everything that is unknown is named. */
+export function stopWork(limits: readonly Limit[], untied: Limit | null): StopWork {
   const handling = HANDLING_LIMITS[0] as HandlingLimit;
-  const lowest = lowestLimit(limits);
+  const lowest = lowestLimit(withUntied(limits, untied));
   const own = lowest === null ? null : Math.sqrt(ACTION_LOAD.stop) * (lowest.gust as number);
   const byStage = own !== null && own < handling.gust;
   return {
@@ -70,10 +71,20 @@ export function stopWork(limits: readonly Limit[]): StopWork {
     },
     mean: handling.mean * ((byStage ? own : handling.gust) / handling.gust),
     leave: lowest === null ? null : Math.sqrt(ACTION_LOAD.leave) * (lowest.gust as number),
-    setBy: byStage ? (lowest as Limit).what : 'handling panels',
+    setBy: byStage
+      ? lowest === untied
+        ? 'hub not tied'
+        : (lowest as Limit).what
+      : 'handling panels',
     unknown: limits.filter(({ status }) => status === 'unknown').map(({ what }) => what),
   };
 }
+
+/** The limits of a stage, with that of a base hub that is not tied for anchors that nobody knows. */
+const withUntied = (limits: readonly Limit[], untied: Limit | null): Limit[] =>
+  limits.map((one) =>
+    untied !== null && one.what === 'anchor' && one.status === 'unknown' ? untied : one,
+  );
 
 /** The limit that is reached at the lowest gust; null where none is known to be reached. */
 export function lowestLimit(limits: readonly Limit[]): Limit | null {
@@ -97,10 +108,14 @@ export interface ClosedDown {
 
 /** A stage in the gust that is expected tonight (m/s), with no one at work: held to the same part of
  * its limits at which everybody would leave by day. RangeError for a gust that is none. */
-export function closedDown(limits: readonly Limit[], gust: number): ClosedDown {
+export function closedDown(
+  limits: readonly Limit[],
+  untied: Limit | null,
+  gust: number,
+): ClosedDown {
   if (!(gust >= 0 && gust < 200))
     throw new RangeError(`tonight's gust is ${gust} m/s, 0 to 200 m/s is allowed`);
-  const lowest = lowestLimit(limits);
+  const lowest = lowestLimit(withUntied(limits, untied));
   const leave = lowest === null ? null : Math.sqrt(ACTION_LOAD.leave) * (lowest.gust as number);
   const reserve = leave === null || gust === 0 ? null : leave / gust;
   if (leave !== null && gust >= leave) return { verdict: 'gives way', by: lowest, reserve };

@@ -240,12 +240,12 @@ describe('the stop-work wind', () => {
   });
 
   it('is 60 % of the load that is the limit, and never above the limit for handling panels', () => {
-    expect(stopWork([limit(10)]).gust.value).toBeCloseTo(Math.sqrt(0.6) * 10, 12);
-    expect(stopWork([limit(10)]).leave).toBeCloseTo(Math.sqrt(0.8) * 10, 12);
-    expect(stopWork([limit(10)]).setBy).toBe('anchor');
-    expect(stopWork([limit(10)]).mean).toBeCloseTo((Math.sqrt(0.6) * 10 * 7.6) / 11.6, 12);
+    expect(stopWork([limit(10)], null).gust.value).toBeCloseTo(Math.sqrt(0.6) * 10, 12);
+    expect(stopWork([limit(10)], null).leave).toBeCloseTo(Math.sqrt(0.8) * 10, 12);
+    expect(stopWork([limit(10)], null).setBy).toBe('anchor');
+    expect(stopWork([limit(10)], null).mean).toBeCloseTo((Math.sqrt(0.6) * 10 * 7.6) / 11.6, 12);
     for (const gust of [15, 30, null])
-      expect(stopWork([limit(gust)])).toMatchObject({
+      expect(stopWork([limit(gust)], null)).toMatchObject({
         gust: { value: HANDLING_LIMITS[0]?.gust },
         mean: HANDLING_LIMITS[0]?.mean,
         setBy: 'handling panels',
@@ -254,14 +254,27 @@ describe('the stop-work wind', () => {
       expect(answerOf(held, stage).bears?.stopWork.gust.value).toBeLessThanOrEqual(11.6);
   });
 
+  it('counts a shell as not tied where nobody knows what its anchors hold', () => {
+    const unknown: Limit = { ...limit(null), status: 'unknown' };
+    const told = stopWork([unknown], limit(5));
+    expect(told.gust.value).toBeCloseTo(Math.sqrt(0.6) * 5, 12);
+    expect(told).toMatchObject({ setBy: 'hub not tied', unknown: ['anchor'] });
+    expect(stopWork([limit(10)], limit(5)).setBy).toBe('anchor');
+    expect(closedDown([unknown], limit(5), 6)).toMatchObject({ verdict: 'gives way' });
+  });
+
   it('holds for the night, gives way, or is unknown', () => {
     const unknown: Limit = { ...limit(null), what: 'seam', status: 'unknown' };
-    expect(closedDown([limit(20)], 17)).toMatchObject({ verdict: 'holds', by: null });
-    expect(closedDown([limit(20)], 18)).toMatchObject({ verdict: 'gives way', by: limit(20) });
-    expect(closedDown([limit(20), unknown], 17).verdict).toBe('unknown');
-    expect(closedDown([limit(20), unknown], 18).verdict).toBe('gives way');
-    expect(closedDown([unknown], 5)).toMatchObject({ verdict: 'unknown', reserve: null });
-    for (const odd of [-1, Number.NaN, 300]) expect(() => closedDown([], odd)).toThrow(/m\/s/);
+    expect(closedDown([limit(20)], null, 17)).toMatchObject({ verdict: 'holds', by: null });
+    expect(closedDown([limit(20)], null, 18)).toMatchObject({
+      verdict: 'gives way',
+      by: limit(20),
+    });
+    expect(closedDown([limit(20), unknown], null, 17).verdict).toBe('unknown');
+    expect(closedDown([limit(20), unknown], null, 18).verdict).toBe('gives way');
+    expect(closedDown([unknown], null, 5)).toMatchObject({ verdict: 'unknown', reserve: null });
+    for (const odd of [-1, Number.NaN, 300])
+      expect(() => closedDown([], null, odd)).toThrow(/m\/s/);
   });
 });
 
