@@ -33,7 +33,8 @@ const ground = (file: string, ...options: string[]): Promise<Ran> =>
 
 describe('shellraise ground', () => {
   it('stakes out the base and says what is not known, on a file that says nothing of the site', async () => {
-    const doc = JSON.parse((await runOnce('ground', demo, '--json')).out);
+    const { parts: _p, loads: _l, ground: _g, stages: _s, ...bare } = project;
+    const doc = JSON.parse((await ground(fileOf(JSON.stringify(bare)), '--json')).out);
     expect(doc.base.hubs).toHaveLength(20);
     expect(doc.stakeOut.polar).toHaveLength(20);
     expect(doc.stakeOut.tape.checks.length).toBeGreaterThan(20);
@@ -41,7 +42,7 @@ describe('shellraise ground', () => {
     expect(doc.anchors.status).toBe('unknown');
     expect(doc.anchors.why[0].path).toBe('loads.wind');
     expect(doc).toMatchObject({ shims: null, stage: null });
-    const { out } = await runOnce('ground', demo);
+    const { out } = await ground(fileOf(JSON.stringify(bare)));
     expect(out).toContain('No design wind is entered');
     expect(out).toContain('No levels are entered');
   });
