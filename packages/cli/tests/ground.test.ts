@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { example, fileOf, type Ran, run, runOnce } from './run.ts';
+import { example, fileOf, type Ran, run } from './run.ts';
 
 const demo = example('demo/project.json');
 const project = JSON.parse(readFileSync(demo, 'utf8'));
