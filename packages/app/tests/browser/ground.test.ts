@@ -1,0 +1,138 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { frameWords } from '../../src/words/frame.ts';
+import { groundWords as words } from '../../src/words/ground.ts';
+import { accessFaults } from './access.ts';
+import { tooSmall, tooWide } from './sizes.ts';
+import { inBrowser } from './support.ts';
+
+const { open } = inBrowser();
+const PATIENCE = { timeout: 60_000 };
+
+const openTab = (page: Page, tab: keyof typeof words.tab) =>
+  page.getByRole('tab', { name: words.tab[tab], exact: true }).click();
+const undo = (page: Page) =>
+  page.getByRole('button', { name: frameWords.undo, exact: true }).click();
+const ready = (page: Page) => page.locator('.wind-rose').waitFor(PATIENCE);
+
+/** Types into a field and leaves it. */
+async function type(page: Page, label: string, text: string): Promise<void> {
+  const field = page.getByLabel(label, { exact: true });
+  await field.fill(text);
+  await field.press('Enter');
+}
+
+describe.each(['laptop', 'phone'] as const)('the ground on a %s', (screen) => {
+  it('is anchored for the wind that is entered, and says what is missing', async () => {
+    const { page, faults } = await open({ sheet: 'ground', screen });
+    await ready(page);
+    await openTab(page, 'anchors');
+    const missing = page.locator('.ground-faults li');
+    const rows = page.locator('.ground-table tbody tr');
+    await expect.poll(() => rows.count()).toBe(20);
+    await page.getByLabel(words.anchors.soil, { exact: true }).selectOption('none');
+    await page.getByLabel(words.anchors.sort, { exact: true }).selectOption('ballast');
+    await expect.poll(() => missing.count()).toBeGreaterThan(0);
+    await page.getByLabel(words.anchors.soil, { exact: true }).selectOption('loam');
+    await expect.poll(() => missing.count()).toBe(0);
+    await page.getByText(/^\d+ anchors: ballast, 500 kg a piece on wood/).waitFor();
+    await openTab(page, 'site');
+    // What can't be a wind is refused and changes nothing.
+    await type(page, words.site.wind, 'a breeze');
+    await page.getByText(/^Expected a wind of 0\.5 m\/s to 115\.0 m\/s/).waitFor();
+    await type(page, words.site.wind, '28');
+    await page.getByText(/^Velocity pressure \d+ Pa by/).waitFor();
+    await page
+      .getByText(/\d+ values from memory or common practice/)
+      .first()
+      .waitFor();
+    await page.getByText(words.caution).first().waitFor();
+    await undo(page);
+    await expect
+      .poll(() => page.getByLabel(words.site.wind, { exact: true }).inputValue())
+      .toMatch(/^24/);
+    expect(await tooWide(page)).toEqual([]);
+    if (screen === 'phone') expect(await tooSmall(page)).toEqual([]);
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('levels and survey', () => {
+  it('give shims when every hub is read, and refuse what no length is', async () => {
+    const { page } = await open({ sheet: 'ground' });
+    await ready(page);
+    await openTab(page, 'levels');
+    const cells = page.locator('.reading-cell');
+    const count = await cells.count();
+    await cells.first().fill('up there');
+    await cells.first().press('Enter');
+    await page.getByText(words.levels.fault).waitFor();
+    for (let i = 0; i < count; i++) {
+      await cells.nth(i).fill(i === 3 ? '1412' : '1400');
+      await cells.nth(i).press('Enter');
+    }
+    await page.getByText(/^Shims: 0\.\d+ m in all, the highest 1\d\.\d mm/).waitFor();
+    await undo(page);
+    await page.getByText(words.levels.left(1)).waitFor();
+  });
+
+  it('say no go where a hub stands far out, and which one to move', async () => {
+    const { page } = await open({ sheet: 'ground' });
+    await ready(page);
+    await openTab(page, 'survey');
+    const count = await page.locator('.readings tbody tr').count();
+    for (let hub = 1; hub <= count; hub++) {
+      await type(page, words.survey.of(words.survey.radius, hub), hub === 4 ? '3.69 m' : '3.65 m');
+      await type(page, words.survey.of(words.survey.level, hub), '0');
+    }
+    await page.getByText(words.survey.verdicts['no go'], { exact: true }).waitFor();
+    await page.getByText(/^Hub 4: \d\d\.\d mm inwards/).waitFor();
+    await type(page, words.survey.of(words.survey.radius, 4), '3.65 m');
+    await page
+      .getByText(words.survey.verdicts['no go'], { exact: true })
+      .waitFor({ state: 'hidden' });
+    // A chord longer than the base is no reading.
+    await type(page, words.survey.of(words.survey.chord, 1), '40 m');
+    await page.locator('.ground-faults li').first().waitFor();
+  });
+});
+
+describe('the stages', () => {
+  it('come while they are reckoned, can be stopped, and tell of each whether it stands', async () => {
+    const { page, faults } = await open({ sheet: 'ground' });
+    await ready(page);
+    await openTab(page, 'stages');
+    await page.locator('.chart-stop[d^=M]').first().waitFor(PATIENCE);
+    await page.getByRole('button', { name: frameWords.cancel, exact: true }).click(PATIENCE);
+    await page.getByText(/^Stopped after \d+ of 160 stages/).waitFor();
+    const slider = page.getByRole('slider', { name: words.stages.slider });
+    await slider.fill('1');
+    await page
+      .getByText(words.stages.status['needs props'], { exact: true })
+      .or(page.getByText(words.stages.status.stands, { exact: true }))
+      .waitFor(PATIENCE);
+    await slider.focus();
+    await page.keyboard.press('End');
+    await page
+      .getByText(words.stages.stage(160, 160, ''), { exact: false })
+      .or(page.getByText(/^Stage 160 of 160/))
+      .first()
+      .waitFor(PATIENCE);
+    await page.getByText(words.stages.status.stands, { exact: true }).waitFor(PATIENCE);
+    expect(await accessFaults(page)).toEqual([]);
+    expect(faults).toEqual([]);
+  });
+
+  it('draw the movement as arrows for who wants no motion', async () => {
+    const { page } = await open({ sheet: 'ground' });
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    await ready(page);
+    await openTab(page, 'stages');
+    await page.getByRole('slider', { name: words.stages.slider }).fill('30');
+    await page.locator('.ground-still').waitFor(PATIENCE);
+    expect(await page.getByRole('button', { name: words.stages.still }).count()).toBe(0);
+    expect(
+      await page.locator('.ground-still path[stroke="var(--accent)"]').count(),
+    ).toBeGreaterThan(1);
+  });
+});
