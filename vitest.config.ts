@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -13,6 +14,8 @@ const browserTests = 'packages/app/tests/browser/**/*.test.ts';
 export default defineConfig({
   resolve: { alias: { '@shellraise/core': core } },
   test: {
+    // One worker fewer than there are processors, the default, leaves half of two idle.
+    maxWorkers: availableParallelism(),
     projects: [
       {
         extends: true,
