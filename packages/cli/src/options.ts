@@ -2,6 +2,17 @@
 
 import type { OpeningRank } from '@shellraise/core';
 
+/** What `--rank` takes: as core has them, told here again so that help comes without loading core. */
+const ranks: Readonly<Record<OpeningRank, true>> = {
+  'stock saved': true,
+  'least harm': true,
+  'away from wind': true,
+  'in reach': true,
+  'shortest edge': true,
+  'fewest panels': true,
+};
+export const rankNames = Object.keys(ranks);
+
 /** What `--lengths` takes. */
 export const lengthSystems = ['metric', 'inch'] as const;
 

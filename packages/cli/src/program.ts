@@ -1,10 +1,9 @@
 // The commands, their options and their help. What a command does is loaded when it is asked for,
 // so that help comes at once.
 
-import { openingRanks } from '@shellraise/core';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { badInput } from './ending.ts';
-import { lengthSystems, lengthUnits, type PlacesOptions } from './options.ts';
+import { lengthSystems, lengthUnits, type PlacesOptions, rankNames } from './options.ts';
 
 /** The command line, ready to parse. */
 export function program(): Command {
@@ -37,9 +36,7 @@ export function program(): Command {
       'where a thing with this section passes: corners "across, up", such as "0 m, 0 m; 1.2 m, 0 m; 0.6 m, 1.5 m"',
     )
     .addOption(
-      new Option('--rank <what>', 'with these three: which openings come first').choices([
-        ...openingRanks,
-      ]),
+      new Option('--rank <what>', 'with these three: which openings come first').choices(rankNames),
     )
     .option(
       '--wind <degrees>',
