@@ -36,7 +36,13 @@ import {
 import { nameNet } from './name-net.ts';
 import { probabilities } from './odds.ts';
 import { relativesOf } from './relatives.ts';
-import type { Identification, IdentifyProgress, Shape, ShapeQuestion } from './shape.ts';
+import {
+  type Identification,
+  type IdentifyProgress,
+  noAnswer,
+  type Shape,
+  type ShapeQuestion,
+} from './shape.ts';
 import { allowanceWords, sharperReadings } from './sharper.ts';
 import { type SideBelief, sideBelief } from './side-belief.ts';
 import { suspectsOf } from './suspects.ts';
@@ -111,7 +117,7 @@ function identifyOffered(
   if (closed.length === 0) {
     const far = howFar(found, working);
     const reasons = reasonsFor(question, found, far);
-    return { ...NOTHING, reasons, complete: found.complete, ...far };
+    return { ...noAnswer, reasons, complete: found.complete, ...far };
   }
   progress('fit', found.deepest, 1);
   const noise = noiseOf(working.kinds);
@@ -177,21 +183,6 @@ function reporter(
     onProgress(told);
   };
 }
-
-/** The answer where nothing closes, before its reasons. */
-const NOTHING: Identification = {
-  shapes: [],
-  reasons: [],
-  settle: [],
-  complete: false,
-  furthest: null,
-  stuck: [],
-  next: [],
-  enough: false,
-  trial: null,
-  conflicts: [],
-  besides: null,
-};
 
 /** Said where nets close but all are too improbable to be listed. */
 const NONE_FITS =
@@ -426,17 +417,10 @@ function answer(
   );
   const { shapes, words } = withSharper(plain, listed[0]?.net ?? null);
   return {
+    ...noAnswer,
     shapes,
-    reasons: [],
     settle: [...againFirst(shapes[0]), ...settling(shells, alike.group, nameOf, isLevel), ...words],
     complete: complete && listed.length === sorted.length,
-    furthest: null,
-    stuck: [],
-    next: [],
-    enough: false,
-    trial: null,
-    conflicts: [],
-    besides: null,
   };
 }
 

@@ -3,8 +3,7 @@
 // likelier. Metres.
 
 import type { Kind } from '../pile/kind.ts';
-import { nearestTurn } from '../pile/polygon.ts';
-import { type Remedy, remedied, remediesFor } from '../pile/slips.ts';
+import { type Remedy, remedied, remediesFor, sidesAtFault, sidesLaidOn } from '../pile/slips.ts';
 import { raisedTo } from './raised.ts';
 import type { Identification, Shape, ShapeQuestion, Stranger } from './shape.ts';
 import { FINEST_SD } from './side-belief.ts';
@@ -49,7 +48,11 @@ function misreadOf(
     const target = { sides: shape.fittedSides[of] as readonly number[], sds: kind.sideSds };
     const remedies = remediesFor(odd.sides, !odd.faceUnknown, target, sd);
     return remedies
-      .map((remedy) => ({ of, remedy, expected: expectedBy(odd.sides, remedy, target.sides) }))
+      .map((remedy) => ({
+        of,
+        remedy,
+        expected: sidesLaidOn(remedied(odd.sides, remedy), target.sides).sides,
+      }))
       .filter(({ remedy, expected }) => isNearEnough(remedy, odd.sides, expected))
       .slice(0, 1);
   });
@@ -66,17 +69,6 @@ function misreadOf(
 const weightOf = ({ slip, factors }: Remedy): number =>
   slip === 'length' ? factors.filter(Number.isNaN).length : 0;
 
-/** What the sides should read, each in its own place where one alone was misread. */
-function expectedBy(read: readonly number[], remedy: Remedy, sides: readonly number[]): number[] {
-  const right = remedied(read, remedy);
-  const { turn } = nearestTurn(
-    sides,
-    right.map((x) => (Number.isNaN(x) ? 0 : x)),
-    (_, at) => (Number.isNaN(right[at]) ? 0 : 1),
-  );
-  return right.map((_, i) => sides[(i + turn) % sides.length] as number);
-}
-
 function isNearEnough(
   { slip, factors }: Remedy,
   read: readonly number[],
@@ -85,8 +77,3 @@ function isNearEnough(
   if (slip !== 'length' || factors.filter(Number.isNaN).length < 2) return true;
   return read.every((x, i) => Math.abs(x - (expected[i] as number)) < TWO_SIDES_REACH);
 }
-
-const sidesAtFault = ({ slip, order, factors }: Remedy): number[] =>
-  slip === 'face'
-    ? [...order].sort((a, b) => a - b)
-    : order.filter((from, i) => from !== i || factors[i] !== 1);

@@ -11,7 +11,7 @@ import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts'
 import { type NetFit, sideSd } from './fit.ts';
 import { nameNet } from './name-net.ts';
 import { type OpenPart, openParts } from './open-part.ts';
-import type { Identification, Shape, ShapeQuestion } from './shape.ts';
+import { type Identification, noAnswer, type Shape, type ShapeQuestion } from './shape.ts';
 import { type SideBelief, sideBelief } from './side-belief.ts';
 import { apartness } from './telling.ts';
 import { withWanted } from './wanted.ts';
@@ -133,21 +133,11 @@ function plainPart(
 }
 
 /** The answer with parts alone. */
-export function partAnswer(shapes: readonly Shape[]): Identification {
-  return {
-    shapes,
-    reasons: [],
-    settle: shapes[0] ? partWords(shapes[0]) : [],
-    complete: false,
-    furthest: null,
-    stuck: [],
-    next: [],
-    enough: false,
-    trial: null,
-    conflicts: [],
-    besides: null,
-  };
-}
+export const partAnswer = (shapes: readonly Shape[]): Identification => ({
+  ...noAnswer,
+  shapes,
+  settle: shapes[0] ? partWords(shapes[0]) : [],
+});
 
 /** What is known of the panels that lack. */
 function partWords({ shell, added, closed }: Shape): string[] {

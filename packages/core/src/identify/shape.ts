@@ -375,3 +375,18 @@ export function strangerRenumbered(one: Stranger, at: (kind: number) => number):
   if (one.as === 'cut') return { ...one, from: at(one.from) };
   return one.as === 'misread' ? { ...one, of: at(one.of) } : one;
 }
+
+/** The answer of which nothing is known yet. */
+export const noAnswer: Identification = {
+  shapes: [],
+  reasons: [],
+  settle: [],
+  complete: false,
+  furthest: null,
+  stuck: [],
+  next: [],
+  enough: false,
+  trial: null,
+  conflicts: [],
+  besides: null,
+};

@@ -3,9 +3,16 @@
 
 import type { AssignedReading } from './assign.ts';
 import type { Compared } from './findings.ts';
-import { fromOtherFace, nearestTurn } from './polygon.ts';
+import { fromOtherFace } from './polygon.ts';
 import type { ReadingRow } from './schema.ts';
-import { type ReadingSlip, type Remedy, remedied, remediesFor } from './slips.ts';
+import {
+  type ReadingSlip,
+  type Remedy,
+  remedied,
+  remediesFor,
+  sidesAtFault,
+  sidesLaidOn,
+} from './slips.ts';
 import { SLIP_Z } from './tolerances.ts';
 
 /** Readings that a kind must have before one that disagrees is the one at fault. */
@@ -103,20 +110,7 @@ function expectedOf(
   faceUnknown: boolean,
 ): number[] {
   const right = remedied(asSeen, remedy);
-  const lay = (sides: readonly number[]): { cost: number; sides: number[] } => {
-    const { turn, cost } = nearestTurn(
-      sides,
-      right.map((x) => (Number.isNaN(x) ? 0 : x)),
-      (_, at) => (Number.isNaN(right[at]) ? 0 : 1),
-    );
-    return { cost, sides: right.map((_, i) => sides[(i + turn) % sides.length] as number) };
-  };
-  const [ahead, back] = [lay(kind.sides), lay(fromOtherFace(kind.sides))];
+  const ahead = sidesLaidOn(right, kind.sides);
+  const back = sidesLaidOn(right, fromOtherFace(kind.sides));
   return faceUnknown && back.cost < ahead.cost ? back.sides : ahead.sides;
-}
-
-/** The sides of the reading that the remedy is about, as seen from outside. */
-function sidesAtFault({ slip, order, factors }: Remedy): number[] {
-  if (slip === 'face') return [...order];
-  return order.filter((from, i) => from !== i || factors[i] !== 1);
 }

@@ -315,3 +315,23 @@ function logAtMost(most: number, throws: number): number {
 /** The sides of a reading as the remedy has them, metres; NaN where it must be read again. */
 export const remedied = (reading: readonly number[], { order: from, factors }: Remedy): number[] =>
   from.map((side, i) => (reading[side] as number) * (factors[i] as number));
+
+/** A kind's sides as they lie on a reading put right (metres, NaN where it must be read again), and the
+ * sum of squares of what is left between them. */
+export function sidesLaidOn(
+  right: readonly number[],
+  sides: readonly number[],
+): { readonly cost: number; readonly sides: number[] } {
+  const { turn, cost } = nearestTurn(
+    sides,
+    right.map((x) => (Number.isNaN(x) ? 0 : x)),
+    (_, at) => (Number.isNaN(right[at]) ? 0 : 1),
+  );
+  return { cost, sides: right.map((_, i) => sides[(i + turn) % sides.length] as number) };
+}
+
+/** The sides of a reading that a remedy is about, from 0, ascending. */
+export const sidesAtFault = ({ slip, order: from, factors }: Remedy): number[] =>
+  [...from]
+    .filter((side, i) => slip === 'face' || side !== i || factors[i] !== 1)
+    .sort((a, b) => a - b);
