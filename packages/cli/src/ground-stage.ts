@@ -1,6 +1,12 @@
 // One stage of the build as tables: does it stand, what to prop, what wind it bears.
 
-import { ACTION_LOAD, HANDLING_LIMITS, type Limit, type StageStrength } from '@shellraise/core';
+import {
+  ACTION_LOAD,
+  HANDLING_LIMITS,
+  type Limit,
+  pressureOf,
+  type StageStrength,
+} from '@shellraise/core';
 import type { AskedStage } from './commands/ground.ts';
 import { CASE_WIDTH, flagBlock, force } from './ground-loads.ts';
 import type { Chosen } from './job.ts';
@@ -12,14 +18,14 @@ const right = (head: string) => ({ head, align: 'right' as const });
 const speed = (metresPerSecond: number): string =>
   `${metresPerSecond.toFixed(1)} m/s (${(metresPerSecond / 0.44704).toFixed(0)} mph)`;
 
-/** The blocks of a stage. */
-export function stageBlocks(stage: AskedStage, chosen: Chosen): string[] {
+/** The blocks of a stage, in air of a density, kg/m³. */
+export function stageBlocks(stage: AskedStage, chosen: Chosen, airDensity: number): string[] {
   const { answer, number, of, last } = stage;
   return [
     heading(`Stage ${number} of ${of}`),
     `Panels placed in number order up to ${last}, every seam finger-tight.`,
     verdict(stage, chosen),
-    ...(answer.bears === null ? [] : bearing(answer.bears, chosen)),
+    ...(answer.bears === null ? [] : bearing(answer.bears, chosen, airDensity)),
     night(stage),
     bullets('Assumed:', answer.assumed),
     flagBlock('Not confirmed, or entered:', answer.flags),
@@ -51,9 +57,9 @@ function hubWords({ standing, numbers }: Chosen, hub: number): string {
   return around.sort().join(' ');
 }
 
-function bearing(bears: StageStrength, chosen: Chosen): string[] {
+function bearing(bears: StageStrength, chosen: Chosen, airDensity: number): string[] {
   const gust = bears.stopWork.gust.value;
-  const pressure = 0.5 * 1.25 * gust ** 2;
+  const pressure = pressureOf(gust, airDensity);
   const props = bears.held.filter(({ baseHub }) => baseHub === null);
   return [
     wrap(

@@ -93,6 +93,20 @@ describe('shellraise ground', () => {
     expect(text.out).toMatch(/Caution\. [^.]*no design\s+approval/);
   }, 120_000);
 
+  it('tells lift and drag in the air that is entered, not in another', async () => {
+    const overrides = [{ number: 'airDensity', value: 1, reason: 'a warm site at 1,800 m' }];
+    const file = onSite({ loads: { ...site.loads, overrides } });
+    const [json, text] = await Promise.all([
+      ground(file, '--stage', '8', '--json'),
+      run(['ground', file, '--stage', '8'], { env: { COLUMNS: '400' } }),
+    ]);
+    const { uplift, stopWork } = JSON.parse(json.out).stage.answer.bears;
+    const lift = (density: number): string =>
+      `lift up to ${(uplift.perPascal * 0.5 * density * stopWork.gust.value ** 2).toFixed(0)} N`;
+    expect(text.out).toContain(lift(1));
+    expect(text.out).not.toContain(lift(1.1));
+  }, 120_000);
+
   it('ends with 1 where the anchors do not hold', async () => {
     const anchor = { type: 'bar', diameter: 0.01, depth: 0.3 };
     const weak = await ground(

@@ -682,7 +682,7 @@ export {
   stageAnswer,
 } from './stages/answer.ts';
 export type { PropOptions } from './stages/how-it-stands.ts';
-export { LIMIT_KINDS, type Limit, type LimitKind } from './stages/limits.ts';
+export { LIMIT_KINDS, type Limit, type LimitKind, pressureOf } from './stages/limits.ts';
 export {
   nothingKnown,
   type StageAnchors,

@@ -97,7 +97,7 @@ function report(
     caution(groundCaution),
     ...loadBlocks(site),
     ...anchorBlocks(site),
-    ...(stage === null ? [] : stageBlocks(stage, chosen)),
+    ...(stage === null ? [] : stageBlocks(stage, chosen, site.site.stages.airDensity.value)),
   ];
 }
 
