@@ -4,7 +4,7 @@
 
 import type { Provenance } from '../loads/provenance.ts';
 import { distance, pointAt, type Vec3 } from '../math/vector.ts';
-import { SHEAR_PART } from './bolts.ts';
+import { SEAM_BOLTS, SHEAR_PART } from './bolts.ts';
 import type { Facet } from './elements/element.ts';
 import { nodeForces } from './elements/element.ts';
 import { type FrameLoad, nodeLoads } from './frame-loads.ts';
@@ -112,17 +112,20 @@ export function frameAnswer(
       [...lists.keys()].filter((k) => lists[k].some((e) => found.elements.includes(e)));
     return { status: 'unsettled', guys: among(mesh.guys), props: among(mesh.props) };
   }
+  const seams = seamForces(frame, found, bolts);
   return {
     status: 'stands',
     moved: hubMovements(frame, found.moved),
     reactions: reactionsOf(frame, found),
     props: mesh.props.map((list) => list.reduce((sum, e) => sum - found.forces[e][0], 0)),
     guys: mesh.guys.map((list) => list.reduce((sum, e) => sum + found.forces[e][0], 0)),
-    seams: seamForces(frame, found, bolts),
+    seams,
     panels: panelStresses(frame, found),
     leftOver: found.leftOver,
     supposed: parts.supposed,
-    sources: parts.sources,
+    sources: seams.some(({ bolt }) => bolt !== null)
+      ? [...parts.sources, SEAM_BOLTS]
+      : parts.sources,
   };
 }
 

@@ -1,5 +1,6 @@
 // What a bolt bears: proof stress by grade, stress area by thread.
 
+import { commonPractice, type Provenance } from '../loads/provenance.ts';
 import type { Thread } from '../takeoff/threads.ts';
 
 /** Grade → proof stress, pascals, for the sizes that seams have (up to 16 mm or 5/8 in). SAE J429 as
@@ -24,6 +25,11 @@ export const BOLT_GRADES: Readonly<Record<string, number>> = {
 
 /** Part of the proof load that a bolt bears in shear through its thread: 0.6, common practice. */
 export const SHEAR_PART = 0.6;
+
+/** What goes with every force and use of a seam's bolts. */
+export const SEAM_BOLTS: Provenance = commonPractice(
+  'bolts of a seam share evenly and are prised open about half the depth of the flange; shear to 0.6 of the proof load, with pull by an ellipse',
+);
 
 /** Stress area of a thread, square metres: π/4 (d − 0.9743 p)² for inch threads (ASME B1.1), with
  * 0.9382 p for metric ones (ISO 898-1). */

@@ -2,6 +2,7 @@
 // when work stops. An estimate and no design approval: local codes and a licensed engineer or rigger
 // decide.
 
+import { SEAM_BOLTS } from '../frame/bolts.ts';
 import type { Enclosure } from '../loads/asce-7-16/internal.ts';
 import { flagsOf, mergeSources, type Provenance } from '../loads/provenance.ts';
 import { pointAt, type Vec3 } from '../math/vector.ts';
@@ -101,12 +102,13 @@ export function stageAnswer(
       },
     };
   const held = bearing(model, how.propped);
+  const bears = whatItBears(model, how, held, options.strength ?? true);
   const sources = mergeSources(
     model.weightSources,
     model.airDensity.sources,
     [...new Set(held.cases.flatMap(({ wind }) => wind.sources))],
-    model.bears.anchors?.holding.sources ?? [],
-    strengthSources(model, options),
+    ...bears.limits.map((limit) => limitSources(model, limit)),
+    bears.stopWork.gust.sources,
   );
   return {
     ok: true,
@@ -114,19 +116,33 @@ export function stageAnswer(
       ...told,
       status: how.movements === 0 ? 'stands' : 'needs props',
       props: how.props,
-      bears: whatItBears(model, how, held, options.strength ?? true),
+      bears,
       assumed: [...held.wind.assumed, PROPS, FORCES],
       flags: flagsOf({ sources }),
     },
   };
 }
 
-/** What the limits of seams and panels rest on, where they are told. */
-function strengthSources({ bears }: StageModel, { strength }: StageOptions): readonly Provenance[] {
-  const { parts } = bears;
-  if (strength === false || parts === null) return [];
-  if (parts.strength === null && parts.boltProof === null) return [];
-  return [...parts.sources, ...(parts.strength === null ? [] : [PANEL_BENDING])];
+const entered = (text: string): Provenance => ({ text, confirmation: 'entered' });
+
+/** What a limit rests on, where it is told. */
+function limitSources({ bears }: StageModel, { what, status }: Limit): readonly Provenance[] {
+  if (status !== 'known') return [];
+  const { anchors, parts } = bears;
+  switch (what) {
+    case 'anchor':
+      return anchors === null
+        ? []
+        : [...anchors.holding.sources, ...anchors.practices.flatMap(({ sources }) => sources)];
+    case 'prop':
+      return [entered('what a prop with its ties bears')];
+    case 'hub':
+      return [entered('what may be brought into the shell at one hub')];
+    case 'seam':
+      return [...(parts?.sources ?? []), SEAM_BOLTS, entered('thread and grade of the seam bolts')];
+    case 'panel':
+      return [...(parts?.sources ?? []), PANEL_BENDING, entered('strength of the panels')];
+  }
 }
 
 const PROPS =

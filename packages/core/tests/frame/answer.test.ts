@@ -131,6 +131,7 @@ describe('a whole ball under pressure from outside', () => {
     expect(pulls[pulls.length >> 1] / ((500 * 2.7) / 2)).toBeGreaterThan(0.9);
     expect(pulls[pulls.length >> 1] / ((500 * 2.7) / 2)).toBeLessThan(1.15);
     expect(answer.seams[0].bolt).toBeNull();
+    expect(answer.sources).toEqual(thin.sources);
     expect(answer.seams[0].utilisation).toBe('unknown');
     expect(answer.panels[0].utilisation).toBe('unknown');
   });
@@ -150,6 +151,7 @@ describe('seams and parts', () => {
       );
     }
     for (const { stress, utilisation } of found.panels) expect(utilisation).toBe(stress / 1e8);
+    expect(found.sources.map(({ text }) => text).join()).toContain('prised open');
   });
 
   it('give more while finger-tight than snug: work of a push on the free rim of a band', () => {

@@ -200,7 +200,20 @@ describe('the gust that something first gives way in', () => {
     }
     const at = limitOf(answer.value, 'panel');
     expect(at.gust).toBeLessThan(40);
-    expect(answer.value.flags.map(({ text }) => text).join()).toContain('Theory of Plates');
+    const flags = answer.value.flags.map(({ text }) => text).join();
+    for (const flag of ['Theory of Plates', 'prised open', 'strength of the panels'])
+      expect(flags).toContain(flag);
+    expect(flags).not.toContain('EN 13814');
+  });
+
+  it('carries the flags of what it rests on, and of nothing that is not told', () => {
+    const flags = (answer: StageAnswer): string => answer.flags.map(({ text }) => text).join();
+    const propped = answerOf(held, stages[2] as Stage);
+    expect(propped.props.length).toBeGreaterThan(0);
+    for (const flag of ['EN 13814', 'half their ultimate', 'prop with its ties', 'at one hub'])
+      expect(flags(propped)).toContain(flag);
+    expect(flags(answerOf(held, whole))).not.toContain('prop with its ties');
+    expect(flags(answerOf(modelOf(), whole))).not.toMatch(/EN 13814|at one hub|prised/);
   });
 });
 
