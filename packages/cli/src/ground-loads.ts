@@ -15,7 +15,7 @@ export const force = (newtons: number): string =>
 
 /** The design wind, what it does, weight and snow, and which of it is not confirmed. */
 export function loadBlocks({ site, loads: settings }: ChosenSite): string[] {
-  const { wind, drag, lift, weight, unweighed, snow, flags } = site.loads;
+  const { wind, drag, lift, weight, unweighed, snow, assumed, flags } = site.loads;
   const rows = [
     ...(wind && drag && lift
       ? [
@@ -44,6 +44,7 @@ export function loadBlocks({ site, loads: settings }: ChosenSite): string[] {
             '',
           ),
         ),
+    bullets('Assumed:', assumed),
     flagBlock('Not confirmed, or entered:', flags),
   ];
 }

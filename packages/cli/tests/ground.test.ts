@@ -90,6 +90,9 @@ describe('shellraise ground', () => {
     expect(text.out).toMatch(/seam +(\d|beyond)/);
     expect(text.out).toMatch(/hub +(\d|beyond)/);
     expect(text.out).toContain('it holds by all that is known');
+    const flat = text.out.replace(/\s+/g, ' ');
+    expect(flat.match(/shared as if all sides/g)).toHaveLength(2);
+    expect(flat).toContain('Anchors: stake 25 mm × 0.9 m, as many at each hub as the plan has.');
     expect(text.out).toMatch(/Caution\. [^.]*no design\s+approval/);
   }, 120_000);
 

@@ -7,7 +7,7 @@ import type { Enclosure } from '../loads/asce-7-16/internal.ts';
 import { flagsOf, mergeSources, type Provenance } from '../loads/provenance.ts';
 import { pointAt, type Vec3 } from '../math/vector.ts';
 import type { Fault, Read } from '../measure/fault.ts';
-import { type Bearing, bearing } from './bearing.ts';
+import { type Bearing, bearing, SHARED } from './bearing.ts';
 import { type HowItStands, howItStands, type PropOptions } from './how-it-stands.ts';
 import { caseWords, holdingLimits, type Limit, liftsOff, noLimit } from './limits.ts';
 import type { StageModel } from './model.ts';
@@ -117,7 +117,13 @@ export function stageAnswer(
       status: how.movements === 0 ? 'stands' : 'needs props',
       props: how.props,
       bears,
-      assumed: [...held.wind.assumed, PROPS, FORCES],
+      assumed: [
+        ...held.wind.assumed,
+        PROPS,
+        SHARED,
+        GUSTS,
+        ...(model.bears.anchors === null ? [] : [`Anchors: ${model.bears.anchors.words}.`]),
+      ],
       flags: flagsOf({ sources }),
     },
   };
@@ -147,8 +153,7 @@ function limitSources({ bears }: StageModel, { what, status }: Limit): readonly 
 
 const PROPS =
   'Finger-tight seams turn as hinges; base hubs are held by the ground and its anchors; a prop holds its hub, tied at head and foot.';
-const FORCES =
-  'Forces at base hubs and props are shared as if all sides and snug seams gave alike; gusts are 3-second gusts at the shell.';
+const GUSTS = 'Gusts are 3-second gusts at the shell.';
 
 function whatItBears(
   model: StageModel,

@@ -5,6 +5,10 @@ import { type StageWind, stageWind, type WindCase } from '../loads/wind-cases.ts
 import type { StageModel } from './model.ts';
 import { holdingForces, type Standing, standing, type Tied } from './tied.ts';
 
+/** What goes with every force at a base hub or prop. */
+export const SHARED =
+  'Forces at base hubs and props are shared as if all sides and snug seams gave alike.';
+
 /** A wind case and what it does per pascal of velocity pressure. */
 export interface CaseForces {
   readonly wind: WindCase;

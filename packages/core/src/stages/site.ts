@@ -16,7 +16,7 @@ import type { LoadsSettings } from '../loads/schema.ts';
 import { snowForces } from '../loads/snow/panels.ts';
 import { type Read, refuse } from '../measure/fault.ts';
 import { placeCount, type Shell } from '../shell/shell.ts';
-import { type Bearing, bearing } from './bearing.ts';
+import { type Bearing, bearing, SHARED } from './bearing.ts';
 import { howItStands } from './how-it-stands.ts';
 import { caseWords } from './limits.ts';
 import { nothingKnown, type StageAnchors, type StageModel, stageModel } from './model.ts';
@@ -60,8 +60,6 @@ export interface Site {
   readonly loads: DesignLoads;
   /** The anchor plan, or what keeps it from being made. */
   readonly anchors: Read<AnchorPlan>;
-  /** Anchors that the stages are reckoned with, in words; empty where none. */
-  readonly anchorsTaken: string;
   /** What every stage is reckoned from, those anchors in place. */
   readonly stages: StageModel;
 }
@@ -98,11 +96,12 @@ export function siteOf(shell: Shell, numbers: readonly string[], brief: SiteBrie
       base: base.value,
       loads: design,
       anchors: plan,
-      anchorsTaken: anchors === null ? '' : anchors.words,
       stages: { ...model, bears: { ...bears, anchors } },
     },
   };
 }
+
+const FINGER = 'The whole shell is reckoned with every seam finger-tight.';
 
 function designLoads(model: StageModel, held: Bearing, settings: LoadsSettings): DesignLoads {
   const { form } = model.wind.question;
@@ -136,7 +135,7 @@ function designLoads(model: StageModel, held: Bearing, settings: LoadsSettings):
     unweighed: places.flatMap((p) => (model.mass[p] === null ? [model.numbers[p] as string] : [])),
     snow: snow.map(({ name, force }) => ({ name, force })),
     flags: flagsOf({ sources }),
-    assumed: held.wind.assumed,
+    assumed: [...held.wind.assumed, FINGER, SHARED],
   };
 }
 
