@@ -76,16 +76,19 @@ function bearing(bears: StageStrength, chosen: Chosen, airDensity: number): stri
       ]),
     ),
     stopWords(bears),
+    props.length === 0 ? '' : `What props bear, and what a gust of ${speed(gust)} adds at most:`,
     table(
       [
         { head: 'prop under the hub of' },
-        right('bears'),
-        right('wind adds up to'),
+        right('weight'),
+        right('wind presses'),
+        right('wind lifts'),
         right('sideways'),
       ],
       props.map((prop) => [
         wrap(hubWords(chosen, prop.hub), '', 18),
         force(prop.weight[2]),
+        force(prop.press * pressure),
         force(prop.lift * pressure),
         force(Math.hypot(prop.weight[0], prop.weight[1]) + prop.shear * pressure),
       ]),

@@ -64,6 +64,9 @@ describe('shellraise ground', () => {
       'seam',
     ]);
     expect(cautions.join()).toMatch(/licensed engineer/);
+    const text = await run(['ground', demo, '--stage', '120'], { env: { COLUMNS: '80' } });
+    expect(text.out).toMatch(/wind presses .* wind lifts .* sideways/);
+    expect(text.out.split('\n').filter((line) => [...line].length > 80)).toEqual([]);
   });
 
   it('plans anchors, shims and loads where the site is entered; 0 where all that is known holds', async () => {

@@ -23,7 +23,9 @@ export interface HeldHub {
   /** Force of the ground or prop on it under the weight alone, N, shell's frame: up is a push,
    * below 0 it must be held down. */
   readonly weight: Vec3;
-  /** The most that a wind case lifts and shoves it, N for each pascal of velocity pressure. */
+  /** The most that a wind case presses it down, lifts it and shoves it, N for each pascal of
+   * velocity pressure. */
+  readonly press: number;
   readonly lift: number;
   readonly shear: number;
 }
@@ -192,14 +194,15 @@ function whatItBears(
 }
 
 function heldHub({ baseNumber }: StageModel, held: Bearing, hub: number, k: number): HeldHub {
-  let [lift, shear] = [0, 0];
+  let [press, lift, shear] = [0, 0, 0];
   for (const { perPascal } of held.cases) {
+    press = Math.max(press, perPascal[3 * k + 2]);
     lift = Math.max(lift, -perPascal[3 * k + 2]);
     shear = Math.max(shear, Math.hypot(perPascal[3 * k], perPascal[3 * k + 1]));
   }
   const number = baseNumber[hub];
   const weight = pointAt(held.weight, k);
-  return { hub, baseHub: number > 0 ? number : null, weight, lift, shear };
+  return { hub, baseHub: number > 0 ? number : null, weight, press, lift, shear };
 }
 
 /** Panels seen from the side, every one counted, from the side that sees most of them. */

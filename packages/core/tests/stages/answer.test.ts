@@ -121,6 +121,22 @@ describe('a stage with the props it asks for', () => {
     expect(first.status).toBe(first.props.length > 0 ? 'needs props' : 'stands');
   });
 
+  it('tells what wind presses and lifts at each prop: the most of every case, up and down', () => {
+    const stage = stages[2] as Stage;
+    const how = howItStands(shell, stage);
+    if (how.props === null) throw new Error('it can be propped');
+    const { hubs, cases } = bearing(held, how.propped);
+    const propped = answerOf(held, stage).bears?.held.filter(({ baseHub }) => baseHub === null);
+    expect(propped?.length).toBe(how.props.length);
+    for (const { hub, press, lift } of propped ?? []) {
+      const up = cases.map(({ perPascal }) => perPascal[3 * hubs.indexOf(hub) + 2] as number);
+      expect(press).toBe(Math.max(0, ...up));
+      expect(lift).toBe(Math.max(0, ...up.map((x) => -x)));
+      expect(press).not.toBe(lift);
+    }
+    expect(propped?.some(({ press }) => press > 0)).toBe(true);
+  });
+
   it('has no number where no hub may be propped', () => {
     const stage = stages.find((one) => answerOf(held, one).movements > 0) as Stage;
     const answer = stageAnswer(held, stage, { mayProp: () => false });
