@@ -126,13 +126,14 @@ function stopWords({ stopWork }: StageStrength): string {
   return `${paint.bold(`Stop work at a gust of ${speed(gust.value)}, or a mean of ${speed(mean)}.`)}\n${wrap(`Set by ${why}. ${leaving}${blind}`, '')}`;
 }
 
-function night({ night: closed }: AskedStage): string {
+function night({ night: closed, answer }: AskedStage): string {
   if (closed === null) return '';
+  const first = closed.by === answer.bears?.untied ? 'hub that is not tied' : closed.by?.what;
   const words = {
     holds: 'Left for the night in that gust, it holds by all that is known.',
     unknown:
       'Left for the night in that gust: UNKNOWN. No known limit is reached, but some are not known.',
-    'gives way': `Left for the night in that gust, it may GIVE WAY: first the ${closed.by?.what}.`,
+    'gives way': `Left for the night in that gust, it may GIVE WAY: first the ${first}.`,
   }[closed.verdict];
   return paint.bold(wrap(words, ''));
 }
