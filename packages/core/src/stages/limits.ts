@@ -23,7 +23,7 @@ export interface Limit {
   readonly gust: number | null;
   /** Hub, seam or place that reaches it first, by its index in the shell; null likewise. */
   readonly at: number | null;
-  /** The wind case that does it. */
+  /** The wind case that does it, or the weight alone. */
   readonly from: string | null;
   /** Why it is unknown or none; else empty. */
   readonly why: string;
@@ -124,6 +124,8 @@ export function hubDemand(
   };
 }
 
+const CALM = 'the weight alone, in a calm';
+
 /** The lowest gust at which one of the held hubs reaches use 1 under one of the cases. */
 function first(
   { airDensity }: StageModel,
@@ -135,6 +137,10 @@ function first(
   let gust = MOST_GUST;
   let [at, from]: [number | null, string | null] = [null, null];
   const pressure = (speed: number): number => pressureOf(speed, airDensity.value);
+  // What the weight alone brings to its limit may be below it in the highest gust, which relieves it.
+  const calm = ks.find((k) => use(k, 0, 0) >= 1);
+  if (calm !== undefined)
+    return { what, status: 'known', gust: 0, at: held.hubs[calm] as number, from: CALM, why: '' };
   held.cases.forEach(({ wind }, c) => {
     for (const k of ks) {
       if (gust === 0 || use(k, c, pressure(gust)) < 1) continue;
