@@ -5,6 +5,7 @@
 //      ╲ ╱   ╲ ╱         a plate over the hub, or panels bolted all the way between them: one.
 //       ●     ●
 
+import { joinInto, rootInto, singletons } from '../math/sets.ts';
 import type { FrameModel } from './model.ts';
 
 /** The joints of a frame. Corners run through the panels in order: panel p has those from
@@ -31,7 +32,7 @@ export function joinedCorners(model: FrameModel): JoinedCorners {
   model.panels.forEach((panel, p) => {
     cornerStart[p + 1] = cornerStart[p] + panel.hubs.length;
   });
-  const each = Int32Array.from({ length: cornerStart[model.panels.length] }, (_, c) => c);
+  const each = singletons(cornerStart[model.panels.length]);
   const moves = each.slice();
   joinAtSeams(model, cornerStart, moves, false);
   joinAtHubs(model, cornerStart, moves);
@@ -39,7 +40,7 @@ export function joinedCorners(model: FrameModel): JoinedCorners {
   joinAtSeams(model, cornerStart, turns, true);
   for (const leader of [moves, turns])
     for (let corner = 0; corner < leader.length; corner++)
-      leader[corner] = leaderOf(leader, corner);
+      leader[corner] = rootInto(leader, corner);
   return { cornerStart, moves, turns };
 }
 
@@ -79,7 +80,7 @@ function joinAtSeams(
   for (const seam of model.seams) {
     if (onlySnug && seam.pass === 'finger') continue;
     for (const hub of seam.hubs)
-      join(
+      joinInto(
         leader,
         cornerAt(model, cornerStart, seam.panels[0], hub),
         cornerAt(model, cornerStart, seam.panels[1], hub),
@@ -96,23 +97,7 @@ function joinAtHubs(model: FrameModel, cornerStart: Int32Array, leader: Int32Arr
       if (!joined[hub]) return;
       const corner = cornerStart[p] + i;
       if (first[hub] < 0) first[hub] = corner;
-      else join(leader, first[hub], corner);
+      else joinInto(leader, first[hub], corner);
     });
   });
-}
-
-function join(leader: Int32Array, a: number, b: number): void {
-  const p = leaderOf(leader, a);
-  const q = leaderOf(leader, b);
-  leader[Math.max(p, q)] = Math.min(p, q);
-}
-
-/** The first corner of a joint; shortens the way to it. */
-function leaderOf(leader: Int32Array, corner: number): number {
-  let at = corner;
-  while (leader[at] !== at) {
-    leader[at] = leader[leader[at]];
-    at = leader[at];
-  }
-  return at;
 }

@@ -5,6 +5,7 @@
 //    finger   A ──●● B      two nodes that move together and turn each by itself
 //    snug     A ──●── B     one node
 
+import { joinInto, rootInto } from '../math/sets.ts';
 import { add, normalize, pointAt, scale, subtract, type Vec3 } from '../math/vector.ts';
 import type { Bar, Beam, Element, Facet, Prop, Section, Spring } from './elements/element.ts';
 import { cornerAt, joinedCorners } from './joints.ts';
@@ -69,10 +70,10 @@ class Draft {
       this.layPanel(p, panel.hubs);
     });
     moves.forEach((leader, corner) => {
-      join(this.movesWith, this.cornerNode[leader], this.cornerNode[corner]);
+      joinInto(this.movesWith, this.cornerNode[leader], this.cornerNode[corner]);
     });
     turns.forEach((leader, corner) => {
-      join(this.turnsWith, this.cornerNode[leader], this.cornerNode[corner]);
+      joinInto(this.turnsWith, this.cornerNode[leader], this.cornerNode[corner]);
     });
     this.laySeams();
   }
@@ -169,8 +170,8 @@ class Draft {
       const across = this.samePoint(one[0], other[0]) ? other : [...other].reverse();
       const snug = seam.pass !== 'finger';
       for (let k = 1; k + 1 < one.length; k++) {
-        join(this.movesWith, one[k], across[k]);
-        if (snug) join(this.turnsWith, one[k], across[k]);
+        joinInto(this.movesWith, one[k], across[k]);
+        if (snug) joinInto(this.turnsWith, one[k], across[k]);
       }
       bolted[seam.panels[0]][first] = bolted[seam.panels[1]][second] = true;
       const out = add(this.outward(seam.panels[0]), this.outward(seam.panels[1]));
@@ -284,7 +285,7 @@ class Draft {
   private jointsAtHub(hub: number): number[] {
     const leaders = new Set<number>();
     this.hubOf.forEach((one, node) => {
-      if (one === hub) leaders.add(leaderOf(this.movesWith, node));
+      if (one === hub) leaders.add(rootInto(this.movesWith, node));
     });
     return [...leaders];
   }
@@ -294,13 +295,13 @@ class Draft {
     const number = new Int32Array(this.points.length).fill(-1);
     const kept: number[] = [];
     this.points.forEach((_, node) => {
-      const leader = leaderOf(this.turnsWith, node);
+      const leader = rootInto(this.turnsWith, node);
       if (number[leader] < 0) number[leader] = kept.push(leader) - 1;
       number[node] = number[leader];
     });
     const first = new Map<number, number>();
     const movesWith = Int32Array.from(kept, (node, k) => {
-      const leader = leaderOf(this.movesWith, node);
+      const leader = rootInto(this.movesWith, node);
       if (!first.has(leader)) first.set(leader, k);
       return first.get(leader) as number;
     });
@@ -334,19 +335,4 @@ export function plateSection(deep: number, thick: number): Section {
     iy: (deep * thick ** 3) / 12,
     torsion: (long * short ** 3 * (1 - (0.63 * short) / long)) / 3,
   };
-}
-
-function join(leader: number[], a: number, b: number): void {
-  const p = leaderOf(leader, a);
-  const q = leaderOf(leader, b);
-  leader[Math.max(p, q)] = Math.min(p, q);
-}
-
-function leaderOf(leader: number[], node: number): number {
-  let at = node;
-  while (leader[at] !== at) {
-    leader[at] = leader[leader[at]];
-    at = leader[at];
-  }
-  return at;
 }

@@ -3,6 +3,7 @@
 
 import { baseSupports, frameOf } from '../frame/from-shell.ts';
 import type { FrameModel, SeamPass } from '../frame/model.ts';
+import { joinInto, rootInto, singletons } from '../math/sets.ts';
 import type { Fault } from '../measure/fault.ts';
 import { hubCount, placeCount, type Shell } from '../shell/shell.ts';
 
@@ -84,16 +85,8 @@ export function frameOfStage(shell: Shell, stage: Stage): FrameModel {
 
 /** Places of a frame whose panels no seam, plate or held hub joins to a held hub. */
 function floatingPlaces(frame: FrameModel): number[] {
-  const leader = frame.panels.map((_, p) => p);
-  const of = (p: number): number => {
-    let at = p;
-    while (leader[at] !== at) at = leader[at] as number;
-    return at;
-  };
-  const join = (p: number, q: number): void => {
-    leader[of(p)] = of(q);
-  };
-  for (const { panels } of frame.seams) join(panels[0], panels[1]);
+  const sets = singletons(frame.panels.length);
+  for (const { panels } of frame.seams) joinInto(sets, panels[0], panels[1]);
   const held = new Set(frame.supports.map(({ hub }) => hub));
   const first = new Map<number, number>();
   const carried = new Set<number>();
@@ -102,11 +95,11 @@ function floatingPlaces(frame: FrameModel): number[] {
       if (!frame.plates[hub]) continue;
       const other = first.get(hub);
       if (other === undefined) first.set(hub, p);
-      else join(p, other);
+      else joinInto(sets, p, other);
     }
   });
   frame.panels.forEach(({ hubs }, p) => {
-    if (hubs.some((hub) => held.has(hub))) carried.add(of(p));
+    if (hubs.some((hub) => held.has(hub))) carried.add(rootInto(sets, p));
   });
-  return frame.panels.flatMap(({ place }, p) => (carried.has(of(p)) ? [] : [place]));
+  return frame.panels.flatMap(({ place }, p) => (carried.has(rootInto(sets, p)) ? [] : [place]));
 }
