@@ -15,6 +15,7 @@ import {
   multiply,
   patternOfCliques,
   type SymmetricMatrix,
+  shifted,
 } from '../math/sparse/symmetric.ts';
 import { type Joints, jointsOf } from './joints.ts';
 import type { FrameModel } from './model.ts';
@@ -171,12 +172,6 @@ export function gram(rows: RigidityRows, unknown: Int32Array): SymmetricMatrix {
     addBlockInto(value, pattern, list.subarray(from, to), block);
   }
   return { ...pattern, value };
-}
-
-function shifted(matrix: SymmetricMatrix, by: number): SymmetricMatrix {
-  const value = matrix.value.slice();
-  for (let j = 0; j < matrix.n; j++) value[matrix.start[j]] += by;
-  return { ...matrix, value };
 }
 
 /** Another basis of the same space: time and again the movement that moves one joint most, for the

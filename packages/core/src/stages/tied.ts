@@ -12,7 +12,7 @@ import { seededRandom } from '../math/random.ts';
 import { type Factor, factorize } from '../math/sparse/factor.ts';
 import { solveInto } from '../math/sparse/solve.ts';
 import { symbolicFactor } from '../math/sparse/symbolic.ts';
-import { multiplyInto, type SymmetricMatrix } from '../math/sparse/symmetric.ts';
+import { multiplyInto, type SymmetricMatrix, shifted } from '../math/sparse/symmetric.ts';
 import { LIFTED, LOOSE, TURNS } from './tolerances.ts';
 
 /** The ties of a frame. */
@@ -41,13 +41,13 @@ export function freeMovements({ matrix }: Tied): Float64Array[] {
   const { n } = matrix;
   if (n === 0) return [];
   const symbolic = symbolicFactor(matrix);
-  const { negative } = factorize(symbolic, lifted(matrix, -LOOSE), 0);
+  const { negative } = factorize(symbolic, shifted(matrix, -LOOSE), 0);
   const random = seededRandom(1);
   const space = Array.from({ length: negative }, () =>
     Float64Array.from({ length: n }, () => random.normal()),
   );
   if (negative === 0) return space;
-  const factor = factorize(symbolic, lifted(matrix, LIFTED), 0);
+  const factor = factorize(symbolic, shifted(matrix, LIFTED), 0);
   const work = new Float64Array(2 * n);
   for (let turn = 1; turn <= TURNS.most; turn++) {
     for (const x of space) solveInto(x, factor, x, work);
@@ -55,12 +55,6 @@ export function freeMovements({ matrix }: Tied): Float64Array[] {
     if (turn >= TURNS.least && largestStrain(matrix, space) <= 2 * LOOSE) break;
   }
   return space;
-}
-
-function lifted(matrix: SymmetricMatrix, by: number): SymmetricMatrix {
-  const value = matrix.value.slice();
-  for (let j = 0; j < matrix.n; j++) value[matrix.start[j]] += by;
-  return { ...matrix, value };
 }
 
 function makeOrthonormal(space: readonly Float64Array[]): void {

@@ -169,6 +169,13 @@ export function multiply(a: SymmetricMatrix, x: Float64Array): Float64Array {
   return y;
 }
 
+/** A with `by` added to every entry of its diagonal, which its pattern must have (all made here do). */
+export function shifted(a: SymmetricMatrix, by: number): SymmetricMatrix {
+  const value = a.value.slice();
+  for (let j = 0; j < a.n; j++) value[a.start[j]] += by;
+  return { ...a, value };
+}
+
 /** alpha A + beta B, on the union of both patterns. Throws where the sizes differ. */
 export function combine(
   alpha: number,

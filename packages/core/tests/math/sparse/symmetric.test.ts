@@ -7,6 +7,7 @@ import {
   entryAt,
   multiply,
   patternOfCliques,
+  shifted,
   symmetricOf,
 } from '../../../src/math/sparse/symmetric.ts';
 import { denseOf } from './fixtures.ts';
@@ -32,6 +33,11 @@ describe('a sparse symmetric matrix', () => {
     expect(a.value[entryAt(a, 0, 1)]).toBe(-1.5);
     expect(entryAt(a, 1, 0)).toBe(entryAt(a, 0, 1));
     expect(entryAt(a, 2, 0)).toBe(-1);
+  });
+
+  it('is shifted along its diagonal, the former left as it was', () => {
+    expect([...denseOf(shifted(a, -0.5))]).toEqual([1.5, -1.5, 0, -1.5, -0.5, 0, 0, 0, 3.5]);
+    expect([...diagonalOf(a)]).toEqual([2, 0, 4]);
   });
 
   it('combines two on the union of their patterns', () => {
