@@ -102,16 +102,8 @@ export function frameAnswer(
   bolts: (seam: number) => number | null = () => null,
 ): FrameAnswer {
   const { mesh, parts } = frame;
-  const onNodes = nodeLoads(mesh, parts, load);
-  if (frame.mechanism)
-    return { status: 'unstable', hub: frame.mechanism.hub, mode: frame.mechanism };
-  const found = statics(frame.prepared, onNodes);
-  if (found.status === 'unstable') return unstable(frame, found);
-  if (found.status === 'unsettled') {
-    const among = (lists: readonly (readonly number[])[]): number[] =>
-      [...lists.keys()].filter((k) => lists[k].some((e) => found.elements.includes(e)));
-    return { status: 'unsettled', guys: among(mesh.guys), props: among(mesh.props) };
-  }
+  const { rest: found, not } = atRest(frame, load);
+  if (not) return not;
   const seams = seamForces(frame, found, bolts);
   return {
     status: 'stands',
@@ -126,6 +118,28 @@ export function frameAnswer(
     sources: seams.some(({ bolt }) => bolt !== null)
       ? [...parts.sources, SEAM_BOLTS]
       : parts.sources,
+  };
+}
+
+/** The state at rest of a frame under a load, or what it does instead. */
+export function atRest(
+  frame: PreparedFrame,
+  load: FrameLoad,
+):
+  | { readonly rest: AtRest; readonly not: null }
+  | { readonly rest: null; readonly not: FrameUnstable | FrameUnsettled } {
+  const { mesh, parts, mechanism } = frame;
+  const onNodes = nodeLoads(mesh, parts, load);
+  if (mechanism)
+    return { rest: null, not: { status: 'unstable', hub: mechanism.hub, mode: mechanism } };
+  const found = statics(frame.prepared, onNodes);
+  if (found.status === 'stands') return { rest: found, not: null };
+  if (found.status === 'unstable') return { rest: null, not: unstable(frame, found) };
+  const among = (lists: readonly (readonly number[])[]): number[] =>
+    [...lists.keys()].filter((k) => lists[k].some((e) => found.elements.includes(e)));
+  return {
+    rest: null,
+    not: { status: 'unsettled', guys: among(mesh.guys), props: among(mesh.props) },
   };
 }
 

@@ -1,15 +1,14 @@
 // How far a frame is from buckling under a load, and how fast it swings.
 
 import {
+  atRest,
   type FrameUnsettled,
   type FrameUnstable,
-  frameAnswer,
   hubMovements,
   type PreparedFrame,
 } from './answer.ts';
 import { bucklingFactors, naturalFrequencies } from './buckling.ts';
-import { type FrameLoad, nodeLoads } from './frame-loads.ts';
-import { statics } from './statics.ts';
+import type { FrameLoad } from './frame-loads.ts';
 
 /** Lowest eigenvalues of a frame with their modes. */
 export interface FrameModes {
@@ -30,10 +29,8 @@ export function frameBuckling(
   load: FrameLoad,
   count = 1,
 ): FrameModes | FrameUnstable | FrameUnsettled {
-  const answer = standing(frame, load);
-  if (answer) return answer;
-  const rest = statics(frame.prepared, nodeLoads(frame.mesh, frame.parts, load));
-  if (rest.status !== 'stands') throw new Error(`the frame is ${rest.status} all at once`);
+  const { rest, not } = atRest(frame, load);
+  if (not) return not;
   const found = bucklingFactors(frame.prepared, rest, count);
   return { ...found, status: 'stands', modes: found.modes.map((u) => hubMovements(frame, u)) };
 }
@@ -44,14 +41,9 @@ export function frameFrequencies(
   frame: PreparedFrame,
   count = 1,
 ): FrameModes | FrameUnstable | FrameUnsettled {
-  const answer = standing(frame, { weight: 0 });
-  if (answer) return answer;
+  const { not } = atRest(frame, { weight: 0 });
+  if (not) return not;
   const found = naturalFrequencies(frame.prepared, count);
   if (!found) throw new Error('the frame moves without resistance all at once');
   return { ...found, status: 'stands', modes: found.modes.map((u) => hubMovements(frame, u)) };
-}
-
-function standing(frame: PreparedFrame, load: FrameLoad): FrameUnstable | FrameUnsettled | null {
-  const answer = frameAnswer(frame, load);
-  return answer.status === 'stands' ? null : answer;
 }

@@ -218,7 +218,7 @@ function atRest(
 }
 
 /** The movement without resistance of a matrix that is singular: the held unknown moves by 1, the
- * others so that no force arises; where a pivot was negative, what the smallest one belongs to. */
+ * others so that no force arises; where a pivot was negative, what the first one belongs to. */
 function unstable({ numbering }: Prepared, matrix: SymmetricMatrix, factor: Factor): Unstable {
   const at = factor.weak[0] ?? factor.symbolic.order[factor.d.findIndex((x) => x < 0)];
   const one = new Float64Array(matrix.n);
