@@ -3,16 +3,14 @@
 import {
   defaultGround,
   defaultLoads,
-  facesOf,
   frameParts,
   type GroundSettings,
   groundLevels,
   type LoadsSettings,
-  massByArea,
+  placeMasses,
   type Read,
   type ShellSite,
   type ShimPlan,
-  type Sourced,
   seamBolts,
   shims,
   siteOf,
@@ -41,28 +39,11 @@ export function siteOfChosen(file: string, chosen: Chosen): ChosenSite {
     ground,
     parts: project?.parts ? frameParts(project.parts) : null,
     stages: project?.stages ?? unknownStages,
-    massOf: massesOf(chosen, loads),
+    massOf: placeMasses(shell, chosen.kinds, loads.panelMass),
     seamBolts: boltCounts(chosen),
   });
   const site = orEnd(file, read);
   return { site, loads, ground, shims: shimsOf(file, site, ground) };
-}
-
-/** A place's mass: its kind's as weighed, else by the mass of a square metre, else unknown. */
-function massesOf(
-  { standing, kinds }: Chosen,
-  { panelMass }: LoadsSettings,
-): (place: number) => Sourced | null {
-  const weighed = { text: 'mass of its kind, as weighed', confirmation: 'entered' } as const;
-  const perArea = { text: 'mass of a square metre of panel', confirmation: 'entered' } as const;
-  const byArea =
-    panelMass === null
-      ? () => null
-      : massByArea(facesOf(standing.shell), { value: panelMass, sources: [perArea] });
-  return (place) => {
-    const mass = kinds[standing.shell.kind[place] as number]?.mass ?? null;
-    return mass === null ? byArea(place) : { value: mass, sources: [weighed] };
-  };
 }
 
 function boltCounts(chosen: Chosen): (seam: number) => number | null {

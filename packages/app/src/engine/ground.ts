@@ -11,7 +11,6 @@ import {
   defaultGround,
   defaultLoads,
   type Fault,
-  facesOf,
   frameOfStage,
   frameParts,
   type GroundLevels,
@@ -22,12 +21,12 @@ import {
   type LengthsShown,
   type LoadsSettings,
   lowestLimit,
-  massByArea,
   mechanisms,
   mergeSources,
   numberOrder,
   type Paper,
   type PartsKnown,
+  placeMasses,
   type Provenance,
   type Read,
   type Shell,
@@ -115,23 +114,6 @@ export interface GroundAnswer {
   readonly unweighed: number;
 }
 
-/** Mass of each place: as weighed by kind, else by area, else unknown. */
-function massesOf(
-  { shell, kinds }: GroundQuestion,
-  { panelMass }: LoadsSettings,
-): (place: number) => Sourced | null {
-  const weighed = { text: 'mass of its kind, as weighed', confirmation: 'entered' } as const;
-  const perArea = { text: 'mass of a square metre of panel', confirmation: 'entered' } as const;
-  const byArea =
-    panelMass === null
-      ? () => null
-      : massByArea(facesOf(shell), { value: panelMass, sources: [perArea] });
-  return (place) => {
-    const mass = kinds[shell.kind[place] as number]?.mass ?? null;
-    return mass === null ? byArea(place) : { value: mass, sources: [weighed] };
-  };
-}
-
 /** The shell on its site, as the command line reckons it too. */
 function siteOfQuestion(question: GroundQuestion): Read<ShellSite> {
   const loads = question.loads ?? defaultLoads;
@@ -140,7 +122,7 @@ function siteOfQuestion(question: GroundQuestion): Read<ShellSite> {
     ground: question.ground ?? defaultGround,
     parts: question.parts ? frameParts(question.parts) : null,
     stages: question.stages ?? unknownStages,
-    massOf: massesOf(question, loads),
+    massOf: placeMasses(question.shell, question.kinds, loads.panelMass),
     seamBolts: () => null,
   });
 }

@@ -4,7 +4,7 @@ import { internalBehindOpening, internalClosed } from '../../src/loads/en-1991-1
 import { internalLaw } from '../../src/loads/internal.ts';
 import { facesOf } from '../../src/loads/panels.ts';
 import { totalsOf } from '../../src/loads/totals.ts';
-import { massByArea, personLoad, selfWeight } from '../../src/loads/weight/weight.ts';
+import { massByArea, personLoad, placeMasses, selfWeight } from '../../src/loads/weight/weight.ts';
 import { all, dome } from './shells.ts';
 
 describe('internal pressure', () => {
@@ -63,6 +63,25 @@ describe('weight', () => {
     expect(value.mass / (8 * 2 * Math.PI * 9)).toBeGreaterThan(0.93);
     expect(value.mass / (8 * 2 * Math.PI * 9)).toBeLessThan(1.05);
     expect(sources).toContainEqual(source);
+  });
+  test('of a place: its kind’s as weighed, else by its area, else unknown', () => {
+    const kinds = Array.from({ length: Math.max(...shell.kind) + 1 }, () => ({
+      mass: null as number | null,
+    }));
+    const place = all(shell).find((p) => shell.kind[p] !== shell.kind[0]) as number;
+    (kinds[shell.kind[0] as number] as { mass: number | null }).mass = 9.6;
+    const [both, weighed] = [placeMasses(shell, kinds, 8), placeMasses(shell, kinds, null)];
+    for (const massOf of [both, weighed])
+      expect(massOf(0)).toEqual({
+        value: 9.6,
+        sources: [{ text: 'mass of its kind, as weighed', confirmation: 'entered' }],
+      });
+    const area = massByArea(faces, { value: 8, sources: [] })(place).value;
+    expect(both(place)).toEqual({
+      value: area,
+      sources: [{ text: 'mass of a square metre of panel', confirmation: 'entered' }],
+    });
+    expect(weighed(place)).toBeNull();
   });
   test.each([-1, 501, Number.NaN])('a panel of %d kg is refused', (mass) => {
     expect(() => selfWeight([7], () => ({ value: mass, sources: [] }))).toThrow(

@@ -1,9 +1,11 @@
 // Self-weight of panels and a person on the shell: forces straight down.
 
 import { norm, pointAt } from '../../math/vector.ts';
+import type { Kind } from '../../pile/kind.ts';
+import type { Shell } from '../../shell/shell.ts';
 import { assertBetween } from '../doors.ts';
 import { numberOf, type Override } from '../numbers.ts';
-import type { PanelFaces } from '../panels.ts';
+import { facesOf, type PanelFaces } from '../panels.ts';
 import { mergeSources, type Provenance, reckonedFrom, type Sourced } from '../provenance.ts';
 import type { PanelForces } from '../totals.ts';
 
@@ -59,6 +61,27 @@ export function massByArea(faces: PanelFaces, perSquareMetre: Sourced): (place: 
   return (place) =>
     reckonedFrom(norm(pointAt(faces.area, place)) * perSquareMetre.value, perSquareMetre);
 }
+
+/** Mass of each place of a shell: its kind's as weighed, else by the mass of a square metre (kg/m²,
+ * null: unknown) and its area, else null.
+ * Source: mass = area × mass of a square metre. */
+export function placeMasses(
+  shell: Shell,
+  kinds: readonly Pick<Kind, 'mass'>[],
+  perSquareMetre: number | null,
+): (place: number) => Sourced | null {
+  const byArea =
+    perSquareMetre === null
+      ? () => null
+      : massByArea(facesOf(shell), { value: perSquareMetre, sources: [PER_AREA] });
+  return (place) => {
+    const mass = kinds[shell.kind[place] as number]?.mass ?? null;
+    return mass === null ? byArea(place) : { value: mass, sources: [WEIGHED] };
+  };
+}
+
+const WEIGHED: Provenance = { text: 'mass of its kind, as weighed', confirmation: 'entered' };
+const PER_AREA: Provenance = { text: 'mass of a square metre of panel', confirmation: 'entered' };
 
 /** A person on the shell, N straight down at one place or hub; 0 where nobody may go up. The worst
  * place is for the one who asks to find.
