@@ -55,7 +55,7 @@ export function grow(growing: Growing, added: readonly number[]): Growing {
   if (growing.factor.weak.length > 0)
     throw new Error(`unknown ${growing.factor.weak[0]} moves without resistance: begin anew`);
   const { structure, numbering, naturals } = growing;
-  const fresh = added.filter((e) => !growing.standing[e]);
+  const fresh = [...new Set(added)].filter((e) => !growing.standing[e]);
   const standing = growing.standing.slice();
   const reached = growing.reached.slice();
   const diagonal = growing.diagonal.slice();

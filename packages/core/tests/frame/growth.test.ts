@@ -48,6 +48,16 @@ describe('a structure that grows panel by panel', () => {
     }
   });
 
+  it('has an element once, however often it is added', () => {
+    const before = beginGrowth(structure, flags(elementsOf(order.slice(0, 40))));
+    const more = elementsOf(order.slice(0, 46));
+    const [once, twice] = [more, [...more, ...more]].map((added) =>
+      grownMovements(grow(before, added), load),
+    );
+    expect(once).not.toBeNull();
+    expect(twice).toEqual(once);
+  });
+
   it('leaves the stage before as it was', () => {
     const before = beginGrowth(structure, flags(elementsOf(order.slice(0, 40))));
     const moved = grownMovements(before, load);
