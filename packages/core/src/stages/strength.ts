@@ -153,8 +153,9 @@ function firstGust(
     if (high === null || high.use < 1) continue;
     found = { ...belowOne(calm.use, found.pressure, high, (q) => worst(c, q)), c };
   }
+  // Back from the pressure, the highest gust may come out a rounding below itself: a limit where none is.
   return {
-    gust: Math.sqrt((2 * found.pressure) / airDensity.value),
+    gust: found.pressure < most ? Math.sqrt((2 * found.pressure) / airDensity.value) : MOST_GUST,
     index: found.index,
     c: found.c,
   };

@@ -52,9 +52,10 @@ function modelOf(
   bears: Partial<StageBears> = {},
   directions = 4,
   mass: number | null = 9,
+  loads = defaultLoads,
 ): StageModel {
   const made = stageModel(shell, numbersOf(shell), {
-    loads: defaultLoads,
+    loads,
     massOf: () => (mass === null ? null : { value: mass, sources: [] }),
     bears: { ...nothingKnown, ...bears },
     directions,
@@ -220,6 +221,23 @@ describe('the gust that something first gives way in', () => {
     for (const flag of ['Theory of Plates', 'prised open', 'strength of the panels'])
       expect(flags).toContain(flag);
     expect(flags).not.toContain('EN 13814');
+  });
+
+  it('is none for seams and panels that bear every gust, in any air', () => {
+    const parts = frameParts({
+      ...unknownParts,
+      panel: { ...unknownParts.panel, strength: 1e12 },
+      bolt: { thread: 'M16', grade: '12.9' },
+    });
+    // In air of 1.215 kg/m³ the pressure of 60 m/s gives back a rounding less than 60 m/s.
+    expect(Math.sqrt((2 * pressureOf(60, 1.215)) / 1.215)).toBeLessThan(60);
+    const overrides = [{ number: 'airDensity', value: 1.215, reason: 'a warm day' }] as const;
+    const loads = { ...defaultLoads, overrides: [...overrides] };
+    const strong = modelOf({ parts, seamBolts: () => 10_000 }, 1, 9, loads);
+    const answer = stageAnswer(strong, { ...whole, pass: () => 'snug' });
+    if (!answer.ok) throw new Error(answer.faults[0]?.found);
+    for (const what of ['seam', 'panel'] as const)
+      expect(limitOf(answer.value, what)).toMatchObject({ status: 'known', gust: null, at: null });
   });
 
   it('carries the flags of what it rests on, and of nothing that is not told', () => {
