@@ -1,5 +1,6 @@
 // How far a frame is from buckling under a load, and how fast it swings.
 
+import { fromMemory, type Provenance } from '../loads/provenance.ts';
 import {
   atRest,
   type FrameUnsettled,
@@ -7,7 +8,7 @@ import {
   hubMovements,
   type PreparedFrame,
 } from './answer.ts';
-import { bucklingFactors, naturalFrequencies } from './buckling.ts';
+import { bucklingFactors, type Modes, naturalFrequencies } from './buckling.ts';
 import type { FrameLoad } from './frame-loads.ts';
 
 /** Lowest eigenvalues of a frame with their modes. */
@@ -19,6 +20,9 @@ export interface FrameModes {
   readonly modes: readonly Float64Array[];
   /** Whether it was checked that no lower one was missed. */
   readonly complete: boolean;
+  /** What was supposed because it is unknown, and what the numbers rest on. */
+  readonly supposed: readonly string[];
+  readonly sources: readonly Provenance[];
 }
 
 /** The lowest factors by which the load may grow before a perfect frame buckles, small movements
@@ -32,8 +36,13 @@ export function frameBuckling(
   const { rest, not } = atRest(frame, load);
   if (not) return not;
   const found = bucklingFactors(frame.prepared, rest, count);
-  return { ...found, status: 'stands', modes: found.modes.map((u) => hubMovements(frame, u)) };
+  return modesOf(frame, found, [PERFECT]);
 }
+
+/** What goes with every buckling factor. */
+const PERFECT = fromMemory(
+  'a perfect frame: real shells buckle at a third to a fifth of it (NASA SP-8032; D. T. Wright, 1965)',
+);
 
 /** The lowest natural frequencies of a frame by its parts' densities, hertz, guys and props at work
  * both ways. A frame that does not stand has that for an answer. */
@@ -45,5 +54,20 @@ export function frameFrequencies(
   if (not) return not;
   const found = naturalFrequencies(frame.prepared, count);
   if (!found) throw new Error('the frame moves without resistance all at once');
-  return { ...found, status: 'stands', modes: found.modes.map((u) => hubMovements(frame, u)) };
+  return modesOf(frame, found, []);
+}
+
+function modesOf(
+  frame: PreparedFrame,
+  found: Modes,
+  besides: readonly Provenance[],
+): FrameModes {
+  const { supposed, sources } = frame.parts;
+  return {
+    ...found,
+    status: 'stands',
+    modes: found.modes.map((u) => hubMovements(frame, u)),
+    supposed,
+    sources: [...sources, ...besides],
+  };
 }

@@ -28,6 +28,8 @@ describe('a dome under pressure', () => {
     if (one.status !== 'stands' || two.status !== 'stands') throw new Error('it stands');
     expect(one.complete).toBe(true);
     expect(one.values).toHaveLength(4);
+    expect(one.supposed).toEqual(parts.supposed);
+    expect(one.sources.map(({ text }) => text).join()).toMatch(/handbook.*a third to a fifth/);
     one.values.forEach((value, k) => {
       expect(value / two.values[k]).toBeCloseTo(2, 7);
       expect(value).toBeGreaterThanOrEqual(one.values[Math.max(0, k - 1)] * (1 - 1e-9));
@@ -48,6 +50,7 @@ describe('a dome that swings', () => {
     const large = frameFrequencies(grown(5.4), 3);
     if (small.status !== 'stands' || large.status !== 'stands') throw new Error('it stands');
     expect(small.complete).toBe(true);
+    expect(small.sources).toEqual(parts.sources);
     const [a, b, c] = small.values;
     const pairs = [b / a - 1, c / b - 1];
     expect(Math.min(...pairs)).toBeLessThan(1e-6);
