@@ -124,6 +124,7 @@ export function stageAnswer(
         PROPS,
         SHARED,
         GUSTS,
+        BUCKLING,
         ...(model.bears.anchors === null ? [] : [`Anchors: ${model.bears.anchors.words}.`]),
       ],
       flags: flagsOf({ sources }),
@@ -156,6 +157,7 @@ function limitSources({ bears }: StageModel, { what, status }: Limit): readonly 
 const PROPS =
   'Finger-tight seams turn as hinges; base hubs are held by the ground and its anchors; a prop holds its hub, tied at head and foot.';
 const GUSTS = 'Gusts are 3-second gusts at the shell.';
+const BUCKLING = 'No limit knows of buckling, nor of hubs that snap through.';
 
 function whatItBears(
   model: StageModel,

@@ -244,6 +244,7 @@ describe('the gust that something first gives way in', () => {
     const flags = (answer: StageAnswer): string => answer.flags.map(({ text }) => text).join();
     const propped = answerOf(held, stages[2] as Stage);
     expect(propped.props.length).toBeGreaterThan(0);
+    expect(propped.assumed.join()).toContain('No limit knows of buckling');
     for (const flag of ['EN 13814', 'half their ultimate', 'prop with its ties', 'at one hub'])
       expect(flags(propped)).toContain(flag);
     expect(flags(answerOf(held, whole))).not.toContain('prop with its ties');
