@@ -1,6 +1,7 @@
 // A structure that grows: the factor of what stands is kept and changed when elements are added, so
 // that a stage of a large one costs a fraction of a factor. Unknowns that no element has reached yet
-// are held by a spring each, which is taken away when one does.
+// are held by a spring each, which is taken away when one does. For callers who place many elements
+// one after another; the stages of a build, which are reckoned by their ties, are factored anew.
 
 import { type Factor, factorize, VANISHED } from '../math/sparse/factor.ts';
 import { solve } from '../math/sparse/solve.ts';

@@ -35,7 +35,8 @@ export interface StageStrength {
   readonly held: readonly HeldHub[];
   /** Weight of the placed panels whose mass is known, N. */
   readonly weight: number;
-  /** Numbers of placed panels whose mass nobody knows: they count as weightless. */
+  /** Numbers of placed panels whose mass nobody knows: they count as weightless, save for seams and
+   * panels, where the frame has them weigh by the density of their material. */
   readonly unweighed: readonly string[];
   /** The most that a level wind meets of the panels, from any side, m²; none shelters another. */
   readonly exposedArea: number;
