@@ -24,8 +24,6 @@ export interface FrameMesh {
   readonly hubOfNode: Int32Array;
   /** Panel → indices of its facets. */
   readonly facets: readonly (readonly number[])[];
-  /** Seam → its beams, one a part of its length for snug ones, two for others. */
-  readonly seamBeams: readonly (readonly number[])[];
   /** Prop → its elements, one for each joint at its hub; guy → likewise. */
   readonly props: readonly (readonly number[])[];
   readonly guys: readonly (readonly number[])[];
@@ -49,7 +47,6 @@ class Draft {
   private readonly movesWith: number[] = [];
   private readonly elements: Element[] = [];
   private readonly facets: number[][] = [];
-  private readonly seamBeams: number[][] = [];
   private readonly hubOf: number[] = [];
   private readonly cornerNode: Int32Array;
   private readonly cornerStart: Int32Array;
@@ -175,11 +172,8 @@ class Draft {
       }
       bolted[seam.panels[0]][first] = bolted[seam.panels[1]][second] = true;
       const out = add(this.outward(seam.panels[0]), this.outward(seam.panels[1]));
-      this.seamBeams.push(
-        snug
-          ? this.flange(one, out, 2)
-          : [...this.flange(one, out, 1), ...this.flange(across, out, 1)],
-      );
+      this.flange(one, out, snug ? 2 : 1);
+      if (!snug) this.flange(across, out, 1);
     }
     this.sides.forEach((sides, p) => {
       sides.forEach((nodes, side) => {
@@ -217,11 +211,10 @@ class Draft {
   }
 
   /** Beams along a line of nodes, as many flanges thick as told; axis y points outwards. */
-  private flange(nodes: readonly number[], out: Vec3, flanges: number): number[] {
+  private flange(nodes: readonly number[], out: Vec3, flanges: number): void {
     const { young, poisson, density, flangeDepth, flangeThickness } = this.known;
     const section = plateSection(flangeDepth, flanges * flangeThickness);
     const shear = young / (2 * (1 + poisson));
-    const made: number[] = [];
     for (let k = 0; k + 1 < nodes.length; k++) {
       const beam: Beam = {
         kind: 'beam',
@@ -232,9 +225,8 @@ class Draft {
         axisY: out,
         density,
       };
-      made.push(this.elements.push(beam) - 1);
+      this.elements.push(beam);
     }
-    return made;
   }
 
   finish(): FrameMesh {
@@ -320,7 +312,6 @@ class Draft {
       cornerStart: this.cornerStart,
       hubOfNode: Int32Array.from(kept, (node) => this.hubOf[node]),
       facets: this.facets,
-      seamBeams: this.seamBeams,
     };
   }
 }

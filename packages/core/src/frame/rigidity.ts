@@ -77,7 +77,7 @@ export function rigidityRows(
 }
 
 /** The joints that stand at a hub. */
-export function jointsAt(joints: Joints, hub: number): number[] {
+function jointsAt(joints: Joints, hub: number): number[] {
   const list: number[] = [];
   joints.hub.forEach((one, joint) => {
     if (one === hub) list.push(joint);

@@ -8,7 +8,7 @@
 // Natural strains: εx, εy, γ; three times the curvatures κx, κy, 2κxy, at the middles of the sides
 // 1–2, 2–3, 3–1; three times rotation about the normal at a corner less the membrane's turning.
 
-import { dot, type Vec3 } from '../../math/vector.ts';
+import type { Vec3 } from '../../math/vector.ts';
 import type { Facet, Natural } from './element.ts';
 import { type FlatTriangle, flatTriangle, membraneRows, planeStress } from './triangle.ts';
 
@@ -140,14 +140,3 @@ function normalRowInto(rows: Float64Array, row: number, flat: FlatTriangle, corn
       rows[row * WIDTH + 6 * other + k] -= (dx[other] * axes[1][k] - dy[other] * axes[0][k]) / 2;
   }
 }
-
-/** Curvature along a direction of the plane, from curvatures (κx, κy, 2κxy) of a facet. */
-export const curvatureAlong = (
-  { axes }: FlatTriangle,
-  [kx, ky, kxy]: readonly [number, number, number],
-  direction: Vec3,
-): number => {
-  const c = dot(direction, axes[0]);
-  const s = dot(direction, axes[1]);
-  return kx * c * c + ky * s * s + kxy * c * s;
-};
