@@ -11,7 +11,7 @@ import { addScaledInto, dotOf } from '../math/eigen/krylov.ts';
 import { seededRandom } from '../math/random.ts';
 import { type Factor, factorize } from '../math/sparse/factor.ts';
 import { solveInto } from '../math/sparse/solve.ts';
-import { symbolicFactor } from '../math/sparse/symbolic.ts';
+import { type SymbolicFactor, symbolicFactor } from '../math/sparse/symbolic.ts';
 import { multiplyInto, type SymmetricMatrix, shifted } from '../math/sparse/symmetric.ts';
 import { LIFTED, LOOSE, TURNS } from './tolerances.ts';
 
@@ -24,6 +24,8 @@ export interface Tied {
   readonly unknown: Int32Array;
   /** RᵀR; 0 unknowns where every joint is held. */
   readonly matrix: SymmetricMatrix;
+  /** Its order of elimination, for every factor of it; null where every joint is held. */
+  readonly symbolic: SymbolicFactor | null;
 }
 
 /** The ties of a frame; its guys are left out. */
@@ -31,16 +33,17 @@ export function tiedFrame(model: FrameModel): Tied {
   const joints = jointsOf(model);
   const rows = rigidityRows(model, joints);
   const unknown = unknownsOf(model, joints, rows);
-  return { model, joints, rows, unknown, matrix: gram(rows, unknown) };
+  const matrix = gram(rows, unknown);
+  const symbolic = matrix.n === 0 ? null : symbolicFactor(matrix);
+  return { model, joints, rows, unknown, matrix, symbolic };
 }
 
 /** An orthonormal basis of the movements that nothing resists, or next to nothing (see LOOSE), by
  * unknown; empty where the stage stands. Their number is sure (Sylvester); they themselves are as
  * sharp as the choice of props needs. */
-export function freeMovements({ matrix }: Tied): Float64Array[] {
+export function freeMovements({ matrix, symbolic }: Tied): Float64Array[] {
   const { n } = matrix;
-  if (n === 0) return [];
-  const symbolic = symbolicFactor(matrix);
+  if (symbolic === null) return [];
   const { negative } = factorize(symbolic, shifted(matrix, -LOOSE), 0);
   const random = seededRandom(1);
   const space = Array.from({ length: negative }, () =>
@@ -92,8 +95,8 @@ export interface Standing {
 /** The factor of a stage. Throws where it has a free movement: ask `freeMovements` first. */
 export function standing(tied: Tied): Standing {
   const holding = Int32Array.from(rowsAtHeld(tied));
-  if (tied.matrix.n === 0) return { tied, factor: null, holding };
-  const factor = factorize(symbolicFactor(tied.matrix), tied.matrix);
+  if (tied.symbolic === null) return { tied, factor: null, holding };
+  const factor = factorize(tied.symbolic, tied.matrix);
   if (factor.weak.length > 0 || factor.negative > 0)
     throw new Error('a stage that moves without resistance has no forces');
   return { tied, factor, holding };

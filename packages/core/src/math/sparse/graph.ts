@@ -18,7 +18,8 @@ export interface Graph {
 
 /** The graph of a pattern, indistinguishable unknowns drawn together. */
 export function graphOf(pattern: SymmetricPattern): Graph {
-  const nodeOf = drawTogether(pattern);
+  const full = bothTriangles(pattern);
+  const nodeOf = drawTogether(full);
   const nodes = nodeOf.reduce((most, node) => Math.max(most, node + 1), 0);
   const weight = new Int32Array(nodes);
   const first = new Int32Array(nodes).fill(-1);
@@ -26,7 +27,6 @@ export function graphOf(pattern: SymmetricPattern): Graph {
     weight[node]++;
     if (first[node] < 0) first[node] = i;
   });
-  const full = bothTriangles(pattern);
   const start = new Int32Array(nodes + 1);
   const neighbour: number[] = [];
   const seen = new Int32Array(nodes).fill(-1);
@@ -44,10 +44,10 @@ export function graphOf(pattern: SymmetricPattern): Graph {
   return { start, neighbour: Int32Array.from(neighbour), weight, nodeOf };
 }
 
-/** Unknown → node. Unknowns of one node have equal columns, themselves counted in. */
-function drawTogether(pattern: SymmetricPattern): Int32Array {
-  const { n } = pattern;
-  const full = bothTriangles(pattern);
+/** Unknown → node, from both triangles. Unknowns of one node have equal columns, themselves counted
+ * in. */
+function drawTogether(full: SymmetricPattern): Int32Array {
+  const { n } = full;
   const nodeOf = new Int32Array(n).fill(-1);
   const byHash = new Map<number, number[]>();
   const marked = new Int32Array(n).fill(-1);
