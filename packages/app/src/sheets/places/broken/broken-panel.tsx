@@ -7,6 +7,7 @@ import type { BrokenQuestion } from '../../../engine/stock.ts';
 import { projectOf } from '../../../state/app-state.ts';
 import { useAppState, useDerived } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
+import { AnswerFault } from '../answer-state.tsx';
 import { fittedKinds, type Stood, usePicked } from '../stood.ts';
 import { useAnswer } from '../use-answer.ts';
 import { BrokenSoFar } from './broken-so-far.tsx';
@@ -27,7 +28,7 @@ export function BrokenPanel({
   upTo: number;
   onUpTo: (course: number) => void;
 }) {
-  const { fitting, frame } = useWords();
+  const { fitting } = useWords();
   const words = fitting.broken;
   const { standing, kinds } = stood;
   const place = useLastPlace(stood);
@@ -56,14 +57,7 @@ export function BrokenPanel({
         panels={question ? question.built.reduce((sum, one) => sum + one, 0) : null}
         {...{ upTo, onUpTo }}
       />
-      {fault === null ? null : (
-        <p role="alert">
-          {fitting.failed}{' '}
-          <button type="button" onClick={again}>
-            {frame.again}
-          </button>
-        </p>
-      )}
+      <AnswerFault {...{ fault, again }} />
       <p className="read-out" role="status">
         {pending ? words.looking : answer ? words.found(answer.ways.length) : ''}
       </p>

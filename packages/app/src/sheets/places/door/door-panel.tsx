@@ -15,6 +15,7 @@ import { longEngine } from '../../../engine/bridge.ts';
 import { projectOf } from '../../../state/app-state.ts';
 import { useAppState, useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
+import { AnswerFault } from '../answer-state.tsx';
 import { USUAL_DOOR, wishesOf } from '../fit/wishes.ts';
 import type { Stood } from '../stood.ts';
 import { useAnswer } from '../use-answer.ts';
@@ -47,7 +48,7 @@ const WEIGHED = 6;
 
 /** The panel. */
 export function DoorPanel({ stood }: { stood: Stood }) {
-  const { fitting, frame } = useWords();
+  const { fitting } = useWords();
   const words = fitting.door;
   const lengths = useLengths();
   const wishes = useAppState((state) => wishesOf(projectOf(state)));
@@ -82,14 +83,7 @@ export function DoorPanel({ stood }: { stood: Stood }) {
         onRank={setRank}
         onTowards={setTowards}
       />
-      {fault === null ? null : (
-        <p role="alert">
-          {fitting.failed}{' '}
-          <button type="button" onClick={again}>
-            {frame.again}
-          </button>
-        </p>
-      )}
+      <AnswerFault {...{ fault, again }} />
       <p role="status" className="fit-proof">
         {found === null
           ? words.looking

@@ -6,6 +6,7 @@ import { longEngine } from '../../../engine/bridge.ts';
 import type { LeftoverAnswer, LeftoverQuestion } from '../../../engine/stock.ts';
 import { useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
+import { AnswerFault, AnswerPending } from '../answer-state.tsx';
 import type { Stood } from '../stood.ts';
 import { useAnswer } from '../use-answer.ts';
 import { Named } from './named.tsx';
@@ -15,7 +16,7 @@ const askLeftovers = (question: LeftoverQuestion) => longEngine.ask('leftovers',
 
 /** The panel. */
 export function LeftOverPanel({ stood }: { stood: Stood }) {
-  const { fitting, frame } = useWords();
+  const { fitting } = useWords();
   const words = fitting.leftOver;
   const { standing, kinds, shape } = stood;
   const question = useMemo(
@@ -34,17 +35,8 @@ export function LeftOverPanel({ stood }: { stood: Stood }) {
   return (
     <div className="fit-panel" aria-busy={pending}>
       <Named stood={stood} />
-      {fault === null ? null : (
-        <p role="alert">
-          {fitting.failed}{' '}
-          <button type="button" onClick={again}>
-            {frame.again}
-          </button>
-        </p>
-      )}
-      <p role="status" className={pending ? 'quiet' : 'read-out'}>
-        {pending ? words.looking : ''}
-      </p>
+      <AnswerFault {...{ fault, again }} />
+      <AnswerPending pending={pending} what={words.looking} />
       {last ? <Answer answer={last.answer} stood={stood} radius={shape.shell.radius} /> : null}
     </div>
   );

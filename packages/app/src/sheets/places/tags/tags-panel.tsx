@@ -8,6 +8,7 @@ import { download, fileName } from '../../../files/save-file.ts';
 import { projectOf } from '../../../state/app-state.ts';
 import { useApp, useAppState, useDerived, useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
+import { AnswerFault, AnswerPending } from '../answer-state.tsx';
 import { fittedKinds, type Stood } from '../stood.ts';
 import { useAnswer } from '../use-answer.ts';
 import { tagCsv, tagRows } from './tag-list.ts';
@@ -16,7 +17,7 @@ const askTags = (question: SinglesQuestionOfPile) => longEngine.ask('singles', q
 
 /** The panel. */
 export function TagsPanel({ stood }: { stood: Stood }) {
-  const { fitting, frame } = useWords();
+  const { fitting } = useWords();
   const words = fitting.tags;
   const pile = useAppState((state) => projectOf(state).pile);
   const worked = useDerived((derived) => derived.work.value?.worked);
@@ -35,17 +36,8 @@ export function TagsPanel({ stood }: { stood: Stood }) {
   const { last, pending, fault, again } = useAnswer(question, askTags);
   return (
     <div className="fit-panel" aria-busy={pending}>
-      {fault === null ? null : (
-        <p role="alert">
-          {fitting.failed}{' '}
-          <button type="button" onClick={again}>
-            {frame.again}
-          </button>
-        </p>
-      )}
-      <p role="status" className={pending ? 'quiet' : 'read-out'}>
-        {pending ? words.looking : ''}
-      </p>
+      <AnswerFault {...{ fault, again }} />
+      <AnswerPending pending={pending} what={words.looking} />
       {last ? <TagList stood={stood} answer={last.answer} /> : null}
     </div>
   );
