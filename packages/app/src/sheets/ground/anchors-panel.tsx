@@ -5,8 +5,8 @@ import { useState } from 'react';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { Field } from '../../ui/field.tsx';
+import { LimitField } from '../../ui/limit-field.tsx';
 import { groundWords } from '../../words/ground.ts';
-import { LimitField } from '../places/fit/limit-field.tsx';
 import { type AnchorField, anchorFields, anchorStarts, lengthWithin, within } from './edits.ts';
 import { Caution, Choice, Faults, optionsOf, Tick } from './small.tsx';
 import { useGround, useQuantities } from './use-ground.ts';
@@ -131,7 +131,6 @@ function AnchorForm() {
           <LimitField
             name={words.elevation}
             shown={String(Math.round((guy.elevation * 180) / Math.PI))}
-            note=""
             fault={words.elevationFault}
             read={(text) => required(within(text, 5, 85))}
             onValue={(value) =>
@@ -143,7 +142,6 @@ function AnchorForm() {
           <LimitField
             name={words.height}
             shown={lengths.large(guy.height)}
-            note=""
             fault={words.range(lengths.large(0.1), lengths.large(100))}
             read={(text) => required(lengthWithin(text, large, 0.1, 100))}
             onValue={(value) =>
@@ -185,15 +183,12 @@ function OneField({
       <LimitField
         name={name}
         shown={String(value)}
-        note=""
         fault={words.text}
-        read={(text) =>
-          text.trim() === '' || text.trim().length > 60
-            ? { ok: false }
-            : { ok: true, value: undefined }
-        }
-        onValue={() => undefined}
-        onText={(text) => onValue(text.trim())}
+        read={(text) => {
+          const typed = text.trim();
+          return typed === '' || typed.length > 60 ? { ok: false } : { ok: true, value: typed };
+        }}
+        onValue={onValue}
       />
     );
   const { least, most } = field;
@@ -206,7 +201,6 @@ function OneField({
     <LimitField
       name={name}
       shown={show(Number(value))}
-      note=""
       fault={words.range(show(least), show(most))}
       read={(text) => {
         const typed = required(

@@ -8,7 +8,7 @@ import {
   readLength,
   type SurveyReading,
 } from '@shellraise/core';
-import type { Typed } from '../places/fit/wishes.ts';
+import type { Typed } from '../../ui/use-typed.ts';
 
 /** A typed number within limits; nothing typed is no value. */
 export function within(text: string, least: number, most: number): Typed {

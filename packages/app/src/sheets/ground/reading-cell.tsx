@@ -1,7 +1,6 @@
 // One reading in a table: read when it is left or Enter is pressed; what can't be read stays, marked.
 
-import { useEffect, useState } from 'react';
-import type { Typed } from '../places/fit/wishes.ts';
+import { type Typed, useTyped } from '../../ui/use-typed.ts';
 
 /** The cell. */
 export function ReadingCell({
@@ -18,31 +17,17 @@ export function ReadingCell({
   /** Told what can't be read; null where it can. */
   onFault: (text: string | null) => void;
 }) {
-  const [text, setText] = useState(shown);
-  const [faulty, setFaulty] = useState(false);
-  useEffect(() => {
-    setText(shown);
-    setFaulty(false);
-  }, [shown]);
-  const commit = (): void => {
-    if (text.trim() === shown) return;
-    const typed = read(text);
-    setFaulty(!typed.ok);
+  const { faulty, input } = useTyped(shown, read, (typed, text) => {
     onFault(typed.ok ? null : text);
     if (typed.ok) onValue(typed.value);
-  };
+  });
   return (
     <input
       className="reading-cell"
       aria-label={label}
       aria-invalid={faulty}
       autoComplete="off"
-      value={text}
-      onChange={({ target }) => setText(target.value)}
-      onBlur={commit}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter') commit();
-      }}
+      {...input}
     />
   );
 }

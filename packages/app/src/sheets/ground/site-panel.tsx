@@ -2,9 +2,9 @@
 
 import { readSpeed } from '@shellraise/core';
 import type { GroundAnswer } from '../../engine/ground.ts';
+import { LimitField } from '../../ui/limit-field.tsx';
+import type { Typed } from '../../ui/use-typed.ts';
 import { groundWords } from '../../words/ground.ts';
-import { LimitField } from '../places/fit/limit-field.tsx';
-import type { Typed } from '../places/fit/wishes.ts';
 import { within } from './edits.ts';
 import { Caution, Choice, optionsOf } from './small.tsx';
 import { useGround, useQuantities } from './use-ground.ts';
@@ -41,13 +41,9 @@ function SiteForm() {
       <LimitField
         name={words.name}
         shown={ground.site.name ?? ''}
-        note=""
-        fault=""
-        read={() => ({ ok: true, value: undefined })}
-        onValue={() => undefined}
-        onText={(text) => {
+        read={(text) => ({ ok: true, value: text.trim().slice(0, 60) })}
+        onValue={(name) => {
           const { name: _, ...rest } = ground.site;
-          const name = text.trim().slice(0, 60);
           setGround({ site: name === '' ? rest : { ...rest, name } }, changes.site);
         }}
       />

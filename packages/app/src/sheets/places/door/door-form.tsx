@@ -3,8 +3,8 @@
 
 import type { OpeningRank, Wishes } from '@shellraise/core';
 import { useApp, useLengths } from '../../../ui/app-context.tsx';
+import { LimitField } from '../../../ui/limit-field.tsx';
 import { useWords } from '../../../words/words.ts';
-import { LimitField } from '../fit/limit-field.tsx';
 import { readLimit, readWhole, withDoor, withWind } from '../fit/wishes.ts';
 import { clockwise, doorRanks } from './doors.ts';
 
@@ -59,7 +59,6 @@ export function DoorForm({
           key={size}
           name={words[size]}
           shown={lengths.large(door[size])}
-          note=""
           fault={fitting.wishes.lengthFault(lengths.large(50), lengths.large(2))}
           read={(text) => {
             const typed = readLimit(text, unit);

@@ -3,8 +3,8 @@
 import type { Wishes } from '@shellraise/core';
 import { useApp, useLengths } from '../../../ui/app-context.tsx';
 import type { Lengths } from '../../../ui/lengths.ts';
+import { LimitField } from '../../../ui/limit-field.tsx';
 import { useWords, type Words } from '../../../words/words.ts';
-import { LimitField } from './limit-field.tsx';
 import {
   hasNoLimit,
   isOptional,

@@ -12,6 +12,7 @@ import {
   readLength,
   type Wishes,
 } from '@shellraise/core';
+import type { Typed } from '../../../ui/use-typed.ts';
 
 /** The wishes of a project, or those where nobody said anything. */
 export const wishesOf = ({ wishes }: Pick<Project, 'wishes'>): Wishes => wishes ?? defaultWishes;
@@ -113,11 +114,6 @@ export function withDoor(wishes: Wishes, size: 'width' | 'height', value: number
 export function withWind({ windFrom: _, ...rest }: Wishes, degrees: number | undefined): Wishes {
   return degrees === undefined ? rest : { ...rest, windFrom: (-degrees * Math.PI) / 180 };
 }
-
-/** Nothing typed, a value, or a fault. */
-export type Typed =
-  | { readonly ok: true; readonly value: number | undefined }
-  | { readonly ok: false };
 
 /** A whole number from 0 to `most` as typed. */
 export function readWhole(text: string, most: number): Typed {
