@@ -1,5 +1,4 @@
-// Words of the ground: site, wind, anchors, levels, survey, stages. Loaded with the sheet, so that the
-// first page does not wait for it.
+// Words of the ground: site, wind, anchors, levels, survey, stages.
 
 const plural = (count: number, one: string, more = `${one}s`): string =>
   `${count} ${count === 1 ? one : more}`;

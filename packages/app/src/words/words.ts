@@ -3,6 +3,7 @@
 import { createContext, use } from 'react';
 import { fittingWords } from './fitting.ts';
 import { frameWords } from './frame.ts';
+import { groundWords } from './ground.ts';
 import { hardWords } from './hard-piles.ts';
 import { pileWords } from './pile.ts';
 import { placesWords } from './places.ts';
@@ -16,6 +17,7 @@ export const english = {
   hard: hardWords,
   places: placesWords,
   fitting: fittingWords,
+  ground: groundWords,
 };
 
 /** A message table. */

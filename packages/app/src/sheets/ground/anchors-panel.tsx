@@ -6,16 +6,14 @@ import type { GroundAnswer } from '../../engine/ground.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { Field } from '../../ui/field.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
-import { groundWords } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
 import { type AnchorField, anchorFields, anchorStarts, lengthWithin, within } from './edits.ts';
 import { Caution, Choice, Faults, optionsOf, Tick } from './small.tsx';
 import { useGround, useQuantities } from './use-ground.ts';
 
-const words = groundWords.anchors;
-const { changes } = groundWords;
-
 /** The panel. */
 export function AnchorsPanel({ answer }: { answer: GroundAnswer | null }) {
+  const words = useWords().ground.anchors;
   return (
     <div className="fit-panel">
       <div className="ground-form">
@@ -34,6 +32,7 @@ export function AnchorsPanel({ answer }: { answer: GroundAnswer | null }) {
 }
 
 function SoilForm() {
+  const { anchors: words, changes } = useWords().ground;
   const { ground, setGround } = useGround();
   const { soil } = ground;
   const none = { none: words.soilNone, ...words.soils };
@@ -74,6 +73,7 @@ function SoilForm() {
 }
 
 function AnchorForm() {
+  const { anchors: words, changes } = useWords().ground;
   const { ground, setGround } = useGround();
   const lengths = useLengths();
   const { anchor, guy } = ground;
@@ -166,6 +166,7 @@ function OneField({
   value: string | number | undefined;
   onValue: (value: string | number) => void;
 }) {
+  const words = useWords().ground.anchors;
   const lengths = useLengths();
   const name = words.fields[field.key as keyof typeof words.fields];
   const named: Readonly<Record<string, string>> = { ...words.bodies, ...words.underlays };
@@ -218,6 +219,7 @@ function OneField({
 type PlanOf = Extract<GroundAnswer['anchors'], { ok: true }>['value']['plan'];
 
 function Plan({ plan }: { plan: PlanOf }) {
+  const words = useWords().ground.anchors;
   const { ground } = useGround();
   const { force } = useQuantities();
   const { table } = words;
@@ -266,6 +268,7 @@ function Plan({ plan }: { plan: PlanOf }) {
 }
 
 function PullTests() {
+  const { anchors: words, changes } = useWords().ground;
   const { ground, setGround } = useGround();
   const { force, metric } = useQuantities();
   const [text, setText] = useState('');

@@ -2,13 +2,12 @@
 
 import { mergeSources, type Provenance } from '@shellraise/core';
 import type { GroundAnswer } from '../../engine/ground.ts';
-import { groundWords } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
 import { isShaky } from './small.tsx';
-
-const words = groundWords.assumed;
 
 /** The panel. */
 export function AssumedPanel({ answer }: { answer: GroundAnswer | null }) {
+  const { assumed: words, caution, stages } = useWords().ground;
   if (answer === null) return null;
   const sources = mergeSources(
     answer.wind.sources,
@@ -17,10 +16,10 @@ export function AssumedPanel({ answer }: { answer: GroundAnswer | null }) {
   );
   return (
     <div className="fit-panel">
-      <p className="facts-caution">{groundWords.caution}</p>
+      <p className="facts-caution">{caution}</p>
       <h3>{words.heading}</h3>
       <ul className="notes">
-        {[...answer.wind.assumed, groundWords.stages.order].map((one) => (
+        {[...answer.wind.assumed, stages.order].map((one) => (
           <li key={one}>{one}</li>
         ))}
       </ul>
@@ -33,6 +32,7 @@ export function AssumedPanel({ answer }: { answer: GroundAnswer | null }) {
 }
 
 function Sources({ sources }: { sources: readonly Provenance[] }) {
+  const words = useWords().ground.assumed;
   return (
     <ul className="sources">
       {sources.map(({ text, confirmation }) => (

@@ -17,7 +17,6 @@ import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { usePrinting } from '../../ui/use-printing.ts';
-import { groundWords as words } from '../../words/ground.ts';
 import { useWords } from '../../words/words.ts';
 import { PrintedSheet } from '../places/printed-plans.tsx';
 import { NoShell, Steps } from '../places/sheet-states.tsx';
@@ -45,6 +44,7 @@ const askStage = (question: StageQuestion) => longEngine.ask('stage', question);
 
 /** The Ground sheet. */
 export function GroundSheet() {
+  const words = useWords().ground;
   const stood = useStood();
   return (
     <div className="places-sheet ground-sheet">
@@ -65,7 +65,7 @@ export function GroundSheet() {
 }
 
 function OnGround({ stood }: { stood: Stood }) {
-  const { frame } = useWords();
+  const { ground: words, frame } = useWords();
   const { system } = useLengths();
   const title = useAppState((state) => projectOf(state).title);
   const loads = useAppState((state) => projectOf(state).loads);
@@ -93,7 +93,7 @@ function OnGround({ stood }: { stood: Stood }) {
       paper: system === 'inch' ? 'Letter' : 'A4',
       lengths: system,
     }),
-    [question, title, frame, system],
+    [question, title, frame, words, system],
   );
   const { last, fault, again, pending } = useAnswer(papers, askGround);
   const read = last?.answer ?? null;

@@ -3,17 +3,15 @@
 import { useState } from 'react';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { useLengths } from '../../ui/app-context.tsx';
-import { groundWords } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
 import { firstSetUp, lengthWithin, withLevel, withMethod } from './edits.ts';
 import { ReadingCell } from './reading-cell.tsx';
 import { Choice, Faults, optionsOf } from './small.tsx';
 import { useGround } from './use-ground.ts';
 
-const words = groundWords.levels;
-const { changes } = groundWords;
-
 /** The panel. */
 export function LevelsPanel({ answer }: { answer: GroundAnswer | null }) {
+  const { levels: words, anchors, changes } = useWords().ground;
   const { ground, setGround } = useGround();
   const lengths = useLengths();
   const [fault, setFault] = useState<string | null>(null);
@@ -69,7 +67,7 @@ export function LevelsPanel({ answer }: { answer: GroundAnswer | null }) {
       <table className="ground-table readings">
         <thead>
           <tr>
-            <th scope="col">{groundWords.anchors.table.hub}</th>
+            <th scope="col">{anchors.table.hub}</th>
             <th scope="col">{words.reading}</th>
             <th scope="col" className="number">
               {words.ground}

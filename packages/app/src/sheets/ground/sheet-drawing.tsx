@@ -4,12 +4,11 @@
 import type { Drawing, Item } from '@shellraise/core';
 import { useMemo, useState } from 'react';
 import { SvgItems } from '../../drawing/svg-items.tsx';
-import { groundWords } from '../../words/ground.ts';
-
-const words = groundWords.sheet;
+import { useWords } from '../../words/words.ts';
 
 /** The drawing with its choices. */
 export function SheetDrawing({ drawings }: { drawings: readonly Drawing[] }) {
+  const words = useWords().ground.sheet;
   const [view, setView] = useState<'plan' | 'whole'>('plan');
   const [at, setAt] = useState(0);
   const page = Math.min(at, drawings.length - 1);

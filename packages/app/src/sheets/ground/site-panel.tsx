@@ -4,32 +4,32 @@ import { readSpeed } from '@shellraise/core';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { LimitField } from '../../ui/limit-field.tsx';
 import type { Typed } from '../../ui/use-typed.ts';
-import { groundWords } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
 import { within } from './edits.ts';
 import { Caution, Choice, optionsOf } from './small.tsx';
 import { useGround, useQuantities } from './use-ground.ts';
 import { WindRose } from './wind-rose.tsx';
 
-const words = groundWords.site;
 /** Winds that may be entered, m/s, as the project file has them. */
 export const WINDS = { least: 0.5, most: 115 } as const;
 
 /** The panel. */
 export function SitePanel({ answer }: { answer: GroundAnswer | null }) {
+  const { site, wind } = useWords().ground;
   return (
     <div className="fit-panel">
-      <h3>{words.heading}</h3>
+      <h3>{site.heading}</h3>
       <SiteForm />
-      <h3>{groundWords.wind.heading}</h3>
+      <h3>{wind.heading}</h3>
       {answer ? <WindFacts answer={answer} /> : null}
     </div>
   );
 }
 
 function SiteForm() {
+  const { site: words, changes } = useWords().ground;
   const { ground, loads, setGround, setLoads } = useGround();
   const { speed, speedUnit } = useQuantities();
-  const { changes } = groundWords;
   const readWind = (text: string): Typed => {
     if (text.trim() === '') return { ok: true, value: undefined };
     const read = readSpeed(text, { unit: speedUnit });
@@ -107,8 +107,8 @@ function SiteForm() {
 }
 
 function WindFacts({ answer: { wind, weight, unweighed } }: { answer: GroundAnswer }) {
+  const { site: words, wind: facts } = useWords().ground;
   const { speed, force, area } = useQuantities();
-  const facts = groundWords.wind;
   const { design } = wind;
   const worst = wind.from[wind.worst];
   const code = design?.code as keyof typeof words.codes | undefined;

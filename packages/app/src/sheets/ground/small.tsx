@@ -3,7 +3,7 @@
 
 import type { Fault, Provenance } from '@shellraise/core';
 import { useId } from 'react';
-import { groundWords as words } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
 
 /** A named choice of several. */
 export function Choice<K extends string>({
@@ -64,6 +64,7 @@ export const optionsOf = <K extends string>(
 
 /** Why something can't be made. */
 export function Faults({ faults }: { faults: readonly Fault[] }) {
+  const words = useWords().ground;
   return (
     <ul className="ground-faults" role="alert">
       {faults.slice(0, 8).map(({ path, found, expected }) => (
@@ -79,6 +80,7 @@ export const isShaky = ({ confirmation }: Provenance): boolean =>
 
 /** The caution beside numbers, and how many of their sources are not confirmed. */
 export function Caution({ sources = [] }: { sources?: readonly Provenance[] }) {
+  const words = useWords().ground;
   const shaky = sources.filter(isShaky).length;
   return (
     <p className="facts-caution">

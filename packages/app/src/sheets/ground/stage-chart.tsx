@@ -2,11 +2,10 @@
 // them the stages that need props. A press goes to a stage.
 
 import type { StageRow } from '../../engine/ground.ts';
-import { groundWords } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
 import { type ChartBox, chartTop, proppedRuns, stepPath } from './chart.ts';
 import { useQuantities } from './use-ground.ts';
 
-const words = groundWords.stages;
 const WIDTH = 560;
 const HEIGHT = 150;
 const LEFT = 40;
@@ -24,6 +23,7 @@ export function StageChart({
   at: number;
   onStage: (n: number) => void;
 }) {
+  const words = useWords().ground.stages;
   const { speed, metric } = useQuantities();
   const box: ChartBox = { width: WIDTH, height: HEIGHT, stages, top: chartTop(rows) };
   const perUnit = metric ? 1 : 0.44704;

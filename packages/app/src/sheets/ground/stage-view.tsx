@@ -9,10 +9,9 @@ import { stillItems } from '../../drawing/shell-view/still.ts';
 import { SvgItems } from '../../drawing/svg-items.tsx';
 import type { StageDetail } from '../../engine/ground.ts';
 import { useMedia } from '../../ui/use-media.ts';
-import { groundWords } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
 import { movable, movedPanels } from './moved-panels.ts';
 
-const words = groundWords.stages;
 /** Once to and fro, milliseconds. */
 const PERIOD = 5000;
 /** The movement is drawn so far, parts of the radius. */
@@ -31,6 +30,7 @@ export function StageView({
   numbers: readonly string[];
   detail: StageDetail;
 }) {
+  const words = useWords().ground.stages;
   const calm = useMedia('(prefers-reduced-motion: reduce)');
   const [stopped, setStopped] = useState(false);
   const { placed, movement, answer } = detail;

@@ -4,12 +4,10 @@ import type { StageAnswer } from '@shellraise/core';
 import type { GroundQuestion, StageDetail } from '../../engine/ground.ts';
 import type { StageRun } from '../../engine/stage-runs.ts';
 import { ProgressLine } from '../../ui/progress-line.tsx';
-import { groundWords } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
 import { Caution, Faults } from './small.tsx';
 import { StageChart } from './stage-chart.tsx';
 import { useQuantities } from './use-ground.ts';
-
-const words = groundWords.stages;
 
 /** The panel. */
 export function StagesPanel({
@@ -38,6 +36,7 @@ export function StagesPanel({
   /** Numbers of the places of a stage that meet at a hub. */
   around: (hub: number) => string;
 }) {
+  const { stages: words, failed } = useWords().ground;
   const stale = run.input !== null && run.input !== question;
   return (
     <div className="fit-panel">
@@ -48,7 +47,7 @@ export function StagesPanel({
           {stale
             ? words.stale
             : run.status === 'failed'
-              ? `${groundWords.failed} ${run.fault ?? ''}`
+              ? `${failed} ${run.fault ?? ''}`
               : words.stopped(run.rows.length, stages)}{' '}
           <button type="button" onClick={onAgain}>
             {words.again}
@@ -101,6 +100,7 @@ function StageFacts({
   pressure: number | null;
   around: (hub: number) => string;
 }) {
+  const words = useWords().ground.stages;
   const { bears, status } = answer;
   return (
     <div className="stage-facts" aria-live="polite">
@@ -136,6 +136,7 @@ function StageFacts({
 type Bears = NonNullable<StageAnswer['bears']>;
 
 function Winds({ bears: { stopWork, untied, exposedArea, limits } }: { bears: Bears }) {
+  const words = useWords().ground.stages;
   const { speed, area } = useQuantities();
   const known = limits
     .filter(({ gust }) => gust !== null)
@@ -175,6 +176,7 @@ function Reactions({
   pressure: number | null;
   around: (hub: number) => string;
 }) {
+  const words = useWords().ground.stages;
   const { force } = useQuantities();
   return (
     <details className="tags">

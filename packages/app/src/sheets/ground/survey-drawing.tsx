@@ -1,13 +1,13 @@
 // The base as it was surveyed: the plan's ring, and what each hub stands off it, drawn far larger.
 
 import type { Base, SurveyAnswer } from '@shellraise/core';
-import { groundWords } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
 
 const SIZE = 240;
-const words = groundWords.survey;
 
 /** The drawing. */
 export function SurveyDrawing({ base, survey }: { base: Base; survey: SurveyAnswer | null }) {
+  const words = useWords().ground.survey;
   const most = Math.max(...base.hubs.map(({ radius }) => radius));
   const k = (SIZE / 2 - 28) / most;
   const offs = survey?.off.hubs ?? [];

@@ -5,16 +5,15 @@ import { useState } from 'react';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import type { Lengths } from '../../ui/lengths.ts';
-import { groundWords } from '../../words/ground.ts';
+import { useWords, type Words } from '../../words/words.ts';
 import { lengthWithin, type Surveyed, surveyed, surveyValue, withReading } from './edits.ts';
 import { ReadingCell } from './reading-cell.tsx';
 import { Caution, Faults } from './small.tsx';
 import { useGround } from './use-ground.ts';
 
-const words = groundWords.survey;
-
 /** The panel. */
 export function SurveyPanel({ answer }: { answer: GroundAnswer | null }) {
+  const { survey: words, anchors, changes } = useWords().ground;
   const { ground, setGround } = useGround();
   const lengths = useLengths();
   const [fault, setFault] = useState<string | null>(null);
@@ -42,7 +41,7 @@ export function SurveyPanel({ answer }: { answer: GroundAnswer | null }) {
       <table className="ground-table readings">
         <thead>
           <tr>
-            <th scope="col">{groundWords.anchors.table.hub}</th>
+            <th scope="col">{anchors.table.hub}</th>
             {surveyed.map((what) => (
               <th key={what} scope="col">
                 {words[what]}
@@ -73,7 +72,7 @@ export function SurveyPanel({ answer }: { answer: GroundAnswer | null }) {
                         onValue={(value) =>
                           setGround(
                             { survey: withReading(ground.survey, what, number, next, value) },
-                            groundWords.changes.survey,
+                            changes.survey,
                           )
                         }
                         onFault={setFault}
@@ -91,6 +90,7 @@ export function SurveyPanel({ answer }: { answer: GroundAnswer | null }) {
 }
 
 function Verdict({ answer }: { answer: SurveyAnswer }) {
+  const words = useWords().ground.survey;
   const lengths = useLengths();
   const { verdict, reasons, moves, slack, byCourse } = answer;
   return (
@@ -101,7 +101,7 @@ function Verdict({ answer }: { answer: SurveyAnswer }) {
           <h3>{words.moves}</h3>
           <ol className="survey-moves">
             {moves.map((move) => (
-              <li key={move.hub}>{words.move(move.hub, waysOf(move, lengths))}</li>
+              <li key={move.hub}>{words.move(move.hub, waysOf(move, words, lengths))}</li>
             ))}
           </ol>
         </>
@@ -124,7 +124,11 @@ function Verdict({ answer }: { answer: SurveyAnswer }) {
 }
 
 /** Which ways a hub is to go; less than half a millimetre is none. */
-function waysOf({ out, along, up }: HubMove, lengths: Lengths): string {
+function waysOf(
+  { out, along, up }: HubMove,
+  words: Words['ground']['survey'],
+  lengths: Lengths,
+): string {
   const way = (by: number, one: (by: string) => string, other: (by: string) => string): string[] =>
     Math.abs(by) < 5e-4 ? [] : [by > 0 ? one(lengths.small(by)) : other(lengths.small(by))];
   const ways = [

@@ -2,13 +2,14 @@
 // worst in the accent.
 
 import type { WholeWind } from '../../engine/ground.ts';
-import { groundWords } from '../../words/ground.ts';
+import { useWords } from '../../words/words.ts';
 
 const SIZE = 200;
 const FULL = 72;
 
 /** The rose. */
 export function WindRose({ wind: { from, worst } }: { wind: WholeWind }) {
+  const words = useWords().ground.wind;
   const most = Math.max(1e-9, ...from.map((one) => one.overturning));
   const at = (angle: number, r: number): string => {
     // From the datum, which is up; anticlockwise is to the left.
@@ -17,12 +18,7 @@ export function WindRose({ wind: { from, worst } }: { wind: WholeWind }) {
   };
   const ring = from.map((one) => at(one.from, 12 + (FULL - 12) * (one.overturning / most)));
   return (
-    <svg
-      className="wind-rose"
-      viewBox={`0 0 ${SIZE} ${SIZE}`}
-      role="img"
-      aria-label={groundWords.wind.rose}
-    >
+    <svg className="wind-rose" viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words.rose}>
       <circle cx={SIZE / 2} cy={SIZE / 2} r={FULL} className="rose-full" />
       <circle cx={SIZE / 2} cy={SIZE / 2} r={12} className="rose-full" />
       <path d={`M${ring.join('L')}Z`} className="rose-area" />
