@@ -1,5 +1,5 @@
 // What the engine's worker does, as the screens see it. Everything is plain data that can be
-// copied between threads; nothing here is kept: same question, same answer.
+// copied between threads; same question, same answer: what is kept saves time alone.
 
 import type {
   Arrangements,

@@ -50,6 +50,8 @@ import {
   tapePlan,
   unknownStages,
 } from '@shellraise/core';
+import { keepLast } from './keep-last.ts';
+import { siteKey } from './site-key.ts';
 
 /** A shell with all that was said about its ground and its winds. */
 export interface GroundQuestion {
@@ -114,8 +116,8 @@ export interface GroundAnswer {
   readonly unweighed: number;
 }
 
-/** The shell on its site, as the command line reckons it too. */
-function siteOfQuestion(question: GroundQuestion): Read<ShellSite> {
+/** The shell on its site, as the command line reckons it too; kept, for each stage asks for it. */
+const siteOfQuestion = keepLast(siteKey, (question: GroundQuestion): Read<ShellSite> => {
   const loads = question.loads ?? defaultLoads;
   return siteOf(question.shell, question.numbers, {
     loads,
@@ -125,7 +127,7 @@ function siteOfQuestion(question: GroundQuestion): Read<ShellSite> {
     massOf: placeMasses(question.shell, question.kinds, loads.panelMass),
     seamBolts: () => null,
   });
-}
+});
 
 const standingPlaces = ({ shell, leftOut }: GroundQuestion): number[] => {
   const out = new Set(leftOut);

@@ -6,6 +6,7 @@ import { createStore } from 'zustand/vanilla';
 import { type EngineBridge, Unanswered } from './bridge.ts';
 import type { Ask } from './derived.ts';
 import type { GroundQuestion, StageRow, StagesAnswer } from './ground.ts';
+import { siteKey } from './site-key.ts';
 
 /** Where a run is. `input` is the question that was asked last. */
 export interface StageRun extends Ask<StagesAnswer> {
@@ -34,9 +35,10 @@ export function createStageRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => nu
   let run = 0;
   return {
     store,
-    /** Starts anew, unless this question runs or is answered. */
+    /** Starts anew, unless a question with this answer runs or is answered. */
     start(question: GroundQuestion, again = false): void {
-      if (!again && store.getState().input === question) return;
+      const last = store.getState().input as GroundQuestion | null;
+      if (!again && last && siteKey(last) === siteKey(question)) return;
       run += 1;
       const mine = run;
       const put = (more: Partial<StageRun>): void => {

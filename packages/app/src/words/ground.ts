@@ -227,7 +227,6 @@ export const groundWords = {
     reckoning: 'Reckoning every stage',
     stopped: (n: number, of: number) => `Stopped after ${n} of ${of} stages.`,
     again: 'Reckon the stages',
-    stale: 'Something changed: these are the stages as they were.',
     slider: 'Stage: panels placed',
     stage: (n: number, of: number, place: string) => `Stage ${n} of ${of}: place ${place} is added`,
     before: 'One panel less',

@@ -144,11 +144,7 @@ function OnGround({ stood }: { stood: Stood }) {
           ) : tab === 'survey' ? (
             <SurveyPanel answer={answer} />
           ) : tab === 'stages' ? (
-            <StagesPanel
-              {...stage}
-              question={question}
-              pressure={answer?.wind.design?.value ?? null}
-            />
+            <StagesPanel {...stage} pressure={answer?.wind.design?.value ?? null} />
           ) : (
             <AssumedPanel answer={answer} />
           )}

@@ -1,7 +1,7 @@
 // The stages of the build: the chart, the slider, and what the stage on show does and bears.
 
 import type { StageAnswer } from '@shellraise/core';
-import type { GroundQuestion, StageDetail } from '../../engine/ground.ts';
+import type { StageDetail } from '../../engine/ground.ts';
 import type { StageRun } from '../../engine/stage-runs.ts';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
@@ -12,7 +12,6 @@ import { useQuantities } from './use-ground.ts';
 /** The panel. */
 export function StagesPanel({
   run,
-  question,
   stages,
   at,
   onStage,
@@ -23,7 +22,6 @@ export function StagesPanel({
   around,
 }: {
   run: StageRun;
-  question: GroundQuestion;
   /** Stages of the whole build. */
   stages: number;
   at: number;
@@ -37,18 +35,15 @@ export function StagesPanel({
   around: (hub: number) => string;
 }) {
   const { stages: words, failed } = useWords().ground;
-  const stale = run.input !== null && run.input !== question;
   return (
     <div className="fit-panel">
       <h3>{words.heading}</h3>
       <ProgressLine ask={run} what={words.reckoning} onCancel={onCancel} />
-      {run.status === 'cancelled' || run.status === 'failed' || stale ? (
+      {run.status === 'cancelled' || run.status === 'failed' ? (
         <p role="status" className="buttons">
-          {stale
-            ? words.stale
-            : run.status === 'failed'
-              ? `${failed} ${run.fault ?? ''}`
-              : words.stopped(run.rows.length, stages)}{' '}
+          {run.status === 'failed'
+            ? `${failed} ${run.fault ?? ''}`
+            : words.stopped(run.rows.length, stages)}{' '}
           <button type="button" onClick={onAgain}>
             {words.again}
           </button>
