@@ -1,12 +1,6 @@
 // Words of what the stock can stand: wishes, fits with their proof, conflicts.
 
-const plural = (count: number, one: string, more = `${one}s`): string =>
-  `${count} ${count === 1 ? one : more}`;
-
-const listed = (parts: readonly string[]): string =>
-  parts.length < 2
-    ? (parts[0] ?? '')
-    : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;
+import { listed, plural } from './counted.ts';
 
 /** Names of what counts; one that is not named here shows as the file has it. */
 const counts: Readonly<Record<string, string>> = {

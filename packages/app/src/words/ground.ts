@@ -1,7 +1,6 @@
 // Words of the ground: site, wind, anchors, levels, survey, stages.
 
-const plural = (count: number, one: string, more = `${one}s`): string =>
-  `${count} ${count === 1 ? one : more}`;
+import { plural } from './counted.ts';
 
 /** Words of the Ground sheet. */
 export const groundWords = {

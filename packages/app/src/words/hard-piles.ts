@@ -1,13 +1,7 @@
 // Words of what a real heap does to a shape: mends, strangers, kinds that are wanted, hands, the hub
 // gap, the ground's cut, what to read next, the trial on the grass. Lengths come already written.
 
-const plural = (count: number, one: string, more = `${one}s`): string =>
-  `${count} ${count === 1 ? one : more}`;
-
-const listed = (names: readonly string[], last = 'and'): string =>
-  names.length < 2
-    ? (names[0] ?? '')
-    : `${names.slice(0, -1).join(', ')} ${last} ${names[names.length - 1]}`;
+import { listed, plural } from './counted.ts';
 
 const sidesOf = (sides: readonly number[]): string =>
   `${sides.length === 1 ? 'side' : 'sides'} ${listed(sides.map((side) => String(side + 1)))}`;

@@ -1,12 +1,6 @@
 // Words of the Pile sheet. Lengths come already written.
 
-const plural = (count: number, one: string, many: string): string =>
-  count === 1 ? `1 ${one}` : `${count} ${many}`;
-
-const listed = (names: readonly string[], last: string): string =>
-  names.length < 2
-    ? (names[0] ?? '')
-    : `${names.slice(0, -1).join(', ')} ${last} ${names[names.length - 1]}`;
+import { listed, plural } from './counted.ts';
 
 /** Words of the Pile sheet. */
 export const pileWords = {

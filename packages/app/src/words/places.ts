@@ -1,12 +1,6 @@
 // Words of the Places sheet: the flat plan, the ways to stand, a place and its joint, stock, take-off.
 
-const plural = (count: number, one: string, more = `${one}s`): string =>
-  `${count} ${count === 1 ? one : more}`;
-
-const listed = (parts: readonly string[]): string =>
-  parts.length < 2
-    ? (parts[0] ?? '')
-    : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;
+import { listed, plural } from './counted.ts';
 
 /** Words of the Places sheet. */
 export const placesWords = {

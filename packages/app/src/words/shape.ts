@@ -1,13 +1,12 @@
 // Words of the Shape sheet and of the 3D view.
 
+import { plural } from './counted.ts';
+
 const numerals = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ');
 
 /** A small number as a word. */
 const inWords = (count: number): string => numerals[count] ?? String(count);
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-const plural = (count: number, one: string, more = `${one}s`): string =>
-  `${count} ${count === 1 ? one : more}`;
-
 /** Words of the Shape sheet. */
 export const shapeWords = {
   view: {
