@@ -315,6 +315,8 @@ function rowOf(answer: StageAnswer, n: number, place: string): StageRow {
 /** One stage in full: what moves freely in it, and what it bears. */
 export interface StageDetail {
   readonly n: number;
+  /** Number of the place that this stage adds. */
+  readonly place: string;
   readonly answer: StageAnswer;
   /** Places that have their panels, in the order of the build. */
   readonly placed: readonly number[];
@@ -341,6 +343,7 @@ export function stageDetail(question: StageQuestion): Read<StageDetail> {
     ok: true,
     value: {
       n: question.n,
+      place: question.numbers[placed.at(-1) as number] ?? '',
       answer: answer.value,
       placed,
       movement: answer.value.movements === 0 ? null : movementOf(question.shell, stage),

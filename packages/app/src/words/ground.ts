@@ -1,6 +1,6 @@
 // Words of the ground: site, wind, anchors, levels, survey, stages.
 
-import { plural } from './counted.ts';
+import { listed, plural } from './counted.ts';
 
 /** Words of the Ground sheet. */
 export const groundWords = {
@@ -237,10 +237,10 @@ export const groundWords = {
     },
     props: (count: number, fewest: boolean) =>
       `${plural(count, 'prop')}${fewest ? ', the fewest' : ', fewer were not sought to the end'}.`,
-    prop: (places: string) =>
-      places.includes(',')
-        ? `under the hub where ${places} meet`
-        : `under the free corner of ${places}`,
+    prop: (places: readonly string[]) =>
+      places.length > 1
+        ? `under the hub where ${listed(places)} meet`
+        : `under the free corner of ${places.join('')}`,
     movements: (count: number) =>
       `${plural(count, 'movement')} that nothing resists${count === 1 ? '' : '; one is shown'}.`,
     moving: (count: number) => `${plural(count, 'panel')} can move.`,

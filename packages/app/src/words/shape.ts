@@ -7,6 +7,7 @@ const numerals = 'no one two three four five six seven eight nine ten eleven twe
 /** A small number as a word. */
 const inWords = (count: number): string => numerals[count] ?? String(count);
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** Words of the Shape sheet. */
 export const shapeWords = {
   view: {

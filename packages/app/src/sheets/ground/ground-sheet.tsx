@@ -2,7 +2,7 @@
 // build, each drawn on the left with its numbers and fields beside it.
 
 import '../../styles/ground.css';
-import type { Drawing } from '@shellraise/core';
+import type { Drawing, HubId } from '@shellraise/core';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { longEngine, quickEngine, stagesEngine } from '../../engine/bridge.ts';
@@ -209,16 +209,16 @@ function useStages(question: GroundQuestion, shown: boolean) {
   );
   const { last } = useAnswer(useSettled(asked), askStage);
   const detail = last?.answer.ok ? last.answer.value : null;
-  /** Places at a hub; of a number below 0 the place −n − 1 itself. */
   const around = useCallback(
-    (hub: number): string => {
-      if (hub < 0) return numbers[-hub - 1] ?? '';
-      const places = [...shell.kind.keys()].filter((place) => {
-        const sides = shell.sideHub.subarray(shell.placeStart[place], shell.placeStart[place + 1]);
-        return sides.includes(hub as never) && (detail?.placed.includes(place) ?? true);
-      });
-      return places.map((place) => numbers[place] ?? '').join(', ');
-    },
+    (hub: number): string[] =>
+      (detail?.placed ?? [])
+        .filter((place) =>
+          shell.sideHub
+            .subarray(shell.placeStart[place], shell.placeStart[place + 1])
+            .includes(hub as HubId),
+        )
+        .sort((a, b) => a - b)
+        .map((place) => numbers[place] ?? ''),
     [shell, numbers, detail],
   );
   return {

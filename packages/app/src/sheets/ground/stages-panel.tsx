@@ -32,7 +32,7 @@ export function StagesPanel({
   /** Design velocity pressure, Pa; null where no wind is given. */
   pressure: number | null;
   /** Numbers of the places of a stage that meet at a hub. */
-  around: (hub: number) => string;
+  around: (hub: number) => readonly string[];
 }) {
   const { stages: words, failed } = useWords().ground;
   return (
@@ -85,7 +85,7 @@ export function StagesPanel({
 }
 
 function StageFacts({
-  detail: { answer, n, placed },
+  detail: { answer, n, place },
   stages,
   pressure,
   around,
@@ -93,13 +93,13 @@ function StageFacts({
   detail: StageDetail;
   stages: number;
   pressure: number | null;
-  around: (hub: number) => string;
+  around: (hub: number) => readonly string[];
 }) {
   const words = useWords().ground.stages;
   const { bears, status } = answer;
   return (
     <div className="stage-facts" aria-live="polite">
-      <p className="quiet">{words.stage(n, stages, around(-(placed.at(-1) ?? 0) - 1))}</p>
+      <p className="quiet">{words.stage(n, stages, place)}</p>
       <p className={status === 'stands' ? 'verdict' : 'verdict accent'}>{words.status[status]}</p>
       {answer.movements > 0 ? (
         <p>
@@ -169,7 +169,7 @@ function Reactions({
 }: {
   bears: Bears;
   pressure: number | null;
-  around: (hub: number) => string;
+  around: (hub: number) => readonly string[];
 }) {
   const words = useWords().ground.stages;
   const { force } = useQuantities();
@@ -191,7 +191,7 @@ function Reactions({
           {bears.held.map(({ hub, baseHub, weight, lift, shear }) => (
             <tr key={hub}>
               <th scope="row">
-                {baseHub === null ? `${words.propAt} ${around(hub)}` : words.base(baseHub)}
+                {baseHub === null ? `${words.propAt} ${around(hub).join(', ')}` : words.base(baseHub)}
               </th>
               <td className="number">{force(weight[2])}</td>
               <td className="number">{pressure === null ? '–' : force(lift * pressure)}</td>
