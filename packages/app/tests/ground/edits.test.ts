@@ -3,10 +3,12 @@ import { describe, expect, it } from 'vitest';
 import {
   anchorFields,
   anchorStarts,
+  furtherReadings,
   lengthWithin,
   surveyValue,
   within,
   withLevel,
+  withMethod,
   withReading,
 } from '../../src/sheets/ground/edits.ts';
 
@@ -59,10 +61,27 @@ describe('readings', () => {
   it('of levels keep the set-ups behind the first, and drop a set-up that is empty', () => {
     const rest = { method: 'heights' as const, readings: [{ at: 1, reading: 0 }] };
     const laser = { method: 'laser' as const, readings: [{ at: 3, reading: 1.4 }] };
-    expect(withLevel([laser, rest], 3, 1.5)).toEqual([
+    expect(withLevel([laser, rest], 3, 1.5, 'heights')).toEqual([
       { method: 'laser', readings: [{ at: 3, reading: 1.5 }] },
       rest,
     ]);
-    expect(withLevel([laser, rest], 3, undefined)).toEqual([rest]);
+    expect(withLevel([laser, rest], 3, undefined, 'laser')).toEqual([rest]);
+  });
+
+  it('of levels begin with the method that was chosen, which may change later', () => {
+    const first = withLevel([], 2, 1.4, 'water level');
+    expect(first).toEqual([{ method: 'water level', readings: [{ at: 2, reading: 1.4 }] }]);
+    expect(withMethod(first, 'laser')).toEqual([
+      { method: 'laser', readings: [{ at: 2, reading: 1.4 }] },
+    ]);
+    expect(withMethod([], 'laser')).toEqual([]);
+  });
+
+  it('of a survey that no field shows are counted', () => {
+    const radius = { what: 'radius' as const, hub: 1, length: 2 };
+    const chord = { what: 'chord' as const, from: 3, to: 1, length: 2 };
+    expect(furtherReadings([radius, chord], 3)).toBe(0);
+    expect(furtherReadings([radius, chord], 5)).toBe(1);
+    expect(furtherReadings([radius, { ...radius, length: 2.01 }], 5)).toBe(1);
   });
 });

@@ -34,18 +34,19 @@ export function lengthWithin(
   return value >= least && value <= most ? { ok: true, value } : { ok: false };
 }
 
-/** The first set-up of the levels, with its method where there is none. */
-export const firstSetUp = (levels: readonly LevelSetUp[]): LevelSetUp =>
-  levels[0] ?? { method: 'laser', readings: [] };
+/** The first set-up of the levels; where there is none, one without a reading by `method`. */
+export const firstSetUp = (levels: readonly LevelSetUp[], method: LevelMethod): LevelSetUp =>
+  levels[0] ?? { method, readings: [] };
 
 /** The levels with one reading of the first set-up put in its place; undefined takes it out, and a
- * set-up without a reading goes. */
+ * set-up without a reading goes. `method`: of a set-up that begins with this reading. */
 export function withLevel(
   levels: GroundSettings['levels'],
   hub: number,
   reading: number | undefined,
+  method: LevelMethod,
 ): GroundSettings['levels'] {
-  const first = firstSetUp(levels);
+  const first = firstSetUp(levels, method);
   const others = first.readings.filter(({ at }) => at !== hub);
   const readings = reading === undefined ? others : [...others, { at: hub, reading }];
   const rest = levels.slice(1);
@@ -54,14 +55,11 @@ export function withLevel(
     : [{ method: first.method, readings: [...readings] }, ...rest];
 }
 
-/** The levels with another method for the first set-up. */
+/** The levels with another method for the first set-up; none stay none. */
 export const withMethod = (
   levels: GroundSettings['levels'],
   method: LevelMethod,
-): GroundSettings['levels'] => [
-  { method, readings: [...firstSetUp(levels).readings] },
-  ...levels.slice(1),
-];
+): GroundSettings['levels'] => levels.map((setUp, i) => (i === 0 ? { ...setUp, method } : setUp));
 
 /** What the form reads of each hub. */
 export const surveyed = ['radius', 'chord', 'level'] as const;
@@ -85,6 +83,14 @@ export function surveyValue(
   const found = survey.filter((reading) => isOf(reading, what, hub, next)).at(-1);
   if (found === undefined) return undefined;
   return 'length' in found ? found.length : found.height;
+}
+
+/** Readings of the survey that no field shows: diagonals, and those that were read again since. */
+export function furtherReadings(survey: readonly SurveyReading[], hubs: number): number {
+  const shown = Array.from({ length: hubs }, (_, i) => i + 1).flatMap((hub) =>
+    surveyed.filter((what) => surveyValue(survey, what, hub, (hub % hubs) + 1) !== undefined),
+  );
+  return survey.length - shown.length;
 }
 
 /** The survey with one reading of a hub put in its place; undefined takes it out. */

@@ -1,5 +1,6 @@
 // Levels of the ground at each base hub as they are read, and the shims that they ask for.
 
+import type { LevelMethod } from '@shellraise/core';
 import { useState } from 'react';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { useLengths } from '../../ui/app-context.tsx';
@@ -15,9 +16,10 @@ export function LevelsPanel({ answer }: { answer: GroundAnswer | null }) {
   const { ground, setGround } = useGround();
   const lengths = useLengths();
   const [fault, setFault] = useState<string | null>(null);
+  const [method, setMethod] = useState<LevelMethod>('laser');
   if (answer === null) return null;
   const { base, shims } = answer;
-  const first = firstSetUp(ground.levels);
+  const first = firstSetUp(ground.levels, method);
   const readAt = (hub: number) => first.readings.findLast(({ at }) => at === hub)?.reading;
   const left = base.hubs.filter(({ number }) => readAt(number) === undefined).length;
   const shimAt = new Map(shims.ok ? shims.value.plan.shims.map((one) => [one.hub, one]) : []);
@@ -29,10 +31,11 @@ export function LevelsPanel({ answer }: { answer: GroundAnswer | null }) {
           name={words.method}
           value={first.method}
           of={optionsOf(words.methods)}
-          onChoose={(method) =>
-            ground.levels.length > 0 &&
-            setGround({ levels: withMethod(ground.levels, method) }, changes.levels)
-          }
+          onChoose={(other) => {
+            setMethod(other);
+            if (ground.levels.length > 0)
+              setGround({ levels: withMethod(ground.levels, other) }, changes.levels);
+          }}
         />
         <Choice
           name={words.aim}
@@ -90,7 +93,10 @@ export function LevelsPanel({ answer }: { answer: GroundAnswer | null }) {
                     shown={own === undefined ? '' : lengths.side(own)}
                     read={(text) => lengthWithin(text, lengths.bare as 'mm' | 'in', -20, 20)}
                     onValue={(value) =>
-                      setGround({ levels: withLevel(ground.levels, number, value) }, changes.levels)
+                      setGround(
+                        { levels: withLevel(ground.levels, number, value, first.method) },
+                        changes.levels,
+                      )
                     }
                     onFault={setFault}
                   />

@@ -1,6 +1,7 @@
 // Site and wind: what the lead chose, and what the wind does to the whole shell from every side.
 
 import { readSpeed } from '@shellraise/core';
+import { useState } from 'react';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { LimitField } from '../../ui/limit-field.tsx';
 import type { Typed } from '../../ui/use-typed.ts';
@@ -36,6 +37,7 @@ function SiteForm() {
     return read.ok && read.value >= WINDS.least && read.value <= WINDS.most ? read : { ok: false };
   };
   const { wind } = loads;
+  const [as, setAs] = useState<keyof typeof words.kinds>('gust');
   return (
     <div className="ground-form">
       <LimitField
@@ -55,16 +57,19 @@ function SiteForm() {
         read={readWind}
         onValue={(value) =>
           setLoads(
-            { wind: value === undefined ? null : { as: wind?.as ?? 'gust', speed: value } },
+            { wind: value === undefined ? null : { as: wind?.as ?? as, speed: value } },
             changes.wind,
           )
         }
       />
       <Choice
         name={words.as}
-        value={wind?.as ?? 'gust'}
+        value={wind?.as ?? as}
         of={optionsOf(words.kinds)}
-        onChoose={(as) => wind && setLoads({ wind: { ...wind, as } }, changes.wind)}
+        onChoose={(other) => {
+          setAs(other);
+          if (wind) setLoads({ wind: { ...wind, as: other } }, changes.wind);
+        }}
       />
       <Choice
         name={words.code}

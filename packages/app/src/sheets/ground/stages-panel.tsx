@@ -191,7 +191,9 @@ function Reactions({
           {bears.held.map(({ hub, baseHub, weight, lift, shear }) => (
             <tr key={hub}>
               <th scope="row">
-                {baseHub === null ? `${words.propAt} ${around(hub).join(', ')}` : words.base(baseHub)}
+                {baseHub === null
+                  ? `${words.propAt} ${around(hub).join(', ')}`
+                  : words.base(baseHub)}
               </th>
               <td className="number">{force(weight[2])}</td>
               <td className="number">{pressure === null ? '–' : force(lift * pressure)}</td>

@@ -6,7 +6,14 @@ import type { GroundAnswer } from '../../engine/ground.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import type { Lengths } from '../../ui/lengths.ts';
 import { useWords, type Words } from '../../words/words.ts';
-import { lengthWithin, type Surveyed, surveyed, surveyValue, withReading } from './edits.ts';
+import {
+  furtherReadings,
+  lengthWithin,
+  type Surveyed,
+  surveyed,
+  surveyValue,
+  withReading,
+} from './edits.ts';
 import { ReadingCell } from './reading-cell.tsx';
 import { Caution, Faults } from './small.tsx';
 import { useGround } from './use-ground.ts';
@@ -20,6 +27,7 @@ export function SurveyPanel({ answer }: { answer: GroundAnswer | null }) {
   if (answer === null) return null;
   const { base, survey } = answer;
   const count = base.hubs.length;
+  const further = furtherReadings(ground.survey, count);
   const metric = lengths.system === 'metric';
   const read = (what: Surveyed) => (text: string) =>
     what === 'level'
@@ -35,6 +43,7 @@ export function SurveyPanel({ answer }: { answer: GroundAnswer | null }) {
       ) : (
         <Faults faults={survey.faults} />
       )}
+      {further > 0 ? <p className="quiet">{words.further(further)}</p> : null}
       <p role="alert" className="accent">
         {fault === null ? '' : words.fault}
       </p>
