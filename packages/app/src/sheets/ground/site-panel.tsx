@@ -6,6 +6,7 @@ import type { GroundAnswer } from '../../engine/ground.ts';
 import { LimitField } from '../../ui/limit-field.tsx';
 import type { Typed } from '../../ui/use-typed.ts';
 import { useWords } from '../../words/words.ts';
+import { clockwise } from '../places/door/doors.ts';
 import { within } from './edits.ts';
 import { Caution, Choice, optionsOf } from './small.tsx';
 import { useGround, useQuantities } from './use-ground.ts';
@@ -129,7 +130,7 @@ function WindFacts({ answer: { wind, weight, unweighed } }: { answer: GroundAnsw
             ? facts.pressure(`${design.value.toFixed(0)} Pa`, words.codes[code], speed(design.gust))
             : facts.none}
         </p>
-        <p className="facts-size">{facts.worst(degreesOf(worst.from))}</p>
+        <p className="facts-size">{facts.worst(clockwise(worst.from))}</p>
         <dl className="ground-facts">
           <dt>{facts.drag}</dt>
           <dd>{by(worst.drag)}</dd>
@@ -146,6 +147,3 @@ function WindFacts({ answer: { wind, weight, unweighed } }: { answer: GroundAnsw
     </div>
   );
 }
-
-/** Degrees clockwise from the datum. */
-export const degreesOf = (from: number): number => (360 - Math.round((from * 180) / Math.PI)) % 360;
