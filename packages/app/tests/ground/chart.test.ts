@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { StageRow } from '../../src/engine/ground.ts';
-import { chartTop, proppedRuns, stepPath } from '../../src/sheets/ground/chart.ts';
+import { chartTicks, chartTop, proppedRuns, stepPath } from '../../src/sheets/ground/chart.ts';
 
 const row = (n: number, stop: number | null, status: StageRow['status'] = 'stands'): StageRow => ({
   n,
@@ -30,6 +30,12 @@ describe('the step chart', () => {
     expect(chartTop([])).toBe(15);
     expect(chartTop([row(1, 21)])).toBe(25);
     expect(chartTop([row(1, 90)])).toBe(60);
+  });
+
+  it('has its lines at round numbers that leave room for their figures', () => {
+    expect(chartTicks(15, 1)).toEqual([0, 5, 10, 15]);
+    expect(chartTicks(45, 1)).toEqual([0, 10, 20, 30, 40]);
+    expect(chartTicks(60, 0.44704)).toEqual([0, 20, 40, 60, 80, 100, 120]);
   });
 
   it('tells the runs of stages that do not stand', () => {

@@ -34,11 +34,20 @@ export function stepPath(
   return drawn;
 }
 
-/** The gust at the top of a chart: over every stop-work wind and what is known of the others, a round
- * number of 15 to 60 m/s. */
+/** The gust at the top of a chart: over all that is known and drawn, a round number of 15 to 60 m/s. */
 export function chartTop(rows: readonly StageRow[]): number {
-  const most = rows.reduce((all, row) => Math.max(all, row.limit ?? 0, row.untied ?? 0), 0);
+  const most = Math.max(
+    0,
+    ...rows.flatMap(({ limit, untied, stop }) => [limit, untied, stop]).map((gust) => gust ?? 0),
+  );
   return Math.min(60, Math.max(15, Math.ceil(most / 5) * 5));
+}
+
+/** Gusts at which a chart has a line, in `perUnit` m/s each: four to eight of them, at round numbers. */
+export function chartTicks(top: number, perUnit: number): number[] {
+  const most = Math.floor(top / perUnit + 1e-9);
+  const step = most <= 35 ? 5 : most <= 70 ? 10 : 20;
+  return Array.from({ length: Math.floor(most / step) + 1 }, (_, i) => i * step);
 }
 
 /** Runs of stages that follow each other and need props: first and last, from 1. */

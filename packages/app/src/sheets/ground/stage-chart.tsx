@@ -3,7 +3,7 @@
 
 import type { StageRow } from '../../engine/ground.ts';
 import { useWords } from '../../words/words.ts';
-import { type ChartBox, chartTop, proppedRuns, stepPath } from './chart.ts';
+import { type ChartBox, chartTicks, chartTop, proppedRuns, stepPath } from './chart.ts';
 import { useQuantities } from './use-ground.ts';
 
 const WIDTH = 560;
@@ -27,7 +27,6 @@ export function StageChart({
   const { speed, metric } = useQuantities();
   const box: ChartBox = { width: WIDTH, height: HEIGHT, stages, top: chartTop(rows) };
   const perUnit = metric ? 1 : 0.44704;
-  const ticks = metric ? [0, 5, 10, 15, 20, 30, 40, 50, 60] : [0, 10, 20, 30, 40, 60, 80, 100, 120];
   const stops = rows.flatMap(({ stop }) => (stop === null ? [] : [stop]));
   const propped = rows.filter(({ status }) => status !== 'stands').length;
   const x = ((at - 0.5) * WIDTH) / stages;
@@ -48,19 +47,17 @@ export function StageChart({
         }}
       >
         <g transform={`translate(${LEFT} 6)`}>
-          {ticks
-            .filter((tick) => tick * perUnit <= box.top)
-            .map((tick) => {
-              const y = HEIGHT * (1 - (tick * perUnit) / box.top);
-              return (
-                <g key={tick}>
-                  <path className="chart-grid" d={`M0 ${y}H${WIDTH}`} />
-                  <text x={-6} y={y + 4.5} textAnchor="end">
-                    {tick}
-                  </text>
-                </g>
-              );
-            })}
+          {chartTicks(box.top, perUnit).map((tick) => {
+            const y = HEIGHT * (1 - (tick * perUnit) / box.top);
+            return (
+              <g key={tick}>
+                <path className="chart-grid" d={`M0 ${y}H${WIDTH}`} />
+                <text x={-6} y={y + 4.5} textAnchor="end">
+                  {tick}
+                </text>
+              </g>
+            );
+          })}
           <text className="chart-unit" x={4} y={10}>
             {metric ? 'm/s' : 'mph'}
           </text>
