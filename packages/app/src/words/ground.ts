@@ -16,6 +16,10 @@ export const groundWords = {
   },
   working: 'Setting out the base …',
   failed: 'That could not be reckoned.',
+  assumes: (sides: string, wind: string | null, as: 'gust' | 'ten-minute mean') =>
+    wind === null
+      ? `${sides}; no design wind`
+      : `${sides}; design wind ${wind}, ${as === 'gust' ? '3-second gust' : as}`,
   noBase: 'This shell has no base ring',
   caution:
     'An estimate to plan by, no design approval: local codes and a licensed engineer or rigger decide.',

@@ -23,6 +23,7 @@ import { NoShell, Steps } from '../places/sheet-states.tsx';
 import type { Stood } from '../places/stood.ts';
 import { Tabs } from '../places/tabs.tsx';
 import { useAnswer } from '../places/use-answer.ts';
+import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { AnchorsPanel } from './anchors-panel.tsx';
 import { AssumedPanel } from './assumed-panel.tsx';
@@ -34,6 +35,7 @@ import { StageView } from './stage-view.tsx';
 import { StagesPanel } from './stages-panel.tsx';
 import { SurveyDrawing } from './survey-drawing.tsx';
 import { SurveyPanel } from './survey-panel.tsx';
+import { useQuantities } from './use-ground.ts';
 
 const tabs = ['site', 'anchors', 'levels', 'survey', 'stages', 'assumed'] as const;
 type GroundTab = (typeof tabs)[number];
@@ -80,6 +82,13 @@ function OnGround({ stood }: { stood: Stood }) {
     (): GroundQuestion => ({ shell, numbers, leftOut, kinds, loads, ground, parts, stages }),
     [shell, numbers, leftOut, kinds, loads, ground, parts, stages],
   );
+  const sides = useAssumes();
+  const { speed } = useQuantities();
+  const assumes = words.assumes(
+    sides,
+    loads?.wind ? speed(loads.wind.speed) : null,
+    loads?.wind?.as ?? 'gust',
+  );
   const papers = useMemo(
     (): GroundPapersQuestion => ({
       ...question,
@@ -87,13 +96,13 @@ function OnGround({ stood }: { stood: Stood }) {
         project: title || frame.untitled,
         sheet: `4 ${frame.sheets.ground}`,
         date: new Date().toLocaleDateString('en-GB', { dateStyle: 'medium' }),
-        assumes: words.stages.order,
+        assumes,
         caution: words.caution,
       },
       paper: system === 'inch' ? 'Letter' : 'A4',
       lengths: system,
     }),
-    [question, title, frame, words, system],
+    [question, title, frame, words, assumes, system],
   );
   const { last, fault, again, pending } = useAnswer(papers, askGround);
   const read = last?.answer ?? null;
@@ -149,7 +158,7 @@ function OnGround({ stood }: { stood: Stood }) {
             <AssumedPanel answer={answer} />
           )}
         </Tabs>
-        <TitleBlock />
+        <TitleBlock more={[{ name: frame.block.assumes, value: assumes }]} />
       </div>
       {answer ? <Printed answer={answer} /> : null}
     </div>

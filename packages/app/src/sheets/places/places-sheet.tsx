@@ -29,6 +29,7 @@ import { Tabs } from './tabs.tsx';
 import { TagsPanel } from './tags/tags-panel.tsx';
 import { TakeOffPanel } from './take-off-panel.tsx';
 import { useAnswer } from './use-answer.ts';
+import { useAssumes } from './use-assumes.ts';
 import { useStood } from './use-stood.ts';
 
 type SheetTab = 'place' | 'fit' | 'door' | 'broken' | 'leftOver' | 'tags' | 'takeOff' | 'numbers';
@@ -76,7 +77,6 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
   const { places: words, frame, fitting } = useWords();
   const lengths = useLengths();
   const colouring = useAppState((state) => state.settings.colouring);
-  const pile = useAppState((state) => projectOf(state).pile);
   const wide = useMedia('(min-width: 1180px)');
   const [tab, setTab] = useState<SheetTab>('place');
   const [drawing, setDrawing] = useState<'plan' | 'solid'>('plan');
@@ -98,10 +98,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
   );
   const counting = useQuantities(stood);
   const placed = usePicked(stood).picked?.type === 'place';
-  const assumes = words.block.assumes(
-    words.numbers.assumes(words.numbers.along[pile.measuredAlong]),
-    lengths.small(pile.readingSd),
-  );
+  const assumes = useAssumes();
   const onScale = useCallback((now: number) => setScale(roundScale(now)), []);
   const plan = (
     <PlanPane stood={stood} coloured={fills} onScale={onScale}>
