@@ -161,6 +161,7 @@ export const groundWords = {
       pieces === count ? plural(count, 'anchor') : `${plural(count, 'anchor')}, ${pieces} pieces`,
     cost: (cost: string) => `cost ${cost}`,
     allowed: (force: string, practice: string) => `Each may be pulled ${force} (${practice}).`,
+    weighs: (force: string, practice: string) => `Each piece weighs ${force} (${practice}).`,
     table: {
       hub: 'hub',
       up: 'lift',
@@ -169,6 +170,7 @@ export const groundWords = {
       count: 'anchors',
       use: 'use',
     },
+    ofBallast: { pull: 'ballast', count: 'pieces' },
     tooNear: (count: number) =>
       `${plural(count, 'pair')} of anchors stand too near each other: the plan does not hold as drawn.`,
     tests: 'Pull tests on the site',

@@ -36,6 +36,7 @@ describe.each(['laptop', 'phone'] as const)('the ground on a %s', (screen) => {
     await page.getByLabel(words.anchors.soil, { exact: true }).selectOption('loam');
     await expect.poll(() => missing.count()).toBe(0);
     await page.getByText(/^\d+ anchors: ballast, 500 kg a piece on wood/).waitFor();
+    await page.getByText(/^Each piece weighs 4\.90 kN/).waitFor();
     await openTab(page, 'site');
     // What can't be a wind is refused and changes nothing.
     await type(page, words.site.wind, 'a breeze');

@@ -222,7 +222,8 @@ function Plan({ plan }: { plan: PlanOf }) {
   const words = useWords().ground.anchors;
   const { ground } = useGround();
   const { force } = useQuantities();
-  const { table } = words;
+  const ballast = ground.anchor?.type === 'ballast';
+  const table = ballast ? { ...words.table, ...words.ofBallast } : words.table;
   return (
     <>
       <p className="facts-size">
@@ -230,7 +231,7 @@ function Plan({ plan }: { plan: PlanOf }) {
         {ground.anchor ? `: ${anchorWords(ground.anchor)}` : ''}
         {plan.cost === null ? '' : `; ${words.cost(plan.cost.toFixed(2))}`}
       </p>
-      <p>{words.allowed(force(plan.allowed), plan.practice)}</p>
+      <p>{(ballast ? words.weighs : words.allowed)(force(plan.allowed), plan.practice)}</p>
       {plan.tooNear.length > 0 ? (
         <p className="accent">{words.tooNear(plan.tooNear.length)}</p>
       ) : null}
