@@ -293,7 +293,7 @@ export const groundWords = {
   assumed: {
     heading: 'What is taken for granted',
     sources: 'Sources that are not confirmed',
-    all: 'Confirmed sources',
+    all: 'Confirmed or entered',
     flags: {
       confirmed: 'confirmed',
       entered: 'entered',

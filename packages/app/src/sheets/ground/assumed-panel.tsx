@@ -1,25 +1,34 @@
 // What is taken for granted, in words, and every source with how far it is confirmed.
 
-import { mergeSources, type Provenance } from '@shellraise/core';
+import { mergeSources, type Provenance, type StageAnswer } from '@shellraise/core';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { useWords } from '../../words/words.ts';
 import { isShaky } from './small.tsx';
 
 /** The panel. */
-export function AssumedPanel({ answer }: { answer: GroundAnswer | null }) {
+export function AssumedPanel({
+  answer,
+  stage,
+}: {
+  answer: GroundAnswer | null;
+  /** The stage that was looked at last. */
+  stage: StageAnswer | null;
+}) {
   const { assumed: words, caution, stages } = useWords().ground;
   if (answer === null) return null;
   const sources = mergeSources(
     answer.wind.sources,
     answer.anchors.ok ? answer.anchors.value.plan.sources : [],
     answer.survey.ok ? answer.survey.value.sources : [],
+    stage?.flags ?? [],
   );
+  const assumed = new Set([...answer.wind.assumed, stages.order, ...(stage?.assumed ?? [])]);
   return (
     <div className="fit-panel">
       <p className="facts-caution">{caution}</p>
       <h3>{words.heading}</h3>
       <ul className="notes">
-        {[...answer.wind.assumed, stages.order].map((one) => (
+        {[...assumed].map((one) => (
           <li key={one}>{one}</li>
         ))}
       </ul>

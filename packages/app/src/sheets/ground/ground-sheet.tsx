@@ -155,7 +155,7 @@ function OnGround({ stood }: { stood: Stood }) {
           ) : tab === 'stages' ? (
             <StagesPanel {...stage} pressure={answer?.wind.design?.value ?? null} />
           ) : (
-            <AssumedPanel answer={answer} />
+            <AssumedPanel answer={answer} stage={stage.detail?.answer ?? null} />
           )}
         </Tabs>
         <TitleBlock more={[{ name: frame.block.assumes, value: assumes }]} />
