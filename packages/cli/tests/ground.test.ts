@@ -130,7 +130,9 @@ describe('shellraise ground', () => {
     const file = onSite({ ground: { ...site.ground, soil: null } });
     const { anchors } = JSON.parse((await ground(file, '--json')).out);
     const night = await ground(file, '--stage', '160', '--tonight', '50');
-    expect(night.out.replace(/\s+/g, ' ')).toContain('may GIVE WAY: first the hub that is not tied.');
+    expect(night.out.replace(/\s+/g, ' ')).toContain(
+      'may GIVE WAY: first the hub that is not tied.',
+    );
     expect(anchors.status).toBe('unknown');
     expect(JSON.stringify(anchors.why)).toMatch(/soil/);
   });

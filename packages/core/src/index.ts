@@ -343,7 +343,13 @@ export {
   totalsOf,
   windTotals,
 } from './loads/totals.ts';
-export { massByArea, personLoad, placeMasses, selfWeight, type Weights } from './loads/weight/weight.ts';
+export {
+  massByArea,
+  personLoad,
+  placeMasses,
+  selfWeight,
+  type Weights,
+} from './loads/weight/weight.ts';
 export {
   type StageWind,
   stageWind,

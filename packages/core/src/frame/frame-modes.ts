@@ -57,11 +57,7 @@ export function frameFrequencies(
   return modesOf(frame, found, []);
 }
 
-function modesOf(
-  frame: PreparedFrame,
-  found: Modes,
-  besides: readonly Provenance[],
-): FrameModes {
+function modesOf(frame: PreparedFrame, found: Modes, besides: readonly Provenance[]): FrameModes {
   const { supposed, sources } = frame.parts;
   return {
     ...found,
