@@ -2,38 +2,37 @@
 // takes the frame of a whole shell.
 
 import {
+  type FrameParts,
   frameParts,
   type Opening,
+  type OpeningRank,
   openingStiffness,
-  type StiffnessKept,
+  STIFFNESS_ASKED,
   unknownParts,
+  type WithStiffness,
+  withStiffness,
 } from '@shellraise/core';
 import type { Chosen } from './job.ts';
 import { startProgress } from './progress.ts';
 
-/** Openings that are asked about. */
-const ASKED = 10;
+/** What stiffness is reckoned with: the parts of the project, and what is supposed of them. */
+export const partsOf = ({ loaded }: Chosen): FrameParts =>
+  frameParts(loaded.project?.parts ?? unknownParts);
 
-/** An opening of a list, with what it leaves where that was asked. */
-export type Weighed<T> = T & { readonly stiffness: StiffnessKept | null };
-
-/** The list with what its first ten leave; those sorted by it where that is what counts. */
-export function withStiffness<T extends { readonly opening: Opening }>(
-  { standing, loaded }: Chosen,
+/** A ranked list with what its first ones leave; by `least harm` the stiffest of them first. */
+export function askStiffness<T extends { readonly opening: Opening }>(
+  chosen: Chosen,
   list: readonly T[],
-  byStiffness: boolean,
-): Weighed<T>[] {
+  rank: OpeningRank,
+): WithStiffness<T>[] {
   if (list.length === 0) return [];
   const progress = startProgress();
-  const stiffnessOf = openingStiffness(
-    standing.shell,
-    frameParts(loaded.project?.parts ?? unknownParts),
-  );
-  const asked = list.slice(0, ASKED).map((one, i) => {
-    progress.update(i / Math.min(ASKED, list.length), 'stiffness');
-    return { ...one, stiffness: stiffnessOf(one.opening.places) };
+  const stiffnessOf = openingStiffness(chosen.standing.shell, partsOf(chosen));
+  const asked = list.slice(0, STIFFNESS_ASKED);
+  const kept = asked.map(({ opening }, i) => {
+    progress.update(i / asked.length, 'stiffness');
+    return stiffnessOf(opening.places);
   });
   progress.stop();
-  if (byStiffness) asked.sort((a, b) => b.stiffness.kept - a.stiffness.kept);
-  return [...asked, ...list.slice(ASKED).map((one) => ({ ...one, stiffness: null }))];
+  return withStiffness(list, kept, rank);
 }

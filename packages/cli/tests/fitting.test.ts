@@ -136,7 +136,12 @@ describe('places --door', () => {
       'least harm',
       '--json',
     ]);
-    const { openings } = JSON.parse(out);
+    const { openings, stiffnessFrom } = JSON.parse(out);
+    expect(
+      stiffnessFrom.some(
+        ({ confirmation }: { confirmation: string }) => confirmation !== 'confirmed',
+      ),
+    ).toBe(true);
     const kept: number[] = openings
       .slice(0, 10)
       .map((one: { stiffnessKept: number }) => one.stiffnessKept);
@@ -167,8 +172,10 @@ describe('places --door', () => {
     expect(passage.code).toBe(0);
     expect(passage.out).toContain('off the wind');
     expect(passage.out).toMatch(/1[5-8]\d°/);
-    const crossed = await run(['places', demo, '--section', '0 m, 0 m; 1 m, 1 m']);
-    expect([crossed.code, crossed.err.includes('--section: found')]).toEqual([2, true]);
+    for (const bad of ['0 m, 0 m; 1 m, 1 m', '0 m, 0 m; 1 m, 1 m; 1 m, 0 m; 0 m, 1 m']) {
+      const refused = await run(['places', demo, '--section', bad]);
+      expect([refused.code, refused.err.includes('--section: found')]).toEqual([2, true]);
+    }
   });
 
   it('refuses a size without units', async () => {
@@ -201,6 +208,7 @@ describe('places --account', () => {
     const { account } = JSON.parse(out) as {
       account: { what: string; byFormula: number; byList: number; agrees: boolean }[];
     };
+    expect(out).toContain('says nothing of what the shell bears');
     expect(account.map(({ what }) => what)).toEqual(['panels', 'seams', 'hubs', 'bolts']);
     expect(account.slice(0, 3).every(({ agrees }) => agrees)).toBe(true);
     expect(account.slice(0, 3).map(({ byList }) => byList)).toEqual([160, 230, 91]);

@@ -485,6 +485,7 @@ export {
   openingsFor,
 } from './arrange/openings/openings.ts';
 export {
+export { areaOf, convexParts } from './arrange/openings/convex-parts.ts';
   type OpeningFigures,
   type OpeningRank,
   openingFigures,
@@ -499,7 +500,13 @@ export {
   roundOutline,
   type ViewPoint,
 } from './arrange/openings/passing.ts';
-export { openingStiffness, type StiffnessKept } from './arrange/openings/stiffness.ts';
+export {
+  openingStiffness,
+  STIFFNESS_ASKED,
+  type StiffnessKept,
+  type WithStiffness,
+  withStiffness,
+} from './arrange/openings/stiffness.ts';
 export {
   type HighsEvent,
   type HighsModel,

@@ -212,7 +212,7 @@ export const fittingWords = {
     rankBy: 'Best first by',
     ranks: {
       'stock saved': 'stock saved',
-      'least harm': 'fewest seams cut and hubs gone',
+      'least harm': 'least harm: most stiffness left',
       'away from wind': 'away from the wind',
       'in reach': 'lowest, within reach',
       'shortest edge': 'shortest edge to frame',
@@ -235,6 +235,10 @@ export const fittingWords = {
     reach: (sill: string, top: string) => `From ${sill} to ${top} above the lowest base hub.`,
     offWind: (degrees: number) => `${degrees}° off where the wind comes from.`,
     stiffness: (percent: number) => `About ${percent} % of the stiffness is left.`,
+    supposed: (names: readonly string[]) =>
+      names.length === 0
+        ? ''
+        : `Supposed for it, as nobody entered it: ${listed(names)} (common practice, no source).`,
     saves: (panels: number) => `Saves ${plural(panels, 'panel')} that would have to be got.`,
     candidate: (number: number) => `opening ${number}`,
     show: 'Show',

@@ -9,18 +9,22 @@ import { writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
 import { proofOf } from './takeoff.ts';
 
+/** What a count must say beside it. */
+const countCaution = 'A count of pieces only: it says nothing of what the shell bears.';
+
 /** Runs the command; sets exit code 1 where a count does not agree. */
 export async function placesAccount(file: string, options: PlacesOptions): Promise<void> {
   const chosen = await choose(file, options);
   const rows = proofOf(chosen);
   if (rows.some(({ agrees }) => agrees === false)) process.exitCode = 1;
   const written = options.out === undefined ? '' : writeSheet(chosen, rows, options, options.out);
-  if (options.json) printJson({ arrangement: chosen.number, account: rows });
+  if (options.json)
+    printJson({ arrangement: chosen.number, account: rows, cautions: [countCaution] });
   else
     print(
       heading(`Proof of count of arrangement ${chosen.number}`),
       ...rows.map(rowText),
-      wrap('A count of pieces only: it says nothing of what the shell bears.', ''),
+      wrap(countCaution, ''),
       written,
     );
 }

@@ -2,6 +2,8 @@
 // where an opening may be in an arrangement, and what it costs.
 
 import {
+  areaOf,
+  convexParts,
   doorOutline,
   familiesOf,
   familyIndex,
@@ -13,11 +15,13 @@ import {
   rankOpenings,
   readLength,
   type ViewPoint,
+  type WithStiffness,
 } from '@shellraise/core';
 import { badInput } from '../ending.ts';
+import { flagBlock } from '../ground-loads.ts';
 import { type Chosen, choose } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
-import { type Weighed, withStiffness } from '../opening-stiffness.ts';
+import { askStiffness, partsOf } from '../opening-stiffness.ts';
 import type { PlacesOptions } from '../options.ts';
 import { caution, heading, print, printJson, table, wrap } from '../terminal.ts';
 
@@ -25,8 +29,11 @@ import { caution, heading, print, printJson, table, wrap } from '../terminal.ts'
 const SHOWN = 10;
 
 /** What an opening must say beside it. */
-const openingCaution =
-  'An opening weakens a shell more than its number of panels shows: it wants a frame around it. What stiffness is left is an estimate, without that frame and with every seam snug; what the shell still bears is not calculated here. Local codes and a licensed engineer decide.';
+export const frameCaution =
+  'An opening weakens a shell more than its number of panels shows: it wants a frame around it.';
+
+/** The same where the stiffness that is left is told. */
+const openingCaution = `${frameCaution} What stiffness is left is an estimate, without that frame and with every seam snug; what the shell still bears is not calculated here. Local codes and a licensed engineer decide.`;
 
 /** An opening with its figures. */
 interface Ranked {
@@ -48,13 +55,15 @@ export async function placesDoor(file: string, options: PlacesOptions): Promise<
   const asked = askedOf(options);
   const chosen = await choose(file, options);
   const found = distinct(chosen, ranked(chosen, asked.find(chosen), options));
-  const list = withStiffness(chosen, found, options.rank === 'least harm');
+  const rank = options.rank ?? 'fewest panels';
+  const list = askStiffness(chosen, found, rank);
   if (list.length === 0) process.exitCode = 1;
   if (options.json)
     printJson({
       ...asked.json,
-      rank: options.rank ?? 'fewest panels',
+      rank,
       openings: list.map((one) => openingDocument(chosen, one)),
+      stiffnessFrom: partsOf(chosen).sources,
       cautions: [openingCaution],
     });
   else print(...doorReport(chosen, asked, list, lengthsIn(options.lengths)));
@@ -119,11 +128,20 @@ function sectionOf(text: string): readonly ViewPoint[] {
   const across = known.map(([u]) => u);
   const middle = (Math.min(...across) + Math.max(...across)) / 2;
   const about = known.map(([u, v]): ViewPoint => [u - middle, v]);
-  const area = about.reduce((sum, [u, v], i) => {
-    const [x, y] = about[(i + 1) % about.length] as ViewPoint;
-    return sum + u * y - x * v;
-  }, 0);
-  return area < 0 ? about.reverse() : about;
+  const outline = areaOf(about) < 0 ? about.reverse() : about;
+  if (isCrossed(outline))
+    throw badInput(`--section: found ${text}, expected an outline that does not cross itself`);
+  return outline;
+}
+
+/** Whether an outline crosses itself, so that it has no inside. */
+function isCrossed(outline: readonly ViewPoint[]): boolean {
+  try {
+    return convexParts(outline).length === 0;
+  } catch (error) {
+    if (error instanceof RangeError) return true;
+    throw error;
+  }
 }
 
 /** Openings by what was asked for. */
@@ -189,7 +207,7 @@ const how: Readonly<Record<Asked['title'], string>> = {
 function doorReport(
   chosen: Chosen,
   { title, size }: Asked,
-  list: readonly Weighed<Ranked>[],
+  list: readonly WithStiffness<Ranked>[],
   lengths: Lengths,
 ): readonly string[] {
   const what = `${title.toLowerCase()} ${size(lengths)}`;
@@ -206,11 +224,16 @@ function doorReport(
     wrap(`Where a ${what} may be in arrangement ${chosen.number}: ${how[title]}.`, ''),
     openingTable(chosen, list.slice(0, SHOWN), lengths),
     list.length > SHOWN ? `… and ${list.length - SHOWN} more (--json lists all)` : '',
+    flagBlock('Stiffness is reckoned with:', partsOf(chosen).sources),
     caution(openingCaution),
   ];
 }
 
-function openingTable(chosen: Chosen, list: readonly Weighed<Ranked>[], lengths: Lengths): string {
+function openingTable(
+  chosen: Chosen,
+  list: readonly WithStiffness<Ranked>[],
+  lengths: Lengths,
+): string {
   const right = (head: string) => ({ head, align: 'right' as const });
   const isShort = list.some(({ figures }) => figures.saved > 0);
   const hasWind = list.some(({ figures }) => figures.offWind !== null);
@@ -247,7 +270,7 @@ const numbersOf = ({ numbers }: Chosen, { places }: Opening): string[] =>
 
 const openingDocument = (
   chosen: Chosen,
-  { opening, figures, stiffness }: Weighed<Ranked>,
+  { opening, figures, stiffness }: WithStiffness<Ranked>,
 ): object => ({
   places: numbersOf(chosen, opening),
   azimuth: opening.passage.azimuth,

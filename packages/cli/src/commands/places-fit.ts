@@ -30,6 +30,7 @@ import {
   wrap,
 } from '../terminal.ts';
 import { severalShapes, standCaution } from './places.ts';
+import { frameCaution } from './places-door.ts';
 
 /** Seconds that the fitting may take. */
 const SECONDS = 60;
@@ -77,7 +78,7 @@ function fitReport(
     doorText(stood, best, lengths),
     groupsText(stood, wishes, best),
     baseText(stood, best, lengths),
-    caution(standCaution),
+    caution([standCaution, ...(best.door ? [frameCaution] : [])].join(' ')),
   ];
 }
 
@@ -345,7 +346,7 @@ function fitDocument({ shape, kinds, loaded }: Stood, wishes: Wishes, answer: Fi
       places: Array.from(cut.places, (place, i) => ({ kind: idOf(place), source: sources[i] })),
       ...baseDocument(standingShell(shape.shell, way, cut).shell, kinds),
     })),
-    cautions: [standCaution],
+    cautions: [standCaution, ...(fits.some(({ door }) => door) ? [frameCaution] : [])],
   };
 }
 

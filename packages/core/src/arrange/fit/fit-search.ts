@@ -12,6 +12,7 @@ import type { Arrangement, Arrangements } from '../arrangements.ts';
 import { familiesOf, familyIndex } from '../families.ts';
 import { type Opening, openingsFor } from '../openings/openings.ts';
 import { doorOutline } from '../openings/passing.ts';
+import { harmOf } from '../openings/rank.ts';
 import type { ProgramSolver } from '../program/solve.ts';
 import type { WayUp } from '../ways-up.ts';
 import { exposureOf } from './exposure.ts';
@@ -254,11 +255,10 @@ export class FitSearch {
     this.openings.set(key, openings);
     return openings.map((opening) => {
       const places = opening.places.map((p) => part.places[p] as number);
-      const harm = opening.seamsCut + opening.hubsFreed;
       return {
         places,
         around: placesAround(part.shell, opening.places, part.places),
-        harm,
+        harm: harmOf(opening),
         opening,
       };
     });

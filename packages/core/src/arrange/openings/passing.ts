@@ -88,10 +88,6 @@ export function inTheWayOf({ hubs, places, middles }: Wall, passage: Passage): n
 
 /** Whether the wall on the line's side goes all round the outline, so that a hole in it can be passed:
  * each of its points lies among the wall's hubs as they are seen. */
-export const isWithinWall = (shell: Shell, passage: Passage): boolean =>
-  isWithin(wallOf(shell), passage);
-
-/** As `isWithinWall`. */
 export function isWithin({ hubs }: Wall, passage: Passage): boolean {
   const ahead = aheadAlong(passage);
   const wall = hubs.filter((hub) => ahead(hub) > 0).map(viewAlong(passage));

@@ -100,6 +100,11 @@ export function rankOpenings(
     });
 }
 
+/** Harm by count: seams cut and hubs freed. How stiff the shell is left, stiffness.ts says, and
+ * `withStiffness` puts first. */
+export const harmOf = ({ seamsCut, hubsFreed }: Pick<Opening, 'seamsCut' | 'hubsFreed'>): number =>
+  seamsCut + hubsFreed;
+
 /** Figures nearer than this are a tie. */
 const SAME = 1e-6;
 
@@ -108,7 +113,7 @@ const costOf = (figures: OpeningFigures, rank: OpeningRank): number => {
     case 'stock saved':
       return -figures.saved;
     case 'least harm':
-      return figures.seamsCut + figures.hubsFreed;
+      return harmOf(figures);
     case 'away from wind':
       return -(figures.offWind ?? 0);
     case 'in reach':

@@ -7,6 +7,7 @@ import type { FrameParts } from '../../frame/parts.ts';
 import { type Prepared, prepare, statics } from '../../frame/statics.ts';
 import { dotOf } from '../../math/eigen/krylov.ts';
 import { hubCount, placeCount, type Shell } from '../../shell/shell.ts';
+import type { OpeningRank } from './rank.ts';
 
 /** What is left of a shell's stiffness. */
 export interface StiffnessKept {
@@ -44,6 +45,26 @@ export function openingStiffness(
     const least = Math.min(...kept);
     return { kept: least, push: PUSHES[kept.indexOf(least)] as 'x' };
   };
+}
+
+/** Openings of a list that are asked what they leave, at most: each takes the frame of a whole shell. */
+export const STIFFNESS_ASKED = 10;
+
+/** Something of a list of openings with what it leaves; null where that was not worked out. */
+export type WithStiffness<T> = T & { readonly stiffness: StiffnessKept | null };
+
+/** A ranked list with what its first ones leave (`kept`, in the list's order; of more than the list has
+ * the rest is passed over). Ranked by `least harm` these come stiffest first, as seams cut and hubs
+ * freed only say which are worth asking about; the rest follows as it was. */
+export function withStiffness<T>(
+  list: readonly T[],
+  kept: readonly StiffnessKept[],
+  rank: OpeningRank,
+): WithStiffness<T>[] {
+  const all = list.map((one, i) => ({ ...one, stiffness: kept[i] ?? null }));
+  if (rank !== 'least harm') return all;
+  const left = ({ stiffness }: WithStiffness<T>): number => stiffness?.kept ?? -1;
+  return all.sort((a, b) => left(b) - left(a));
 }
 
 interface Worked {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openingStiffness } from '../../../src/arrange/openings/stiffness.ts';
+import { openingStiffness, withStiffness } from '../../../src/arrange/openings/stiffness.ts';
 import { frameParts } from '../../../src/frame/parts.ts';
 import { unknownParts } from '../../../src/frame/schema.ts';
 import { placeCount } from '../../../src/shell/shell.ts';
@@ -31,6 +31,17 @@ describe('the stiffness that an opening leaves', () => {
     const stiffer = openingStiffness(shell, { ...parts, young: 2 * parts.young });
     const opening = order.slice(40, 44);
     expect(stiffer(opening).kept).toBeCloseTo(stiffness(opening).kept, 8);
+  });
+
+  it('puts the stiffest of those asked about first by least harm, and by nothing else', () => {
+    const kept = [0.5, 0.9, 0.7].map((part) => ({ kept: part, push: 'x' as const }));
+    const list = ['a', 'b', 'c', 'd', 'e'].map((name) => ({ name }));
+    const names = (rank: 'least harm' | 'fewest panels'): string =>
+      withStiffness(list, kept, rank)
+        .map(({ name, stiffness }) => `${name}${stiffness?.kept ?? ''}`)
+        .join(' ');
+    expect(names('least harm')).toBe('b0.9 c0.7 a0.5 d e');
+    expect(names('fewest panels')).toBe('a0.5 b0.9 c0.7 d e');
   });
 
   it('is refused for a place that is none of the shell’s', () => {

@@ -4,11 +4,15 @@
 import {
   familiesOf,
   familyIndex,
+  frameParts,
   needOf,
   type OpeningRank,
   type PartsKnown,
   type Shell,
+  STIFFNESS_ASKED,
   stockRows,
+  unknownParts,
+  withStiffness,
 } from '@shellraise/core';
 import { useMemo, useState } from 'react';
 import { longEngine } from '../../../engine/bridge.ts';
@@ -42,9 +46,8 @@ interface StiffnessQuestion {
 const askStiffness = ({ shell, parts, openings }: StiffnessQuestion) =>
   longEngine.ask('openingsLeave', shell, parts, openings);
 
-/** Candidates told at once, and those of them whose stiffness is asked: each takes the frame of a shell. */
+/** Candidates told at once. */
 const SHOWN = 12;
-const WEIGHED = 6;
 
 /** The panel. */
 export function DoorPanel({ stood }: { stood: Stood }) {
@@ -68,11 +71,13 @@ export function DoorPanel({ stood }: { stood: Stood }) {
   );
   const parts = useAppState((state) => projectOf(state).parts);
   const weighing = useMemo(() => {
-    const openings = list.slice(0, WEIGHED).map(({ opening }) => opening.places);
+    const openings = list.slice(0, STIFFNESS_ASKED).map(({ opening }) => opening.places);
     return openings.length > 0 ? { shell, parts, openings } : null;
   }, [shell, parts, list]);
-  const weighed = useAnswer(weighing, askStiffness).last;
-  const kept = weighed?.question === weighing ? weighed?.answer : undefined;
+  const answer = useAnswer(weighing, askStiffness).last;
+  const kept = answer?.question === weighing ? answer?.answer : undefined;
+  const told = useMemo(() => withStiffness(list, kept ?? [], ranked), [list, kept, ranked]);
+  const { supposed } = frameParts(parts ?? unknownParts);
   return (
     <div className="fit-panel" aria-busy={pending}>
       <OpeningsNow stood={stood} />
@@ -93,13 +98,15 @@ export function DoorPanel({ stood }: { stood: Stood }) {
       </p>
       {list.length > 0 ? (
         <>
-          <p className="facts-caution">{words.caution}</p>
+          <p className="facts-caution">
+            {words.caution} {words.supposed(supposed)}
+          </p>
           <ol className="ways-out" aria-label={words.tab}>
-            {list.slice(0, SHOWN).map((one, i) => (
+            {told.slice(0, SHOWN).map((one, i) => (
               <DoorRow
                 key={one.opening.places.join()}
                 {...{ stood, content, ...one }}
-                stiffness={kept?.[i]?.kept ?? null}
+                stiffness={one.stiffness?.kept ?? null}
                 number={i + 1}
               />
             ))}
