@@ -43,7 +43,7 @@ export interface OpeningQuestion {
   readonly most?: number;
 }
 
-/** Directions that are tried between one hub's and the next: none but these and the middles. */
+/** Azimuths nearer than this, radians, are one; so near to the axis, part of the radius, there is none. */
 const SAME = 1e-6;
 
 /** Every distinct opening of a standing shell (crown up) for a body, those with the fewest places
@@ -103,6 +103,7 @@ function middlesOf(shell: Shell): Vec3[] {
 
 function distinctOpenings(shell: Shell, passages: readonly Passage[], most: number): Opening[] {
   const wall = wallOf(shell);
+  const seams = seamsInside(shell, new Uint8Array(placeCount(shell)).fill(1));
   const seen = new Set<string>();
   const found: Opening[] = [];
   for (const passage of passages) {
@@ -110,7 +111,7 @@ function distinctOpenings(shell: Shell, passages: readonly Passage[], most: numb
     const key = places.join();
     if (places.length === 0 || seen.has(key) || !isWithin(wall, passage)) continue;
     seen.add(key);
-    const opening = openingOf(shell, passage, places);
+    const opening = openingOf(shell, seams, passage, places);
     if (opening) found.push(opening);
   }
   return found
@@ -146,12 +147,15 @@ function directionsOf(shell: Shell): number[] {
   });
 }
 
-/** The opening, or null where what is left would not stand as one. */
-function openingOf(shell: Shell, passage: Passage, places: readonly number[]): Opening | null {
+/** The opening, or null where what is left would not stand as one; `before`: the seams of the whole. */
+function openingOf(
+  shell: Shell,
+  before: ReturnType<typeof seamsInside>,
+  passage: Passage,
+  places: readonly number[],
+): Opening | null {
   const out = new Set(places);
   const inside = Uint8Array.from({ length: placeCount(shell) }, (_, p) => (out.has(p) ? 0 : 1));
-  const all = new Uint8Array(inside.length).fill(1);
-  const before = seamsInside(shell, all);
   const after = seamsInside(shell, inside);
   if (takesCrown(shell, out) || hangs(inside, before, after)) return null;
   const left = partOf(
