@@ -7,6 +7,7 @@ import {
   kindsOfShape,
   type PlaceId,
   placeCount,
+  placesByKind,
   type Shape,
 } from '@shellraise/core';
 
@@ -78,8 +79,7 @@ function oneShape(shape: Shape, pileKinds: readonly Kind[]): object {
 
 /** Kind → good panels in the pile (null where nobody counted) and places in the whole net. */
 function stockOf({ shell }: Shape, kinds: readonly Kind[]): object {
-  const places = kinds.map(() => 0);
-  for (const kind of shell.kind) places[kind] = (places[kind] ?? 0) + 1;
+  const places = placesByKind(shell, kinds.length);
   return Object.fromEntries(
     kinds.map((kind, k) => [
       kind.id,

@@ -107,6 +107,7 @@ export {
   type PlaceDraft,
   placeAt,
   placeCount,
+  placesByKind,
   previousSide,
   seamCount,
   type Shell,

@@ -9,6 +9,7 @@ import {
   kindsTable,
   type PlaceId,
   placeCount,
+  placesByKind,
   placesTable,
   type SheetFacts,
   seamsTable,
@@ -72,7 +73,7 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
     );
   const cards = kindCardSheets(kinds, sheet('Kinds'), {
     lengths,
-    places: placesOf(chosen),
+    places: placesByKind(chosen.standing.shell, chosen.kinds.length),
     holes: loaded.holes,
   });
   const drawings = {
@@ -81,7 +82,7 @@ export function papersOf(chosen: Chosen, lengths: LengthSystem, date: string): O
     'flat-plan-upper': upper === null ? [] : [plan(false, upper)],
     'flat-plan-upper-from-inside': upper === null ? [] : [plan(true, upper)],
     kinds: cards,
-    'proof-of-count': [accountSheet(proofOf(chosen), sheet('Proof of count'))],
+    'proof-of-count': [accountSheet(proofOf(chosen, list), sheet('Proof of count'))],
     'take-off': takeOffSheets(list, takeOffFacts(sheet('Take-off'), takenFor(chosen)), {
       hardware: loaded.hardware,
     }),
@@ -123,12 +124,6 @@ function upperFrom({ standing: { shell, courses } }: Chosen): number | null {
     return hubs.reduce((sum, h) => sum + (heights[h] as number), 0) > 0;
   });
   return up.indexOf(true) + 1 || null;
-}
-
-function placesOf({ standing, kinds }: Chosen): number[] {
-  const places = kinds.map(() => 0);
-  for (const kind of standing.shell.kind) places[kind] = (places[kind] ?? 0) + 1;
-  return places;
 }
 
 const takeOffFacts = (facts: SheetFacts, taken: string): SheetFacts => ({

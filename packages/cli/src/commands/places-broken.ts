@@ -4,6 +4,7 @@ import {
   type CutDown,
   cutDown,
   type Kind,
+  placesByKind,
   type Replacement,
   replacementsFor,
 } from '@shellraise/core';
@@ -66,8 +67,7 @@ function builtOf({ standing }: Chosen, courses: number | undefined): Uint8Array 
 
 /** Kind → good panels that no place of the arrangement needs. */
 export function sparesOf({ kinds, standing }: Chosen): number[] {
-  const places = kinds.map(() => 0);
-  for (const kind of standing.shell.kind) places[kind] = (places[kind] as number) + 1;
+  const places = placesByKind(standing.shell, kinds.length);
   return kinds.map((kind, k) =>
     kind.counted ? Math.max(0, kind.good - (places[k] as number)) : 0,
   );
@@ -90,14 +90,15 @@ function brokenReport(
     ...ways.map((one, i) => wayText(chosen, one, i, lengths)),
     bullets(
       'To make one, a panel to spare could be cut down, keeping one flange:',
-      cuts.map(
-        ({ kind, spare, trim }) =>
-          `kind ${kind} (${spare} to spare): its side ${trim.keptSide + 1} becomes side ${trim.becomes + 1}, from ${lengths.side(trim.from)} on; ${lengths.side(trim.margin)} of room at the sides that are cut`,
-      ),
+      cuts.map((cut) => cutText(cut, lengths)),
     ),
     caution(moveCaution),
   ];
 }
+
+/** How a panel is cut down, keeping one flange. */
+export const cutText = ({ kind, spare, trim }: NamedCut, lengths: Lengths): string =>
+  `kind ${kind} (${spare} to spare): its side ${trim.keptSide + 1} becomes side ${trim.becomes + 1}, from ${lengths.side(trim.from)} on; ${lengths.side(trim.margin)} of room at the sides that are cut`;
 
 function wayText({ numbers }: Chosen, one: Replacement, i: number, lengths: Lengths): string {
   const nameOf = (place: number): string => numbers.numbers[place] as string;

@@ -29,6 +29,7 @@ import { bullets, caution, heading, paint, print, printJson, table, wrap } from 
 import { writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
 import { standCaution } from './places.ts';
+import { sparesOf } from './places-broken.ts';
 
 /** A lesser shell with what is told of it. */
 interface Told {
@@ -46,7 +47,7 @@ export async function placesSecond(file: string, options: PlacesOptions): Promis
   const chosen = await choose(file, options);
   const { kinds, shape } = chosen;
   const asked = { interchangeable: shape.interchangeable };
-  const left = leftOf(chosen);
+  const left = sparesOf(chosen);
   const found = toldOf(chosen, secondShells(shape.shell, kinds, left, asked));
   const balls = smallBalls(fittedKinds(chosen), left, shape.radius);
   const stock = kinds.map((kind) => kind.good);
@@ -69,13 +70,6 @@ export async function placesSecond(file: string, options: PlacesOptions): Promis
       found.length + balls.length > 0 ? caution(standCaution) : '',
       written,
     );
-}
-
-/** Kind → good panels that the arrangement leaves over. */
-function leftOf({ kinds, standing }: Chosen): number[] {
-  const places = kinds.map(() => 0);
-  for (const kind of standing.shell.kind) places[kind] = (places[kind] as number) + 1;
-  return kinds.map((kind, k) => Math.max(0, kind.good - (places[k] as number)));
 }
 
 function toldOf({ shape, kinds, loaded }: Chosen, found: readonly SecondShell[]): readonly Told[] {
@@ -113,6 +107,7 @@ function secondReport(
       '',
     ),
     secondTable(found, lengths),
+    found.length === 0 ? '' : wrap(`${useWords} Shims are for level ground.`, ''),
     ballsText(balls, lengths),
   ];
 }
@@ -139,15 +134,20 @@ function secondTable(found: readonly Told[], lengths: Lengths): string {
       lengths.large(2 * cut.floor.mean),
       String(places.length),
       ...(hasGroups ? [String(groups)] : []),
-      rims.map((rim) => rimText(rim, lengths)).join('\n'),
+      rims.map((rim, i) => rimText(rim, i === 0, lengths)).join('\n'),
       lacking.map(({ kinds, panels }) => `${panels} of ${kinds}`).join(', ') || 'nothing',
       adds === null ? '' : lengths.large(adds),
     ]),
   );
 }
 
-const rimText = ({ inPlane, uneven }: RimLevel, lengths: Lengths): string =>
-  inPlane ? 'level' : `shims to ${lengths.side(uneven)}`;
+/** The lowest rim stands on the ground, and on shims where it is not level; others are only told. */
+const rimText = ({ inPlane, uneven }: RimLevel, isBase: boolean, lengths: Lengths): string =>
+  inPlane ? 'level' : `${isBase ? 'shims to' : 'uneven by'} ${lengths.side(uneven)}`;
+
+/** By what a shell is called a hut or a kerb. */
+const useWords =
+  'One can stand in a hut (1.9 m) and sit in a shelter (1.2 m); a wall (1 m) keeps wind off who sits: our own judgement by height alone, no source.';
 
 /** Balls of one kind, closed on themselves. */
 const ballsText = (balls: readonly SmallBall[], lengths: Lengths): string =>

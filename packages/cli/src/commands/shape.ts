@@ -8,6 +8,7 @@ import {
   marksInNet,
   marksWords,
   placeCount,
+  placesByKind,
   type Shape,
 } from '@shellraise/core';
 import { identification } from '../identification.ts';
@@ -111,20 +112,13 @@ function subdivisionText({ subdivision }: Shape): string {
   return `${solid}, {3,${star}+}${b},${c}: ${b} and ${c} steps along a side, ${division}`;
 }
 
-/** Places of each kind in the whole net. */
-export function placesOfKinds({ shell }: Shape, kinds: readonly Kind[]): number[] {
-  const places = kinds.map(() => 0);
-  for (const kind of shell.kind) places[kind] = (places[kind] ?? 0) + 1;
-  return places;
-}
-
 function sameStock(a: Shape, b: Shape | undefined): boolean {
   const key = ({ shell }: Shape) => [...shell.kind].sort().join();
   return b !== undefined && key(a) === key(b);
 }
 
 function stockTable(one: Shape, kinds: readonly Kind[], lengths: Lengths): string {
-  const places = placesOfKinds(one, kinds);
+  const places = placesByKind(one.shell, kinds.length);
   return table(
     [
       { head: 'kind' },

@@ -30,10 +30,10 @@ export const takeOffOf = (chosen: Chosen): TakeOff => {
   return takeOff(shell, fittedKinds(chosen), hardware, takeoff, holes);
 };
 
-/** The proof of an arrangement's count. */
-export const proofOf = (chosen: Chosen): readonly ProofRow[] => {
+/** The proof of an arrangement's count; `list` is its take-off. */
+export const proofOf = (chosen: Chosen, list = takeOffOf(chosen)): readonly ProofRow[] => {
   const { takeoff, holes } = chosen.loaded;
-  return countProof(chosen.standing.shell, fittedKinds(chosen), takeOffOf(chosen), takeoff, holes);
+  return countProof(chosen.standing.shell, fittedKinds(chosen), list, takeoff, holes);
 };
 
 /** The blocks of the report. */

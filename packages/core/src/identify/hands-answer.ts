@@ -3,6 +3,7 @@
 
 import type { Kind } from '../pile/kind.ts';
 import { fromOtherFace } from '../pile/polygon.ts';
+import { placesByKind } from '../shell/shell.ts';
 import { handTest } from './hand-test.ts';
 import type { OfferedHands } from './hands.ts';
 import {
@@ -92,7 +93,7 @@ const baseOf = (hands: OfferedHands): ReadonlyMap<string, Kind> =>
 function settledShape(shape: Shape, hands: OfferedHands, back: SideBack): Shape {
   const { own, kinds } = hands;
   const offered = kinds.length;
-  const places = placesOf(shape, offered);
+  const places = placesByKind(shape.shell, offered);
   const cutFrom = shape.explained.flatMap((one) => (one.as === 'cut' ? [one.from] : []));
   const used = hands.of
     .map((_, i) => own + i)
@@ -145,12 +146,6 @@ function settledShape(shape: Shape, hands: OfferedHands, back: SideBack): Shape 
     interchangeCosts: listed.flatMap(({ cost }) => (cost === undefined ? [] : [cost])),
     freeTurns: shape.freeTurns.filter((id) => !isUnused(id)),
   };
-}
-
-function placesOf({ shell }: Shape, offered: number): number[] {
-  const places = new Array<number>(offered).fill(0);
-  for (const kind of shell.kind) if (kind < offered) places[kind] = (places[kind] as number) + 1;
-  return places;
 }
 
 /** The other hand with the part of the count that is its by places; it is among the count of the kind

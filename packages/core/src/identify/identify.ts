@@ -5,7 +5,7 @@ import type { Kind } from '../pile/kind.ts';
 import { sideLength } from '../shell/geometry.ts';
 import type { SideId } from '../shell/ids.ts';
 import type { Shell } from '../shell/shell.ts';
-import { kindSide, placeAt, sideCount } from '../shell/shell.ts';
+import { kindSide, placeAt, placesByKind, sideCount } from '../shell/shell.ts';
 import { cyclicPolygon, describePolygonFault } from '../sphere/cyclic.ts';
 import { type Alikeness, alikeness } from './alike.ts';
 import { isTold } from './allowance.ts';
@@ -386,7 +386,7 @@ function answer(
     return {
       fit: candidate.fit,
       evidence: net.evidence,
-      places: placesTogether(placesOf(shell, kinds), stated.bothWays),
+      places: placesTogether(placesByKind(shell, kinds.length), stated.bothWays),
       misfits,
       misfitCount,
       unused: candidate.unused,
@@ -501,12 +501,6 @@ function plainShape(
 
 const namesOf = (kinds: readonly Kind[], alike: Alikeness, family: number): string[] =>
   kinds.flatMap((kind, k) => (alike.group[k] === family ? [kind.id] : []));
-
-function placesOf(shell: Shell, kinds: readonly Kind[]): number[] {
-  const places = kinds.map(() => 0);
-  for (const kind of shell.kind) places[kind] = (places[kind] as number) + 1;
-  return places;
-}
 
 /** Whether the net itself makes all sides of a kind one length. */
 const isRegular = (fit: NetFit, k: number, kind: Kind): boolean => {

@@ -160,6 +160,13 @@ function assertDraft({ radius, hubs, places }: ShellDraft): void {
   });
 }
 
+/** Kind → its places in a shell, for kinds 0 to `kinds` − 1; places of further kinds are passed over. */
+export function placesByKind({ kind }: Pick<Shell, 'kind'>, kinds: number): number[] {
+  const places = new Array<number>(kinds).fill(0);
+  for (const k of kind) if (k < kinds) places[k] = (places[k] as number) + 1;
+  return places;
+}
+
 function matesOf(
   placeStart: Int32Array,
   sideHub: Int32Array,

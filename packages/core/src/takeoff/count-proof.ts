@@ -5,7 +5,7 @@
 import type { Kind } from '../pile/kind.ts';
 import { coursesOf } from '../shell/courses.ts';
 import type { SideId } from '../shell/ids.ts';
-import { kindSide, placeCount, type Shell, sideCount } from '../shell/shell.ts';
+import { kindSide, placesByKind, type Shell, sideCount } from '../shell/shell.ts';
 import type { TakeoffSettings } from './schema.ts';
 import { type HoleCounts, sidePatterns } from './seam-bolts.ts';
 import type { TakeOff } from './take-off.ts';
@@ -63,8 +63,7 @@ function rowOf(
 
 function panelsRow(shell: Shell, kinds: readonly Kind[]): ProofRow {
   const courses = coursesOf(shell).counts;
-  const places = kinds.map(() => 0);
-  for (const kind of shell.kind) places[kind] = (places[kind] as number) + 1;
+  const places = placesByKind(shell, kinds.length);
   const list = kinds.flatMap(({ id }, k) =>
     (places[k] as number) > 0 ? [{ of: `kind ${id}`, count: places[k] as number }] : [],
   );
@@ -135,10 +134,8 @@ function boltsRow(
       why: why.join('; '),
     };
   const patterns = sidePatterns(kinds, settings, counts);
-  const places = kinds.map(() => 0);
+  const places = placesByKind(shell, kinds.length);
   let open = 0;
-  for (let p = 0; p < placeCount(shell); p++)
-    places[shell.kind[p] as number] = (places[shell.kind[p] as number] as number) + 1;
   for (let s = 0; s < sideCount(shell); s++) {
     const kind = shell.kind[shell.sidePlace[s] as number] as number;
     if ((shell.mate[s] as number) < 0)

@@ -10,6 +10,7 @@ import {
   mateOf,
   nextSide,
   placeAt,
+  placesByKind,
   previousSide,
   type ShellDraft,
   sideCount,
@@ -28,6 +29,14 @@ const pair: ShellDraft = {
 const draft = (change: Partial<ShellDraft>) => (): unknown => makeShell({ ...pair, ...change });
 
 describe('a shell', () => {
+  test('has so many places of each kind; of kinds beyond those asked for nothing is told', () => {
+    const { places } = pair;
+    const three = { kind: Int32Array.of(0, 2, 0) } as unknown as Parameters<typeof placesByKind>[0];
+    expect(placesByKind(makeShell(pair), 2)).toEqual([places.length, 0]);
+    expect(placesByKind(three, 3)).toEqual([2, 0, 1]);
+    expect(placesByKind(three, 2)).toEqual([2, 0]);
+  });
+
   test('pairs the two sides of a seam, which run opposite ways, and leaves the others open', () => {
     const shell = makeShell(pair);
     expect([...shell.mate]).toEqual([-1, 3, -1, 1, -1, -1]);
