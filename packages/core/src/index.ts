@@ -727,7 +727,12 @@ export {
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
-export { type MakeSheetContent, type MakeSheetOptions, makeSheet } from './papers/make-sheet.ts';
+export {
+  type MakeSheetContent,
+  type MakeSheetOptions,
+  makeCaution,
+  makeSheet,
+} from './papers/make-sheet.ts';
 export {
   type Box,
   type CircleItem,

@@ -5,11 +5,13 @@ import {
   cornersOf,
   type Drawing,
   type Kind,
+  makeCaution,
   makeSheet,
   type PanelToMake,
   panelToMake,
   sidePatterns,
   toSvg,
+  writeAngle,
 } from '@shellraise/core';
 import { badInput, Ending } from '../ending.ts';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
@@ -19,11 +21,7 @@ import { fittedWords } from '../tape.ts';
 import { bullets, caution, heading, print, printJson, table, wrap } from '../terminal.ts';
 import { writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
-import { type NamedCut, namedCuts, sparesOf } from './places-broken.ts';
-
-/** What a panel that somebody makes must say beside it. */
-const makeCaution =
-  'The shape is that of the net, no design of the panel: what it is made of, and what it and its bolts bear, is not decided here. Try it in the shell on the ground before the others are tight.';
+import { cutText, type NamedCut, namedCuts, sparesOf } from './places-broken.ts';
 
 /** Runs the command. */
 export async function placesMake(file: string, id: string, options: PlacesOptions): Promise<void> {
@@ -80,7 +78,6 @@ function writeSheets(
     assumes: `Arrangement ${number}. ${fittedWords(loaded.pile, lengthsIn(options.lengths))}`
       .replaceAll('"', '″')
       .replaceAll("'", '′'),
-    caution: makeCaution,
   };
   const sheets: Record<string, Drawing> = {
     [`make-${id}`]: makeSheet({ id, panel, from: null }, facts, { lengths: options.lengths }),
@@ -103,7 +100,7 @@ function writeSheets(
   return writtenText(folder, files);
 }
 
-const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(1)}°`;
+const degrees = (angle: number): string => writeAngle(angle, 'deg');
 
 function makeReport(
   { loaded }: Chosen,
@@ -138,10 +135,7 @@ function makeReport(
     wrap(`${area.toFixed(3)} m² of face. ${fittedWords(loaded.pile, lengths)}`, ''),
     bullets(
       'It could be cut down from a panel to spare, keeping one flange:',
-      cuts.map(
-        ({ kind, spare, trim }) =>
-          `kind ${kind} (${spare} to spare): its side ${trim.keptSide + 1} becomes side ${trim.becomes + 1}, from ${lengths.side(trim.from)} on; ${lengths.side(trim.margin)} of room at the sides that are cut`,
-      ),
+      cuts.map((cut) => cutText(cut, lengths)),
     ),
     caution(makeCaution),
   ];

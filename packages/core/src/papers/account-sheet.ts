@@ -4,7 +4,7 @@
 import type { ProofRow } from '../takeoff/count-proof.ts';
 import { type Drawing, group, type Item, text } from './drawing.ts';
 import type { SheetFacts } from './flat-plan-sheet.ts';
-import { frameItems, headingItems, type Paper, pageOf, titleBlockItems } from './page.ts';
+import { footBlock, frameItems, headingItems, type Paper, pageOf } from './page.ts';
 import { type RuledColumn, type RuledRow, ruledTable } from './ruled-table.ts';
 import { wrapText } from './text-width.ts';
 
@@ -29,12 +29,7 @@ export function accountSheet(
 ): Drawing {
   const page = pageOf(options.paper ?? 'A4', 'upright');
   const { frame } = page;
-  const block = titleBlockItems(
-    { ...facts, scale: 'none', lengths: 'millimetres, hub to hub' },
-    frame.x,
-    frame.y + frame.height,
-    frame.width,
-  );
+  const block = footBlock(page, { ...facts, scale: 'none', lengths: 'millimetres, hub to hub' });
   const width = frame.width - 10;
   const notes = [
     howTo,

@@ -6,7 +6,7 @@ import type { AnchorPlan, HubAnchors } from '../ground/anchors/plan.ts';
 import type { Base, PlanPoint } from '../ground/base.ts';
 import { writeForce } from '../measure/units.ts';
 import { type Drawing, type Item, line } from './drawing.ts';
-import type { SheetFacts } from './flat-plan-sheet.ts';
+import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
 import {
   baseItems,
   type GroundPlacing,
@@ -69,15 +69,14 @@ export function anchorPlanSheets(
     remark: `${plan.count} × ${anchorWords(anchor)}${plan.pieces === plan.count ? '' : `, ${plan.pieces} pieces`}${plan.cost === null ? '' : `; cost ${plan.cost.toFixed(2)}`}`,
     facts,
     lengths: shown === 'metric' ? 'metres, kilonewtons' : 'feet, pounds of force',
-    caution: [...nearNotes(plan, shown), facts.caution ?? '', caution]
-      .filter((words) => words !== '')
-      .join(' '),
+    caution: [...nearNotes(plan, shown), cautionOf(facts, caution)].join(' '),
     notes: [
       ballast
         ? `Each piece weighs ${force(plan.allowed)}.`
         : `Each may be pulled with ${force(plan.allowed)}; its source has it hold ${force(plan.capacity?.pull ?? 0)}.`,
-      `Factors: ${plan.practice}. Lift and shear with them in; the load case that asks most: ${plan.hubs[0]?.from ?? 'none'}.`,
+      `Factors: ${plan.practice}. Lift and shear with them in; the load case that asks most: ${worstCase(plan)}.`,
       ...plan.notes,
+      ...heldBy(plan),
       ...sourceNotes(plan.sources),
     ],
     points: [
@@ -115,6 +114,17 @@ function runsOfAlike(
     else runs.push([hub, hub]);
   }
   return runs;
+}
+
+/** The load case of the hub that is asked most. */
+const worstCase = ({ hubs }: AnchorPlan): string =>
+  hubs.reduce<HubAnchors | null>((most, hub) => (most && most.pull >= hub.pull ? most : hub), null)
+    ?.from ?? 'none';
+
+/** By whose word an anchor holds, as far as that was read in the source: `sourceNotes` tells the rest. */
+function heldBy({ capacity }: AnchorPlan): string[] {
+  const read = capacity?.sources.filter(({ confirmation }) => confirmation === 'confirmed') ?? [];
+  return read.length === 0 ? [] : [`It holds by: ${read.map(({ text }) => text).join('; ')}.`];
 }
 
 function nearNotes({ tooNear }: AnchorPlan, shown: LengthsShown): string[] {

@@ -43,6 +43,10 @@ export interface SheetFacts {
   readonly caution?: string | null;
 }
 
+/** The caution of a sheet in one run of words: what its facts bring, then its own. */
+export const cautionOf = ({ caution }: Pick<SheetFacts, 'caution'>, ...own: string[]): string =>
+  [caution ?? '', ...own].filter((words) => words !== '').join(' ');
+
 /** Options of `flatPlanSheet`. */
 export interface FlatPlanSheetOptions {
   readonly paper?: Paper;

@@ -7,6 +7,7 @@ import { kindFills } from './hatch.ts';
 import { type KindCard, kindCardItems, shapeRoom } from './kind-card.ts';
 import { type LengthsShown, lengthsNote } from './length-text.ts';
 import {
+  footBlock,
   frameItems,
   headingItems,
   type Page,
@@ -14,7 +15,6 @@ import {
   pageOf,
   scaleFor,
   scales,
-  titleBlockItems,
 } from './page.ts';
 import { panelShape, standingSide } from './panel-shape.ts';
 
@@ -74,18 +74,13 @@ function cardSheet(
   const { frame } = page;
   const name = sheet.of === 1 ? facts.sheet : `${facts.sheet}, ${sheet.number} of ${sheet.of}`;
   const blockAt = (scale: string) =>
-    titleBlockItems(
-      {
-        ...facts,
-        sheet: name,
-        scale,
-        lengths: `${lengthsNote(lengths)}, hub to hub`,
-        more: [['cards', 'seen from outside']],
-      },
-      frame.x,
-      frame.y + frame.height,
-      frame.width,
-    );
+    footBlock(page, {
+      ...facts,
+      sheet: name,
+      scale,
+      lengths: `${lengthsNote(lengths)}, hub to hub`,
+      more: [['cards', 'seen from outside']],
+    });
   const { top } = blockAt('1 : 1');
   const area: Box = { ...frame, y: frame.y + headRoom, height: top - frame.y - headRoom };
   const scale = scaleOf(kinds, cardBox(page, area, 0));

@@ -4,6 +4,7 @@
 
 import type { PanelPoint, PanelToMake } from '../arrange/make/make-panel.ts';
 import type { Trim } from '../arrange/make/trim.ts';
+import { writeAngle } from '../measure/units.ts';
 import {
   circle,
   type Drawing,
@@ -14,9 +15,9 @@ import {
   polygon,
   text,
 } from './drawing.ts';
-import type { SheetFacts } from './flat-plan-sheet.ts';
+import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
 import { type LengthsShown, lengthFirst, lengthsNote } from './length-text.ts';
-import { frameItems, headingItems, type Paper, pageOf, scaleFor, titleBlockItems } from './page.ts';
+import { footBlock, frameItems, headingItems, type Paper, pageOf, scaleFor } from './page.ts';
 import { type RuledColumn, type RuledRow, ruledTable } from './ruled-table.ts';
 import { wrapText } from './text-width.ts';
 
@@ -33,6 +34,10 @@ export interface MakeSheetContent {
     readonly trim: Trim;
   } | null;
 }
+
+/** What a panel that somebody makes must say beside it. */
+export const makeCaution =
+  'The shape is that of the net, no design of the panel: what it is made of, and what it and its bolts bear, is not decided here. Try it in the shell on the ground before the others are tight.';
 
 /** Options of `makeSheet`. */
 export interface MakeSheetOptions {
@@ -55,19 +60,18 @@ export function makeSheet(
   const lengths = options.lengths ?? 'metric';
   const { frame } = page;
   const { panel, from, id } = content;
-  const notes = notesOf(content, lengths, facts).flatMap((words) =>
-    wrapText(words, noteSize, frame.width - 10),
-  );
+  const warned = cautionOf(facts, makeCaution);
+  const notes = [
+    ...wrapText(`Caution. ${warned}`, noteSize, frame.width - 10, true).map(bold),
+    ...notesOf(content, lengths).flatMap((words) =>
+      wrapText(words, noteSize, frame.width - 10).map(plain),
+    ),
+  ];
   const shape = shapeOf(content);
   const spanX = span(shape.all, 0);
   const spanY = span(shape.all, 1);
   const block = (scale: string) =>
-    titleBlockItems(
-      { ...facts, scale, lengths: lengthsNote(lengths) },
-      frame.x,
-      frame.y + frame.height,
-      frame.width,
-    );
+    footBlock(page, { ...facts, scale, lengths: lengthsNote(lengths) });
   const { top } = block('1 : 1000');
   const head = frame.y + 18;
   const below = top - notes.length * noteStep - 4;
@@ -98,7 +102,7 @@ export function makeSheet(
     width: page.width,
     height: page.height,
     title: `${facts.project}: ${title}`,
-    description: `${title}: ${panel.sides.map(({ length }) => lengthFirst(length, lengths)).join(', ')}.`,
+    description: `${title}: ${panel.sides.map(({ length }) => lengthFirst(length, lengths)).join(', ')}. ${warned}`,
     items: [
       ...frameItems(page),
       ...headingItems([frame.x + 5, frame.y + 7], title, 'seen from outside, hub to hub'),
@@ -106,7 +110,8 @@ export function makeSheet(
       group(table.items, { part: 'sides' }),
       group(
         notes.map(
-          (words, n): Item => text([frame.x + 5, below + 3 + n * noteStep], words, noteSize),
+          ({ words, bold }, n): Item =>
+            text([frame.x + 5, below + 3 + n * noteStep], words, noteSize, { bold }),
         ),
         { part: 'notes' },
       ),
@@ -184,7 +189,7 @@ function towards([x, y]: Point, [u, v]: Point, by: number): Point {
   return far === 0 ? [x, y] : [x + ((u - x) * by) / far, y + ((v - y) * by) / far];
 }
 
-const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(1)}°`;
+const degrees = (angle: number): string => writeAngle(angle, 'deg');
 
 const columns: readonly RuledColumn[] = [
   { name: 'side', share: 0.1, align: 'start' },
@@ -211,11 +216,10 @@ function rowOf(side: PanelToMake['sides'][number], i: number, lengths: LengthsSh
   };
 }
 
-function notesOf(
-  { panel, from }: MakeSheetContent,
-  lengths: LengthsShown,
-  { caution }: SheetFacts,
-): string[] {
+const bold = (words: string) => ({ words, bold: true });
+const plain = (words: string) => ({ words, bold: false });
+
+function notesOf({ panel, from }: MakeSheetContent, lengths: LengthsShown): string[] {
   const kept = from
     ? `Side ${from.trim.keptSide + 1} of kind ${from.id} keeps its flange and holes and becomes side ${from.trim.becomes + 1}: the new side starts ${lengthFirst(from.trim.from, lengths)} from that side’s start. At the other sides ${lengthFirst(from.trim.margin, lengths)} or more is left to saw off.`
     : '';
@@ -226,6 +230,5 @@ function notesOf(
     kept,
     'The chain line is where the sides were measured. Face to flange: the angle inside between the face and the flange; saw off square: how far a sawn edge leans in, the inner face being the smaller where it is above 0.',
     holes,
-    caution ?? '',
   ].filter((words) => words !== '');
 }

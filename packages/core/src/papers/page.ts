@@ -113,6 +113,10 @@ export function titleBlockItems(
   return { items: [group(items, { part: 'title-block' })], top };
 }
 
+/** The title block across the foot of a page. */
+export const footBlock = ({ frame }: Page, block: TitleBlock): ReturnType<typeof titleBlockItems> =>
+  titleBlockItems(block, frame.x, frame.y + frame.height, frame.width);
+
 type Field = readonly [string, string];
 type Cell = (x: number, y: number) => Item[];
 

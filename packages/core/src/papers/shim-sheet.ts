@@ -3,7 +3,7 @@
 import type { Base } from '../ground/base.ts';
 import type { Shim, ShimPlan } from '../ground/shims.ts';
 import { type Drawing, type Item, text } from './drawing.ts';
-import type { SheetFacts } from './flat-plan-sheet.ts';
+import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
 import {
   baseItems,
   beyondHub,
@@ -79,7 +79,7 @@ export function shimSheets(
     remark: `under each base hub${shown === 'metric' ? ', millimetres on the plan' : ''}; ${largeFirst(plan.total, shown)} in all, the highest ${lengthFirst(plan.max, shown)}`,
     facts,
     lengths: lengthsNote(shown),
-    caution: [facts.caution ?? '', caution].filter((words) => words !== '').join(' '),
+    caution: cautionOf(facts, caution),
     notes: [
       highest,
       `As shimmed neighbours step by ${lengthFirst(plan.neighbourStep, shown)} at most, and all hubs lie within ${lengthFirst(plan.overallStep, shown)} of the plane.`,

@@ -6,7 +6,7 @@ import { polarPlan } from '../ground/polar.ts';
 import type { Peg, TapePlan, TapeRound } from '../ground/tape-plan.ts';
 import { writeAngle } from '../measure/units.ts';
 import { type Drawing, group, type Item, line, text } from './drawing.ts';
-import type { SheetFacts } from './flat-plan-sheet.ts';
+import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
 import {
   baseItems,
   type GroundPlacing,
@@ -16,14 +16,7 @@ import {
   stakeMark,
 } from './ground-plan.ts';
 import { type LengthsShown, largeFirst, lengthFirst } from './length-text.ts';
-import {
-  frameItems,
-  headingItems,
-  type Page,
-  type Paper,
-  pageOf,
-  titleBlockItems,
-} from './page.ts';
+import { footBlock, frameItems, headingItems, type Page, type Paper, pageOf } from './page.ts';
 import { type RuledColumn, type RuledRow, ruledTable } from './ruled-table.ts';
 import { wrapText } from './text-width.ts';
 
@@ -89,7 +82,7 @@ function planSheets(
     remark: `${base.hubs.length} base hubs from above, clockwise from the datum; datum peg ${largeFirst(plan.datum, shown)} from the centre`,
     facts,
     lengths: lengthsWords(shown),
-    caution: [facts.caution ?? '', caution].filter((words) => words !== '').join(' '),
+    caution: cautionOf(facts, caution),
     notes: [
       'With an instrument over the centre peg, zero on the datum: turn clockwise to the bearing, measure the radius level. The chord is hub to hub, as a panel’s side. Up: above the lowest hub.',
       `At the longest radius 1 mm is ${writeAngle(0.001 / most, 'deg', 3)}. Dashed: diagonals to check.`,
@@ -136,14 +129,10 @@ interface Block {
 function tapeSheets(page: Page, plan: TapePlan, facts: SheetFacts, shown: LengthsShown): Drawing[] {
   const { frame } = page;
   const blockOf = (sheet: string) =>
-    titleBlockItems(
-      { ...facts, sheet, scale: 'none', lengths: lengthsWords(shown) },
-      frame.x,
-      frame.y + frame.height,
-      frame.width,
-    );
+    footBlock(page, { ...facts, sheet, scale: 'none', lengths: lengthsWords(shown) });
+  const warned = cautionOf(facts, caution);
   const words = [
-    ...wrapText(`Caution. ${caution}`, 2.6, frame.width - 10, true).map((line) => ({
+    ...wrapText(`Caution. ${warned}`, 2.6, frame.width - 10, true).map((line) => ({
       line,
       bold: true,
     })),
@@ -164,7 +153,7 @@ function tapeSheets(page: Page, plan: TapePlan, facts: SheetFacts, shown: Length
       width: page.width,
       height: page.height,
       title: `${facts.project}: two tapes`,
-      description: `Where ${plan.rounds.reduce((n, round) => n + round.stakes.length, 0)} stakes stand, by two tapes. ${caution}`,
+      description: `Where ${plan.rounds.reduce((n, round) => n + round.stakes.length, 0)} stakes stand, by two tapes. ${warned}`,
       items: [
         ...frameItems(page),
         ...headingItems(

@@ -4,8 +4,8 @@
 import type { HardwareLot } from '../takeoff/hardware.ts';
 import type { BuyLine, TakeOff } from '../takeoff/take-off.ts';
 import { type Drawing, group, type Item, text } from './drawing.ts';
-import type { SheetFacts } from './flat-plan-sheet.ts';
-import { frameItems, headingItems, type Paper, pageOf, titleBlockItems } from './page.ts';
+import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
+import { footBlock, frameItems, headingItems, type Paper, pageOf } from './page.ts';
 import { type RuledColumn, type RuledRow, ruledTable } from './ruled-table.ts';
 import { sizeWords } from './tables.ts';
 import { wrapText } from './text-width.ts';
@@ -30,16 +30,9 @@ export function takeOffSheets(
 ): Drawing[] {
   const page = pageOf(options.paper ?? 'A4', 'across');
   const { frame } = page;
-  const caution = [facts.caution ?? '', ...takeOff.cautions]
-    .filter((words) => words !== '')
-    .join(' ');
+  const caution = cautionOf(facts, ...takeOff.cautions);
   const blockOf = (sheet: string) =>
-    titleBlockItems(
-      { ...facts, sheet, scale: 'none', lengths: 'bolts as sold' },
-      frame.x,
-      frame.y + frame.height,
-      frame.width,
-    );
+    footBlock(page, { ...facts, sheet, scale: 'none', lengths: 'bolts as sold' });
   const { top } = blockOf(facts.sheet);
   const width = frame.width - 10;
   const warned = wrapText(`Caution. ${caution}`, noteSize, width, true);

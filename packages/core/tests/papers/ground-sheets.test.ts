@@ -142,6 +142,23 @@ it('the anchor plan tells every source from memory and from common practice', ()
   expect(notes).toMatch(/Common practice, no published source/);
 });
 
+it('the anchor plan names who says that an anchor holds, and the case of the hub that is asked most', () => {
+  const plan = anchored(half, pickets, true);
+  const more = plan.hubs.map((hub, k) => (k === 3 ? { ...hub, pull: 2 * hub.pull } : hub));
+  const told = more.map((hub, k) => ({ ...hub, from: `case ${k}` }));
+  const [drawing] = anchorPlanSheets(half, pickets, { ...plan, hubs: told }, facts);
+  const notes = part(drawing as Drawing, 'notes').replace(/\s+/g, ' ');
+  expect(notes).toContain('It holds by: NAVEDTRA 14251');
+  expect(notes).toContain('asks most: case 3.');
+});
+
+it('every sheet of the stake-out bears the caution of its project too', () => {
+  const caution = 'Keep off the bank.';
+  const drawings = stakeOutSheets(half, tapePlan(half), { ...facts, caution });
+  expect(drawings.length).toBeGreaterThan(1);
+  for (const drawing of drawings) expect(part(drawing, 'caution')).toContain(caution);
+});
+
 it('anchors too near each other are told on the sheet', () => {
   const tight = ring(20, 1.6);
   const plan = anchored(tight, bar, false);

@@ -3,7 +3,7 @@ import { cornersOf, panelToMake } from '../../src/arrange/make/make-panel.ts';
 import { trims } from '../../src/arrange/make/trim.ts';
 import { accountSheet } from '../../src/papers/account-sheet.ts';
 import { flatItems, type PathItem } from '../../src/papers/drawing.ts';
-import { type MakeSheetContent, makeSheet } from '../../src/papers/make-sheet.ts';
+import { type MakeSheetContent, makeCaution, makeSheet } from '../../src/papers/make-sheet.ts';
 import { toSvg } from '../../src/papers/svg.ts';
 import { countProof } from '../../src/takeoff/count-proof.ts';
 import { defaultTakeoff, takeoffSection } from '../../src/takeoff/schema.ts';
@@ -83,6 +83,10 @@ describe('the drawing of a panel to make', () => {
       expect(overlaps(sheet)).toEqual([]);
       expect(outside(sheet)).toEqual([]);
       expect(() => readXml(toSvg(sheet))).not.toThrow();
+      const words = flatItems(sheet.items).flatMap((item) =>
+        item.type === 'text' ? [item.text] : [],
+      );
+      expect(words.join(' ')).toContain(`Caution. ${makeCaution}`);
     }
   });
 

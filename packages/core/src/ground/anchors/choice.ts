@@ -9,7 +9,14 @@ import type { Underlay } from './ballast.ts';
 import type { Capacity, Pull } from './capacity.ts';
 import { type Deadman, deadman } from './deadman.ts';
 import { type Helical, helical } from './helical.ts';
-import { type Combination, picketRows, steelPickets, woodPickets } from './pickets.ts';
+import {
+  type Combination,
+  PICKET_STEP,
+  picketRows,
+  STEEL_PICKETS,
+  steelPickets,
+  woodPickets,
+} from './pickets.ts';
 import { type PullTest, testedCapacity } from './pull-test.ts';
 import { knownSoil, type Soil } from './soil.ts';
 import { drivenBar, gravelBar, lawnStake } from './stakes.ts';
@@ -102,7 +109,7 @@ export function piecesOf(anchor: AnchorChoice): {
   readonly step: number;
 } {
   if (anchor.type === 'wood pickets')
-    return { rows: picketRows[anchor.combination], step: 54 * INCH };
+    return { rows: picketRows[anchor.combination], step: PICKET_STEP };
   if (anchor.type === 'steel pickets')
     return { rows: Array.from({ length: anchor.count }, () => 1), step: 1 };
   return { rows: [1], step: 0 };
@@ -118,7 +125,7 @@ export function spacingOf(anchor: AnchorChoice): {
     case 'wood pickets':
       return { value: 36 * INCH, sources: [deep] };
     case 'steel pickets':
-      return { value: 1, sources: [] };
+      return { value: 1, sources: [STEEL_PICKETS] };
     case 'lawn stake':
     case 'gravel bar':
       return { value: 0.8, sources: [deep] };

@@ -23,7 +23,10 @@ const seabee = confirmed(
   'NAVEDTRA 14251, Steelworker, vol. 2: picket holdfasts in undisturbed loam',
 );
 const fieldManual = fromMemory('FM 5-125, Rigging techniques, ch. 4: picket holdfasts');
-const rescue = confirmed('Australian Emergency Manual, Disaster Rescue, 8.3: steel pickets');
+/** Where the steel pickets' values and their metre apart are from. */
+export const STEEL_PICKETS = confirmed(
+  'Australian Emergency Manual, Disaster Rescue, 8.3: steel pickets',
+);
 
 /** Pounds by combination: the Steelworker manual's, the rest after FM 5-125 from memory. */
 const pounds: Readonly<Record<Combination, readonly [number, typeof seabee]>> = {
@@ -85,7 +88,7 @@ export function steelPickets(count: number, soil: Soil, pull: Pull): Read<Capaci
       pull: kilograms * KILOGRAM_FORCE * (soil.wet ? 0.5 : 1),
       basis: 'safe',
       sources: [
-        rescue,
+        STEEL_PICKETS,
         ...(soil.wet ? [commonPractice('driven anchors in saturated ground counted half')] : []),
       ],
       notes: [
