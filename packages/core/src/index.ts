@@ -607,7 +607,6 @@ export { type Base, type BaseHub, baseOf, bearingOf, type PlanPoint } from './gr
 export {
   anchorBrief,
   chosenPractices,
-  shimOptions,
   surveyOptions,
   tapeOptions,
   tieOf,

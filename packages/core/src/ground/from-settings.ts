@@ -5,7 +5,6 @@ import type { Tie } from './anchors/layout.ts';
 import type { AnchorBrief } from './anchors/plan.ts';
 import { type Practice, practices } from './anchors/practice.ts';
 import type { GroundSettings } from './schema.ts';
-import type { ShimOptions } from './shims.ts';
 import type { SurveyOptions } from './survey/verdict.ts';
 import type { TapeOptions } from './tape-plan.ts';
 
@@ -15,9 +14,6 @@ export const tapeOptions = ({ tape }: GroundSettings): TapeOptions => ({
   tapeLength: tape.length,
   ...(tape.datum === null ? {} : { datum: tape.datum }),
 });
-
-/** How to shim. */
-export const shimOptions = ({ shims }: GroundSettings): ShimOptions => shims;
 
 /** The practices to reckon anchors by: the one chosen, or all of them for the worst. */
 export const chosenPractices = ({ practice }: GroundSettings): Practice[] =>

@@ -32,6 +32,7 @@ import {
   commonPractice,
   mergeSources,
   type Provenance,
+  productOf,
   reckonedFrom,
   type Sourced,
   withSources,
@@ -114,7 +115,7 @@ export function codeWind(
   assertWind(wind.as === 'gust' ? 'design gust' : 'design mean wind', wind.speed);
   const asks = code === 'en 1991-1-4' ? 'ten-minute mean' : 'gust';
   const given: Sourced = { value: wind.speed, sources: [] };
-  return times(
+  return productOf(
     wind.as === asks ? given : converted(given, asks, overrides),
     exposureFactor(code, site.daysStanding ?? null, overrides),
   );
@@ -143,8 +144,6 @@ function exposureFactor(
     return { value: probabilityFactor(years), sources: [PROBABILITY, EXECUTION_PERIODS] };
   return days < SIX_WEEKS ? numberOf('shortExposureSpeed', overrides) : { value: 1, sources: [] };
 }
-
-const times = (a: Sourced, b: Sourced): Sourced => reckonedFrom(a.value * b.value, a, b);
 
 function ascePeak(
   code: 'asce 7-16' | 'asce 7-22',

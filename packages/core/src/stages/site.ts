@@ -4,10 +4,9 @@
 import type { FrameParts } from '../frame/parts.ts';
 import { anchorWords } from '../ground/anchors/choice.ts';
 import type { BaseForces } from '../ground/anchors/demand.ts';
-import type { Tie } from '../ground/anchors/layout.ts';
 import { type AnchorPlan, anchorPlan, holdingOf } from '../ground/anchors/plan.ts';
-import { type Practice, practices } from '../ground/anchors/practice.ts';
 import { type Base, baseOf } from '../ground/base.ts';
+import { anchorBrief, chosenPractices, tieOf } from '../ground/from-settings.ts';
 import type { GroundSettings } from '../ground/schema.ts';
 import type { WindCode } from '../loads/peak-pressure.ts';
 import { flagsOf, mergeSources, type Provenance, type Sourced } from '../loads/provenance.ts';
@@ -171,24 +170,8 @@ function planOf(
 ): Read<AnchorPlan> {
   if (wind === null)
     return refuse('loads.wind', 'no design wind', 'the gust or mean wind that the site must bear');
-  return anchorPlan(base, {
-    anchor: ground.anchor,
-    soil: ground.soil,
-    tie: tieOf(ground),
-    tests: ground.pullTests,
-    cases: baseForces(model, held, wind.value),
-    practices: practicesOf(ground),
-    price: ground.price,
-  });
+  return anchorPlan(base, anchorBrief(ground, baseForces(model, held, wind.value)));
 }
-
-const tieOf = ({ guy }: GroundSettings): Tie =>
-  guy === null
-    ? { pull: { way: 'up' }, height: 0 }
-    : { pull: { way: 'guy', elevation: guy.elevation }, height: guy.height };
-
-const practicesOf = ({ practice }: GroundSettings): readonly Practice[] =>
-  practice === 'worst of all' ? Object.values(practices) : [practices[practice]];
 
 /** The anchors of the plan, or one of the chosen sort at each hub where there is no plan. */
 function stageAnchors(plan: Read<AnchorPlan>, ground: GroundSettings): StageAnchors | null {
@@ -207,7 +190,7 @@ function stageAnchors(plan: Read<AnchorPlan>, ground: GroundSettings): StageAnch
       ? `${words}, as many at each hub as the plan has`
       : `${words}, one at each base hub`,
     holding: holding.value,
-    practices: practicesOf(ground),
+    practices: chosenPractices(ground),
     count: (hub) => counts?.get(hub) ?? (counts ? 0 : 1),
   };
 }

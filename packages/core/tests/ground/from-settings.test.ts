@@ -4,7 +4,6 @@ import { anchorPlan } from '../../src/ground/anchors/plan.ts';
 import {
   anchorBrief,
   chosenPractices,
-  shimOptions,
   surveyOptions,
   tapeOptions,
 } from '../../src/ground/from-settings.ts';
@@ -38,7 +37,7 @@ test('a project file leads all the way: stakes, shims, anchors and verdict', () 
   expect(tapePlan(base, tapeOptions(settings)).unreached).toEqual([]);
   const levels = groundLevels(settings.levels);
   if (!levels.ok) throw new Error('levels');
-  const shimmed = shims(base, levels.value.heights, shimOptions(settings));
+  const shimmed = shims(base, levels.value.heights, settings.shims);
   expect(shimmed.ok && shimmed.value.highest).toHaveLength(1);
   const anchors = anchorPlan(base, anchorBrief(settings, cases));
   expect(anchors.ok && anchors.value.cost).toBeGreaterThanOrEqual(3 * base.hubs.length);

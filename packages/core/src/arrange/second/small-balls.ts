@@ -5,6 +5,7 @@
 //
 // Angles of the solids: H. S. M. Coxeter, Regular Polytopes, table I, from memory.
 
+import { acos } from '../../math/angle.ts';
 import type { Kind } from '../../pile/kind.ts';
 import { flangeAngles } from '../../sphere/flange.ts';
 import { polygonOnSphere } from '../../sphere/polygon.ts';
@@ -111,7 +112,7 @@ function doublePyramids(kind: Kind): Ball[] {
     const slope = Math.atan2(tip, inner);
     // Outward normals of two faces next to each other: sin of the slope level, cosine up.
     const between = Math.sin(slope) ** 2 * Math.cos((2 * Math.PI) / n) + Math.cos(slope) ** 2;
-    const legSeam = Math.PI - Math.acos(between);
+    const legSeam = Math.PI - acos(between);
     return [
       {
         panels: 2 * n,

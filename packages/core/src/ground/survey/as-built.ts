@@ -7,7 +7,7 @@ import type { Read } from '../../measure/fault.ts';
 import { type AdjustmentRow, adjust } from '../adjustment.ts';
 import type { Base, BaseHub } from '../base.ts';
 import { KNOWN_SD, PRIOR_SD, SURVEY_SD, SUSPECT_TEST } from '../tolerances.ts';
-import { planned, readingFaults, type SurveyReading } from './readings.ts';
+import { readingFaults, type SurveyReading } from './readings.ts';
 
 /** One base hub as it stands. */
 export interface StandingHub {
@@ -161,9 +161,3 @@ function relativeSd(cov: (i: number, j: number) => number, n: number, h: number)
   }
   return Math.sqrt(Math.max(0, least));
 }
-
-/** A reading less what the plan gives for it, metres; of a level nothing, as its zero is free. */
-export const offPlan = (base: Base, reading: SurveyReading): number | null =>
-  reading.what === 'level' || reading.what === 'height'
-    ? null
-    : reading.length - planned(base, reading);

@@ -3,7 +3,7 @@
 
 import type { Fault } from '../../measure/fault.ts';
 import { type Base, type BaseHub, planDistance } from '../base.ts';
-import { FAR_FROM_PLAN, OUT_OF_PLACE } from '../tolerances.ts';
+import { FAR_FROM_PLAN, LEVEL_RANGE, OUT_OF_PLACE } from '../tolerances.ts';
 
 /** One reading, metres. Hubs are base hubs by number. */
 export type SurveyReading =
@@ -88,9 +88,15 @@ function ownFault(base: Base, reading: SurveyReading, path: string): Fault[] {
 }
 
 const levelFault = (what: string, height: number, path: string): Fault[] =>
-  Math.abs(height) <= 20
+  Math.abs(height) <= LEVEL_RANGE
     ? []
-    : [{ path, found: `a ${what} of ${height} m`, expected: 'metres, at most 20 either way' }];
+    : [
+        {
+          path,
+          found: `a ${what} of ${height} m`,
+          expected: `metres, at most ${LEVEL_RANGE} either way`,
+        },
+      ];
 
 function triangleFaults(base: Base, readings: readonly SurveyReading[]): Fault[] {
   const radii = new Map<number, number>();

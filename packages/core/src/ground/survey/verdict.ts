@@ -135,9 +135,9 @@ const surveySources = [
 ];
 
 const playSources = (play: SeamPlay): Provenance[] =>
-  play.slack === commonPlay.slack && play.gap === commonPlay.gap
-    ? [commonPractice('1.5 mm of play at a bolt and 2 mm of gape at a flange')]
-    : [{ text: 'play of the bolts as entered', confirmation: 'entered' }];
+  play.slack === commonPlay.slack && play.gap === commonPlay.gap && play.depth === commonPlay.depth
+    ? [commonPractice('1.5 mm of play at a bolt, 2 mm of gape at a flange 50 mm deep')]
+    : [{ text: 'play of the bolts and depth of the flanges as entered', confirmation: 'entered' }];
 
 /** How each base hub stands off its plan, in the shell's frame. The shell is laid on the base, so
  * the moves and turns of the whole are left out. */

@@ -2,6 +2,7 @@
 // springline. ASCE 7-16 Figure 27.3-2, after EN 1991-1-4 Figure 7.12, whose values are constant on
 // planes across the wind and go in a straight line along the arc in between.
 
+import { acos } from '../../math/angle.ts';
 import { assertBetween } from '../doors.ts';
 import { assertForm, type PressureLaw, riseRatio, type ShellForm } from '../law.ts';
 import { commonPractice, confirmed, type Provenance, type Sourced } from '../provenance.ts';
@@ -57,13 +58,7 @@ export function threePointLaw(
   const crown = Math.PI / 2 - start;
   return {
     name: `three points, case ${kind}`,
-    coefficient: (u) =>
-      threePointArc(
-        points.value,
-        kind,
-        Math.max(0, Math.acos(Math.min(1, Math.max(-1, u))) - start),
-        crown,
-      ),
+    coefficient: (u) => threePointArc(points.value, kind, Math.max(0, acos(u) - start), crown),
     factor: factor.value,
     sources: [
       THREE_POINT_RULE,

@@ -1,6 +1,7 @@
 // Snow on the panels of a shell: a code's pressure on plan at each panel's slope, as forces straight
 // down.
 
+import { acos } from '../../math/angle.ts';
 import { add, norm, pointAt, type Vec3 } from '../../math/vector.ts';
 import type { PanelFaces } from '../panels.ts';
 import { mergeSources, type Provenance, type Sourced } from '../provenance.ts';
@@ -44,7 +45,7 @@ export function snowForces(
     force[3 * i + 2] =
       -az *
       snow.pressure({
-        slope: Math.acos(Math.min(1, az / Math.hypot(ax, ay, az))),
+        slope: acos(az / Math.hypot(ax, ay, az)),
         downwind: -(x * c + y * s) / radius,
         across: (y * c - x * s) / radius,
       });
