@@ -485,8 +485,8 @@ export {
   type OpeningQuestion,
   openingsFor,
 } from './arrange/openings/openings.ts';
-export {
 export { areaOf, convexParts } from './arrange/openings/convex-parts.ts';
+export {
   type OpeningFigures,
   type OpeningRank,
   openingFigures,
