@@ -48,7 +48,7 @@ describe('with the keyboard alone', () => {
   it('every control of a sheet can be come to, and shows that it is', async () => {
     for (const sheet of sheets) {
       const { page } = await open({ sheet });
-      await page.locator('main button, main input').first().waitFor();
+      await ready(page, sheet);
       await page.waitForTimeout(800);
       const reached = new Set<string>();
       for (let i = 0; i < 60; i++) {
@@ -69,6 +69,17 @@ describe('with the keyboard alone', () => {
     }
   });
 });
+
+/** Waits for what a sheet shows first. */
+async function ready(page: Page, sheet: Sheet): Promise<void> {
+  const first = {
+    places: '[data-place]',
+    ground: '.wind-rose',
+    pile: 'main input',
+    shape: 'main button',
+  };
+  await page.locator(first[sheet]).first().waitFor();
+}
 
 /** Goes on by Tab until a button has the focus. */
 async function tabTo(page: Page, name: string): Promise<void> {
@@ -115,8 +126,7 @@ describe('on paper', () => {
         await page.getByRole('button', { name: shapeWords.close, exact: true }).click();
         await page.locator('[data-stage=found]').waitFor();
       }
-      if (sheet === 'places') await page.locator('[data-place]').first().waitFor();
-      if (sheet === 'ground') await page.locator('.wind-rose').waitFor();
+      await ready(page, sheet);
       await page.waitForTimeout(1000);
       // Hatches take Chromium seconds a page, and no room.
       await page.addStyleTag({ content: '[fill^="url("] { fill: none !important }' });
