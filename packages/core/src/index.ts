@@ -723,6 +723,20 @@ export {
   type StopWork,
   stopWork,
 } from './stages/stop-work.ts';
+export {
+  type LeftOvernight,
+  type LiftTime,
+  type OrderCost,
+  type PassChange,
+  type PieceMade,
+  type PlannedProp,
+  passAfter,
+  type RaisingLift,
+  type RaisingPlan,
+  type RaisingStage,
+  type SeamPassOrNone,
+  type StageSort,
+} from './raise/plan.ts';
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
