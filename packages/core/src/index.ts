@@ -795,8 +795,14 @@ export {
   planDrawing,
 } from './papers/plan-drawing.ts';
 export { escapeXml, type SvgOptions, toSvg } from './papers/svg.ts';
+export { type RingBeamSheetOptions, ringBeamSheets } from './papers/ring-beam-sheet.ts';
 export { type ShimSheetOptions, shimSheets } from './papers/shim-sheet.ts';
 export { type StakeOutSheetOptions, stakeOutSheets } from './papers/stake-out-sheet.ts';
+export {
+  type SurveySheetContent,
+  type SurveySheetOptions,
+  surveySheets,
+} from './papers/survey-sheet.ts';
 export {
   buyTable,
   kindsTable,
