@@ -82,6 +82,9 @@ export interface GroundOptions extends StandOptions {
   readonly stage?: number;
   /** The gust that is expected tonight, m/s. */
   readonly tonight?: number;
+  /** Folder for the sheets; none are written where left out. */
+  readonly out?: string;
+  readonly date?: string;
 }
 
 /** Options of the commands that write files. */

@@ -55,6 +55,8 @@ export function program(): Command {
   standing(phase(top, 'ground', 'stake-out, loads, anchors; does a stage stand, in what wind'))
     .option('--stage <panels>', 'so many panels placed, in number order', whole)
     .option('--tonight <gust>', 'with --stage: left for the night in this gust, m/s', speed)
+    .option('--out <folder>', 'write its sheets here: stake-out, shims, anchors, beam, survey')
+    .option('--date <day>', 'with --out: the day that sheets bear, e.g. 2026-05-01', day)
     .addHelpText('after', '  $ shellraise ground examples/demo/project.json --stage 120')
     .action(async (file, options) => (await import('./commands/ground.ts')).ground(file, options));
   writing(

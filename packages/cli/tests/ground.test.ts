@@ -1,6 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { example, fileOf, type Ran, run } from './run.ts';
+import { example, fileOf, folder, type Ran, run } from './run.ts';
 
 const demo = example('demo/project.json');
 const project = JSON.parse(readFileSync(demo, 'utf8'));
@@ -157,6 +158,19 @@ describe('shellraise ground', () => {
       const { code, out, err } = await ran;
       expect(err).toMatch(message);
       expect({ code, out }).toEqual({ code: 2, out: '' });
+    }
+  });
+
+  it('writes every sheet that the entries allow, each with its caution', async () => {
+    const out = folder();
+    const beam = { ...site.ground, ringBeam: { width: 0.1, stock: 4.8 } };
+    const written = await ground(onSite({ ground: beam }), '--out', out, '--date', '2026-05-01');
+    const names = readdirSync(out);
+    for (const one of ['stake-out', 'shims', 'ring-beam', 'survey'])
+      expect(names.some((name) => name.startsWith(one))).toBe(true);
+    for (const name of names) {
+      expect(written.out).toContain(name);
+      expect(readFileSync(join(out, name), 'utf8')).toContain('2026-05-01');
     }
   });
 });

@@ -20,6 +20,7 @@ import { type Chosen, choose } from '../job.ts';
 import { lengthsIn } from '../lengths.ts';
 import type { GroundOptions } from '../options.ts';
 import { caution, heading, print, printJson } from '../terminal.ts';
+import { writeGround } from './ground-papers.ts';
 import { severalShapes } from './places.ts';
 
 /** A stage as asked for, and its answer. */
@@ -46,8 +47,9 @@ export async function ground(file: string, options: GroundOptions): Promise<void
   const site = siteOfChosen(file, chosen);
   const stage = askedStage(file, chosen, site, options);
   if (!holds(site, stage)) process.exitCode = 1;
+  const written = writeGround(chosen, site, options);
   if (options.json) printJson(groundDocument(chosen, site, stage, options));
-  else print(...report(chosen, site, stage, options));
+  else print(...report(chosen, site, stage, options), written);
 }
 
 function askedStage(
