@@ -36,6 +36,8 @@ export interface FoldingOptions {
   /** Asked before each net that was found is unfolded, however much work was spent on finding it; false
    * leaves the rest. */
   readonly goOn?: () => boolean;
+  /** Given each net as it is unfolded; false leaves the rest. */
+  readonly take?: (net: FittedNet) => boolean;
   /** See FoldSearch. */
   readonly onPart?: NonNullable<FoldSearch['onPart']>;
   /** See FoldSearch. */
@@ -110,7 +112,12 @@ export function foldNets(
       break;
     }
     const one = whole(net);
-    if (one) nets.push(one);
+    if (!one) continue;
+    nets.push(one);
+    if (options.take?.(one) === false) {
+      complete = false;
+      break;
+    }
   }
   return { nets, complete, deepest };
 }

@@ -260,21 +260,21 @@ function withRelatives(
   const least = (likely[0]?.evidence ?? 0) - LIKELY;
   let complete = true;
   for (const from of likely.filter((one) => one.evidence >= least)) {
-    const relatives = relativesOf(from.candidate, noise, alike.label, watch);
-    complete &&= relatives.complete;
-    for (const one of relatives.nets) {
-      const code = imageCode(one.shell, alike, mirror);
-      if (byCode.has(code)) continue;
-      if (byCode.size >= MOST_SHAPES) {
-        complete = false;
-        break;
-      }
-      if (!watch(one.shell.kind.length, 1)) return { nets: [...byCode.values()], complete: false };
-      const own = fitted(one, one.shell);
-      if (!own) continue;
-      const placed = { shell: own.shell, candidate: own, evidence: evidenceOfRelative(from, own) };
-      byCode.set(code, placed);
-    }
+    if (byCode.size >= MOST_SHAPES) return { nets: [...byCode.values()], complete: false };
+    const take = (relative: Candidate): boolean => {
+      const code = imageCode(relative.shell, alike, mirror);
+      if (byCode.has(code)) return true;
+      if (byCode.size >= MOST_SHAPES || !watch(relative.shell.kind.length, 1)) return false;
+      const own = fitted(relative, relative.shell);
+      if (own)
+        byCode.set(code, {
+          shell: own.shell,
+          candidate: own,
+          evidence: evidenceOfRelative(from, own),
+        });
+      return true;
+    };
+    complete = relativesOf(from.candidate, noise, alike.label, watch, take) && complete;
   }
   return { nets: [...byCode.values()], complete };
 }

@@ -29,24 +29,19 @@ const MIRROR_COST = 3;
  * named nets have such axes. */
 const SMALL_NET = 400;
 
-/** What the search for relatives found. */
-export interface Relatives {
-  readonly nets: readonly Candidate[];
-  /** False where it was cut short: there may be more. */
-  readonly complete: boolean;
-}
-
-/** The net's relatives, fitted to its readings; the net itself may be among them. Lengths nearer than
- * `noise` metres may be one; `labels`: kind-side → label, alike sides sharing one. */
+/** Gives the net's relatives to `take`, fitted to its readings, until that answers false; the net
+ * itself may be among them. Lengths nearer than `noise` metres may be one; `labels`: kind-side →
+ * label, alike sides sharing one. False where it was cut short: there may be more. */
 export function relativesOf(
   net: Candidate,
   noise: number,
   labels: ArrayLike<number>,
   watch: Watch,
-): Relatives {
+  take: (relative: Candidate) => boolean,
+): boolean {
   const learned = namedSides(net) ?? learnedSides(net, (a, b) => Math.abs(a - b) <= noise);
-  const found: Candidate[] = [];
   let complete = true;
+  let wanted = true;
   const { joints } = learned.readings;
   const periods = learned.sides.map((own, k) => periodOf(own, joints?.[k] ?? null));
   for (const fold of lowerFolds(net)) {
@@ -58,11 +53,15 @@ export function relativesOf(
       labels,
       onTry: () => watch(net.shell.kind.length, 1),
       goOn: () => watch(net.shell.kind.length, 1),
+      take: ({ shell, fit }) => {
+        wanted = take({ ...net, shell, fit, fold });
+        return wanted;
+      },
     });
     complete &&= outcome.complete;
-    for (const one of outcome.nets) found.push({ ...net, shell: one.shell, fit: one.fit, fold });
+    if (!wanted) break;
   }
-  return { nets: found, complete };
+  return complete;
 }
 
 /** Groups with one main axis among the rotations that the net was found by. */

@@ -3,7 +3,7 @@
 
 import { expect, test } from 'vitest';
 import { alikeness, labelsOf } from '../../src/identify/alike.ts';
-import { candidatesFor } from '../../src/identify/candidates.ts';
+import { type Candidate, candidatesFor } from '../../src/identify/candidates.ts';
 import { firstSides } from '../../src/identify/corner-model.ts';
 import { identify } from '../../src/identify/identify.ts';
 import { netCode } from '../../src/identify/net-code.ts';
@@ -90,7 +90,15 @@ test('a net is among its own relatives, and all of them close at its radius', ()
   if (!net) throw new Error('nothing found');
   const { code, sides } = exactly(truth);
   const labels = alikeness(sides, firstSides(sides), 1e-6).label;
-  const relatives = relativesOf(net, 1e-3, labels, () => true).nets;
+  const relatives: Candidate[] = [];
+  const complete = relativesOf(
+    net,
+    1e-3,
+    labels,
+    () => true,
+    (one) => relatives.push(one) > 0,
+  );
+  expect(complete).toBe(true);
   expect(new Set(relatives.map(({ shell }) => code(shell))).size).toBe(4);
   expect(relatives.map(({ shell }) => code(shell))).toContain(code(truth.shell));
   for (const { fit } of relatives) expect(Math.abs(fit.radius - RADIUS)).toBeLessThan(0.01);
@@ -101,7 +109,28 @@ test('a search of relatives that is told to stop finds none', () => {
   const [net] = candidatesFor(readings, () => true).nets;
   if (!net) throw new Error('nothing found');
   const labels = readings.sides.flat().map((_, s) => s);
-  expect(relativesOf(net, 1e-3, labels, () => false)).toEqual({ nets: [], complete: false });
+  const none = () => {
+    throw new Error('a net');
+  };
+  expect(relativesOf(net, 1e-3, labels, () => false, none)).toBe(false);
+});
+
+test('a search of relatives ends with the first that is enough', () => {
+  const [net] = candidatesFor(readSides(truthOf(4, 0), 5e-4, 2), () => true).nets;
+  if (!net) throw new Error('nothing found');
+  const { sides } = exactly(truthOf(4, 0));
+  const labels = alikeness(sides, firstSides(sides), 1e-6).label;
+  let given = 0;
+  expect(
+    relativesOf(
+      net,
+      1e-3,
+      labels,
+      () => true,
+      () => ++given < 2,
+    ),
+  ).toBe(false);
+  expect(given).toBe(2);
 });
 
 test.each([
