@@ -737,6 +737,8 @@ export {
   type SeamPassOrNone,
   type StageSort,
 } from './raise/plan.ts';
+export { clockTime, dateOf, dayNumber, secondsOfDay, weekday } from './crew/date.ts';
+export { type Above, type Light, lightOn, type Site as LightSite } from './crew/light.ts';
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
