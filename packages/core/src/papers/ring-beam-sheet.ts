@@ -71,7 +71,9 @@ export function ringBeamSheets(
       line(placing.at(inner[k] as PlanPoint), placing.at(point), { weight: 'light' }),
     ),
     ...hubNumbers(base, placing, 5 + (1000 * Math.max(0, outside + width / 2)) / placing.scale),
-    ...sizeNumbers(base, sizeOf, placing, Math.max(0, width / 2 - outside)),
+    ...(cuts.length > 1
+      ? sizeNumbers(base, sizeOf, placing, Math.max(0, width / 2 - outside))
+      : []),
   ];
   const rows = cuts.map(({ piece, from }, i) =>
     plainRow([
@@ -86,7 +88,7 @@ export function ringBeamSheets(
   );
   return groundSheets(pageOf(options.paper ?? 'A4', 'across'), {
     heading: 'Ring beam',
-    remark: `${pieces.length} pieces of ${cuts.length === 1 ? 'one size' : `${cuts.length} sizes`}, ${lengthFirst(width, shown)} wide; the size stands inside each`,
+    remark: `${pieces.length} pieces of ${cuts.length === 1 ? 'one size' : `${cuts.length} sizes`}, ${lengthFirst(width, shown)} wide${cuts.length > 1 ? '; the size stands inside each' : ''}`,
     facts,
     lengths: lengthsNote(shown),
     caution: cautionOf(facts, caution),
@@ -102,12 +104,12 @@ export function ringBeamSheets(
     plan: items,
     columns: [
       { name: 'size', share: 0.08, align: 'start' },
-      { name: 'pieces', share: 0.11, align: 'end' },
-      { name: 'outer', share: 0.16, align: 'end' },
-      { name: '', share: 0.16, align: 'end' },
-      { name: 'inner', share: 0.16, align: 'end' },
-      { name: '', share: 0.16, align: 'end' },
-      { name: 'mitre', share: 0.17, align: 'end' },
+      { name: 'pieces', share: 0.1, align: 'end' },
+      { name: 'outer', share: 0.17, align: 'end' },
+      { name: '', share: 0.17, align: 'end' },
+      { name: 'inner', share: 0.17, align: 'end' },
+      { name: '', share: 0.17, align: 'end' },
+      { name: 'mitre', share: 0.14, align: 'end' },
     ],
     rows,
   });

@@ -15,7 +15,7 @@ import {
   plainRow,
   sourceNotes,
 } from './ground-plan.ts';
-import { type LengthsShown, largeFirst, lengthFirst, lengthsNote } from './length-text.ts';
+import { type LengthsShown, largeFirst, lengthFirst } from './length-text.ts';
 import { type Paper, pageOf } from './page.ts';
 
 /** Options of `surveySheets`. */
@@ -83,9 +83,9 @@ export function surveySheets(
     return plainRow(
       [
         String(hub.number),
-        largeFirst(hub.radius, shown),
+        bare(hub.radius, shown),
         readingOf(readings, 'radius', hub.number, shown),
-        largeFirst(hub.chord, shown),
+        bare(hub.chord, shown),
         readingOf(readings, 'chord', hub.number, shown, base.hubs.length),
         readingOf(readings, 'level', hub.number, shown),
         own === undefined ? '' : signed(own.radial, shown),
@@ -99,7 +99,7 @@ export function surveySheets(
     heading: 'Survey of the base',
     remark: remarkOf(readings, answer),
     facts,
-    lengths: lengthsNote(shown),
+    lengths: shown === 'metric' ? 'millimetres' : 'feet and inches',
     caution: cautionOf(facts, caution),
     notes: [
       ...(answer && readings.length > 0 ? verdictNotes(answer, shown) : []),
@@ -158,14 +158,18 @@ function readingOf(
   );
   if (found === undefined) return blank;
   return 'length' in found
-    ? largeFirst(found.length, shown)
-    : `${found.height < 0 ? '−' : ''}${lengthFirst(Math.abs(found.height), shown)}`;
+    ? bare(found.length, shown)
+    : `${found.height < 0 ? '−' : ''}${bare(Math.abs(found.height), shown)}`;
 }
+
+/** A length of the table: millimetres without their unit, which the column's note tells, or feet. */
+const bare = (metres: number, shown: LengthsShown): string =>
+  shown === 'metric' ? lengthFirst(metres, shown).replace(' mm', '') : largeFirst(metres, shown);
 
 const signed = (metres: number, shown: LengthsShown): string =>
   Math.abs(metres) < NOTHING
     ? '–'
-    : `${metres < 0 ? '−' : '+'}${lengthFirst(Math.abs(metres), shown)}`;
+    : `${metres < 0 ? '−' : '+'}${lengthFirst(Math.abs(metres), shown).replace(' mm', '')}`;
 
 const verdicts: Readonly<Record<SurveyAnswer['verdict'], string>> = {
   measure: 'measure on',
