@@ -22,10 +22,10 @@ export const formOf = (
 /** What to ask of the wind on a shell.
  * Source: the lead's choices. */
 export const windQuestion = (
-  { code, law, overrides }: LoadsSettings,
+  { code, law, overrides, doorOpen }: LoadsSettings,
   form: ShellForm,
   directions: readonly number[],
-): WindQuestion => ({ form, code, law, directions, overrides });
+): WindQuestion => ({ form, code, law, directions, overrides, doorOpen });
 
 /** The design velocity pressure, Pa, for a shell or for a stage that reaches `height` above the
  * ground (m; the crown's where left out); null where no design wind is given.

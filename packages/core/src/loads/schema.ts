@@ -53,6 +53,8 @@ export const loadsSection = z.strictObject({
   groundSnow: z.number().min(0).max(20_000).nullable().default(null),
   /** Whether snow slides off: smooth panels with nothing that holds it. */
   slippery: z.boolean().default(false),
+  /** Whether a door may stand open in the design wind. */
+  doorOpen: z.boolean().default(false),
   /** Whether a person may go up on the shell. */
   person: z.boolean().default(false),
   /** Mass of a square metre of panel with its flanges, kg, for panels nobody weighed; null: unknown. */

@@ -21,6 +21,9 @@ export interface WindQuestion {
    * case. {@link windDirections} gives evenly spaced ones. */
   readonly directions: readonly number[];
   readonly overrides?: readonly Override[];
+  /** Whether a door may stand open, wherever it is: a closed shell is then reckoned as one with an
+   * opening. */
+  readonly doorOpen?: boolean;
 }
 
 /** All that does not change from stage to stage. */
@@ -85,20 +88,27 @@ export function windModel(shell: Shell, question: WindQuestion): WindModel {
 export function stageWind(model: WindModel, placed: ArrayLike<number>): StageWind {
   if (placed.length === 0) throw new RangeError('no place has a panel, one or more is needed');
   const mouth = mouthOf(model.shell, model.faces, placed);
-  const enclosure = enclosureOf(mouth);
+  const byMouth = enclosureOf(mouth);
+  const doorOpens = byMouth === 'closed' && model.question.doorOpen === true;
+  const enclosure = doorOpens ? 'open door' : byMouth;
   const closed = domeCases(model, mouth, enclosure);
   const open = enclosure === 'half open' ? openCases(model, mouth, placed) : [];
-  return { enclosure, mouth, cases: [...closed, ...open], assumed: assumedOf(model, enclosure) };
+  return {
+    enclosure,
+    mouth,
+    cases: [...closed, ...open],
+    assumed: assumedOf(model, enclosure, doorOpens),
+  };
 }
 
 function domeCases(model: WindModel, mouth: Mouth, enclosure: Enclosure): WindCase[] {
-  const { question, faces } = model;
+  const { question } = model;
   const inside = internalLaw(question.code, enclosure, question.overrides);
   return model.laws.flatMap((law, l) => {
     const sources = mergeSources(law.sources, inside.sources, [ENCLOSURE_LIMITS]);
     return question.directions.flatMap((windFrom, d) => {
       const outside = model.external[l]?.[d] as Float64Array;
-      return inside.range(meanOver(faces, mouth.missing, outside)).map((cpi) => ({
+      return insideOver(inside.range, atOpenings(model, mouth, outside)).map((cpi) => ({
         name: `${law.name}, inside ${cpi > 0 ? '+' : '−'}${Math.abs(cpi).toFixed(2)}`,
         windFrom,
         coefficient: outside.map((cpe) => cpe - cpi),
@@ -106,6 +116,34 @@ function domeCases(model: WindModel, mouth: Mouth, enclosure: Enclosure): WindCa
       }));
     });
   });
+}
+
+/** Height above the base within which the middle of an open door's panel lies, m: common practice. */
+const DOOR_REACH = 2;
+
+/** The external coefficients that may be let in: that of the mouth, or, for a door that may stand
+ * open anywhere, the lowest and the highest of the low panels. */
+function atOpenings(
+  { question, faces }: WindModel,
+  { missing }: Mouth,
+  outside: Float64Array,
+): readonly number[] {
+  if (!question.doorOpen || missing.length > 0) return [meanOver(faces, missing, outside)];
+  const low = outside.filter(
+    (_, p) => (faces.centre[3 * p + 2] as number) <= question.form.baseZ + DOOR_REACH,
+  );
+  // A shell of few, tall panels has none so low: any may be the door.
+  const may = low.length > 0 ? low : outside;
+  return [Math.min(...may), Math.max(...may)];
+}
+
+/** The lowest and the highest internal coefficient over what may be let in. */
+function insideOver(
+  range: (atOpening: number) => readonly [number, number],
+  openings: readonly number[],
+): readonly [number, number] {
+  const all = openings.flatMap(range);
+  return [Math.min(...all), Math.max(...all)];
 }
 
 /** Mean over places by area; 0 where there are none. */
@@ -148,13 +186,21 @@ export function standingHeight(model: WindModel, placed: ArrayLike<number>): num
   return Math.max(0.01, top - question.form.baseZ);
 }
 
-function assumedOf({ question, laws }: WindModel, enclosure: Enclosure): string[] {
+function assumedOf(
+  { question, laws }: WindModel,
+  enclosure: Enclosure,
+  doorOpens: boolean,
+): string[] {
   const told: string[] = [];
   if (isTruncated(question.form))
     told.push(
       'No code covers more than a half sphere: the worst of all laws is taken, carried down below the equator.',
     );
-  if (enclosure === 'open door')
+  if (doorOpens)
+    told.push(
+      'A door may stand open: the pressure at any panel within 2 m of the base is let in (common practice).',
+    );
+  else if (enclosure === 'open door')
     told.push('The shell has an opening: the pressure at it is let in.');
   if (enclosure === 'half open')
     told.push(

@@ -55,6 +55,36 @@ describe('a finished shell', () => {
     expect(over.name).toBe('GB 50009 shell roof, inside +0.20');
   });
 
+  test('with a door that may stand open has the pressures of an opening, at whichever low panel', () => {
+    const asce = { ...question, code: 'asce 7-16', law: 'of the code', doorOpen: true } as const;
+    const open = stageWind(windModel(shell, asce), all(shell));
+    expect(open.enclosure).toBe('open door');
+    expect(new Set(open.cases.map(({ name }) => name.replace(/^.*inside /, '')))).toEqual(
+      new Set(['−0.55', '+0.55']),
+    );
+    expect(open.assumed.join(' ')).toContain('A door may stand open');
+    // EN lets in 0.9 of the outside at the door: the most pressed low panel, and the most sucked.
+    const en = { ...asce, code: 'en 1991-1-4' } as const;
+    const own = windModel(shell, en);
+    const outside = own.external[0]?.[0] as Float64Array;
+    const low = all(shell).filter((p) => (faces.centre[3 * p + 2] as number) <= 2);
+    const most = 0.9 * Math.max(...low.map((p) => outside[p] as number));
+    const least = 0.9 * Math.min(...low.map((p) => outside[p] as number));
+    const inside = stageWind(own, all(shell))
+      .cases.filter(({ windFrom }) => windFrom === 0)
+      .map(({ coefficient }) => (outside[0] as number) - (coefficient[0] as number));
+    expect(Math.max(...inside)).toBeCloseTo(Math.max(0.2, most), 9);
+    expect(Math.min(...inside)).toBeCloseTo(Math.min(-0.3, least), 9);
+  });
+
+  test('with an opening of its own has the pressure at that one, door open or not', () => {
+    const gone = all(shell).slice(12);
+    const names = [true, false].map((doorOpen) =>
+      stageWind(windModel(shell, { ...question, doorOpen }), gone).cases.map(({ name }) => name),
+    );
+    expect(names[0]).toEqual(names[1]);
+  });
+
   test('of one code alone only its own laws and inside pressures count', () => {
     const own = windModel(shell, { ...question, code: 'en 1991-1-4', law: 'of the code' });
     const names = new Set(stageWind(own, all(shell)).cases.map(({ name }) => name));
