@@ -22,6 +22,7 @@ describe('the loads of a project file', () => {
       snowCode: 'worst of all',
       groundSnow: null,
       slippery: false,
+      doorOpen: false,
       person: false,
       panelMass: null,
       overrides: [],
