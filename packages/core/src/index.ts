@@ -737,6 +737,51 @@ export {
   type SeamPassOrNone,
   type StageSort,
 } from './raise/plan.ts';
+export {
+  type Gear,
+  gearSection,
+  noGear,
+  type ThingInside,
+  type ThingShape,
+} from './raise/gear.ts';
+export {
+  LIFT_WORDS,
+  type LiftCard,
+  type LiftRole,
+  liftCard,
+  needsCard,
+} from './raise/lifts/card.ts';
+export { ginPoleHead } from './raise/lifts/gin-pole.ts';
+export { type StageHeights, stageHeights } from './raise/lifts/heights.ts';
+export {
+  hookNeeded,
+  type Lift,
+  type LiftDay,
+  type LiftWay,
+  liftOf,
+} from './raise/lifts/lift.ts';
+export {
+  type Coupling,
+  liftIndex,
+  type LiftConstants,
+  type LiftMultipliers,
+  liftMultipliers,
+  type LiftTask,
+  METRIC_LIFT,
+  NIOSH_LIMITS,
+  recommendedWeight,
+} from './raise/lifts/niosh.ts';
+export { type Piece, type PieceModel, pieceModel, pieceOf } from './raise/lifts/piece.ts';
+export {
+  type LadderSet,
+  ladderSet,
+  type Foothold,
+  footholds,
+  TOWER_RATIO,
+  towerHeight,
+} from './raise/lifts/reach.ts';
+export { HELD_BY_ONE, HOIST_GUST, sailForce, sailLimit } from './raise/lifts/sail.ts';
+export { fewestPeople, MOST_TEAM, teamFactor, teamLifts } from './raise/lifts/team.ts';
 export { clockTime, dateOf, dayNumber, secondsOfDay, weekday } from './crew/date.ts';
 export { type Above, type Light, lightOn, type Site as LightSite } from './crew/light.ts';
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';

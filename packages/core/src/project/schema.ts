@@ -7,6 +7,7 @@ import { partsSection } from '../frame/schema.ts';
 import { groundSection } from '../ground/schema.ts';
 import { loadsSection } from '../loads/schema.ts';
 import { pileSection } from '../pile/schema.ts';
+import { gearSection } from '../raise/gear.ts';
 import { stagesSection } from '../stages/schema.ts';
 import { takeoffSection } from '../takeoff/schema.ts';
 
@@ -26,6 +27,7 @@ export const projectSchema = z.strictObject({
   parts: partsSection.optional(),
   ground: groundSection.optional(),
   stages: stagesSection.optional(),
+  gear: gearSection.optional(),
 });
 
 /** A project as read, with its defaults filled in. */
