@@ -784,6 +784,34 @@ export { HELD_BY_ONE, HOIST_GUST, sailForce, sailLimit } from './raise/lifts/sai
 export { fewestPeople, MOST_TEAM, teamFactor, teamLifts } from './raise/lifts/team.ts';
 export { clockTime, dateOf, dayNumber, secondsOfDay, weekday } from './crew/date.ts';
 export { type Above, type Light, lightOn, type Site as LightSite } from './crew/light.ts';
+export { durationOf, effortOf, paceSd, type WorkAmount } from './crew/durations.ts';
+export {
+  crawfordTotal,
+  crawfordUnit,
+  learningFactor,
+  wrightTotal,
+  wrightUnit,
+} from './crew/learning.ts';
+export {
+  type CriticalPath,
+  criticalPath,
+  type Network as TaskNetwork,
+  networkOf,
+  pertMoments,
+  pertPath,
+  triangleMoments,
+} from './crew/network.ts';
+export {
+  type CrewRates,
+  commonRates,
+  RATE_SOURCES,
+  type Rate,
+  updatedRates,
+  WORKS,
+  type Work,
+  type WorkObserved,
+} from './crew/rates.ts';
+export { type Range, type StopPoint, type Task, taskFaults, taskOf } from './crew/task.ts';
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
