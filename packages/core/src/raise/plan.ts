@@ -49,8 +49,9 @@ export interface PassChange {
 }
 
 /** What a stage is: the ring that stands on the ground; a course or a part of one; the piece that
- * closes a course; a cap lifted whole; the piece left out as the way out. */
-export type StageSort = 'base' | 'course' | 'closing' | 'cap' | 'way out';
+ * closes a course; a cap lifted whole; the piece left out as the way out; the last pass over all seams, with no
+ * lift. */
+export type StageSort = 'base' | 'course' | 'closing' | 'cap' | 'way out' | 'final pass';
 
 /** Whether a stage may be left overnight. */
 export interface LeftOvernight {

@@ -30,14 +30,29 @@ export interface PropOptions {
   readonly sets?: number;
 }
 
+/** How a stage stands where too few hubs may be propped. */
+export type CannotBePropped = Omit<HowItStands, 'props' | 'propped'> & { readonly props: null };
+
 /** How a stage stands that has no faults. Any hub of a placed panel may be propped unless `mayProp`
  * says no; `props` is then null where the allowed ones are not enough. */
 export function howItStands(
   shell: Shell,
   stage: Stage,
+  options: PropOptions = {},
+): HowItStands | CannotBePropped {
+  const own = stage.props ?? [];
+  return howFrameStands(
+    (props) => frameOfStage(shell, { ...stage, props: [...own, ...props] }),
+    options,
+  );
+}
+
+/** How a frame stands: `frameAt` makes it with its own props and those told held too. */
+export function howFrameStands(
+  frameAt: (props: readonly number[]) => FrameModel,
   { mayProp = () => true, sets }: PropOptions = {},
-): HowItStands | (Omit<HowItStands, 'props' | 'propped'> & { readonly props: null }) {
-  const tied = tiedFrame(frameOfStage(shell, stage));
+): HowItStands | CannotBePropped {
+  const tied = tiedFrame(frameAt([]));
   const space = freeMovements(tied);
   if (space.length === 0)
     return { movements: 0, at: null, moving: [], props: [], proved: true, propped: tied };
@@ -45,11 +60,10 @@ export function howItStands(
   const told = { movements: space.length, ...whereOf(tied.model, shares) };
   const tried = new Map<string, { readonly tied: Tied; readonly left: Float64Array[] }>();
   const proppedAt = (props: readonly number[]): { tied: Tied; left: Float64Array[] } => {
-    const all = [...(stage.props ?? []), ...props];
-    const key = all.join();
+    const key = props.join();
     const known = tried.get(key);
     if (known) return known;
-    const tied = tiedFrame(frameOfStage(shell, { ...stage, props: all }));
+    const tied = tiedFrame(frameAt(props));
     const now = { tied, left: freeMovements(tied) };
     tried.set(key, now);
     return now;
