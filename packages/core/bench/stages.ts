@@ -44,7 +44,9 @@ export function main(): number {
   const sorted = times.toSorted((a, b) => a - b);
   const at = (part: number): string =>
     (sorted[Math.floor(part * (sorted.length - 1))] as number).toFixed(0);
-  console.log(`${placeCount(shell)} stages, each from scratch: mechanisms, props, wind limit`);
+  console.log(
+    `${placeCount(shell)} stages, factored anew, patches of the one before: mechanisms, props, wind limit`,
+  );
   const cpu = (process.cpuUsage().user - before) / 1e6;
   console.log(
     `all ${all.toFixed(1)} s, of which at work ${cpu.toFixed(1)} s (wanted ${WANTED.all} or less)`,

@@ -694,7 +694,7 @@ export {
   type StageStrength,
   stageAnswer,
 } from './stages/answer.ts';
-export type { PropOptions } from './stages/how-it-stands.ts';
+export type { PropOptions } from './stages/fewest-props.ts';
 export { LIMIT_KINDS, type Limit, type LimitKind, pressureOf } from './stages/limits.ts';
 export {
   nothingKnown,

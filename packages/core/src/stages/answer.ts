@@ -8,9 +8,11 @@ import { flagsOf, mergeSources, type Provenance } from '../loads/provenance.ts';
 import { pointAt, type Vec3 } from '../math/vector.ts';
 import type { Fault, Read } from '../measure/fault.ts';
 import { type Bearing, bearing, SHARED } from './bearing.ts';
-import { type HowItStands, howItStands, type PropOptions } from './how-it-stands.ts';
+import type { PropOptions } from './fewest-props.ts';
+import { type HowItStands, howItStands } from './how-it-stands.ts';
 import { caseWords, holdingLimits, type Limit, liftsOff, noLimit } from './limits.ts';
 import type { StageModel } from './model.ts';
+import type { Patch } from './patches.ts';
 import { type Stage, stageFaults } from './stage.ts';
 import { type StopWork, stopWork } from './stop-work.ts';
 import { PANEL_BENDING, strengthLimits } from './strength.ts';
@@ -83,6 +85,16 @@ export function stageAnswer(
   stage: Stage,
   options: StageOptions = {},
 ): Read<StageAnswer> {
+  const found = answerWithPatches(model, stage, options);
+  return found.ok ? { ok: true, value: found.value.answer } : found;
+}
+
+/** The same with the patches that were found, for the next stage (see `PropOptions`). */
+export function answerWithPatches(
+  model: StageModel,
+  stage: Stage,
+  options: StageOptions = {},
+): Read<{ readonly answer: StageAnswer; readonly patches: readonly Patch[] }> {
   const faults: Fault[] = stageFaults(model.shell, model.numbers, stage);
   if (faults.length > 0) return { ok: false, faults };
   const how = howItStands(model.shell, stage, options);
@@ -96,12 +108,15 @@ export function stageAnswer(
     return {
       ok: true,
       value: {
-        ...told,
-        status: 'cannot be propped',
-        props: [],
-        bears: null,
-        assumed: [PROPS],
-        flags: [],
+        answer: {
+          ...told,
+          status: 'cannot be propped',
+          props: [],
+          bears: null,
+          assumed: [PROPS],
+          flags: [],
+        },
+        patches: [],
       },
     };
   const held = bearing(model, how.propped);
@@ -113,24 +128,22 @@ export function stageAnswer(
     ...bears.limits.map((limit) => limitSources(model, limit)),
     bears.stopWork.gust.sources,
   );
-  return {
-    ok: true,
-    value: {
-      ...told,
-      status: how.movements === 0 ? 'stands' : 'needs props',
-      props: how.props,
-      bears,
-      assumed: [
-        ...held.wind.assumed,
-        PROPS,
-        SHARED,
-        GUSTS,
-        BUCKLING,
-        ...(model.bears.anchors === null ? [] : [`Anchors: ${model.bears.anchors.words}.`]),
-      ],
-      flags: flagsOf({ sources }),
-    },
+  const answer: StageAnswer = {
+    ...told,
+    status: how.movements === 0 ? 'stands' : 'needs props',
+    props: how.props,
+    bears,
+    assumed: [
+      ...held.wind.assumed,
+      PROPS,
+      SHARED,
+      GUSTS,
+      BUCKLING,
+      ...(model.bears.anchors === null ? [] : [`Anchors: ${model.bears.anchors.words}.`]),
+    ],
+    flags: flagsOf({ sources }),
   };
+  return { ok: true, value: { answer, patches: how.patches } };
 }
 
 const entered = (text: string): Provenance => ({ text, confirmation: 'entered' });

@@ -5,11 +5,12 @@ import type { Read } from '../measure/fault.ts';
 import { coursesOf } from '../shell/courses.ts';
 import { baseRing } from '../shell/rims.ts';
 import { placeCount, type Shell } from '../shell/shell.ts';
-import { type StageAnswer, type StageOptions, stageAnswer } from './answer.ts';
+import { answerWithPatches, type StageAnswer, type StageOptions } from './answer.ts';
 import type { StageModel } from './model.ts';
+import type { Patch } from './patches.ts';
 import type { Stage } from './stage.ts';
 
-/** Sets of props looked at for each stage of a series: a tenth of a second at most. */
+/** Sets of props looked at for each stage of a series. */
 const SETS_IN_SERIES = 60;
 
 /** The places of a shell in number order, save that one whose panel would float waits until a seam
@@ -46,17 +47,22 @@ export const stageOf = (order: readonly number[], n: number): Stage => ({
   placed: order.slice(0, n),
 });
 
-/** The answers for every stage of a build, one by one; seams and panels are left out. Fewer props
- * are looked for only briefly. */
+/** The answers for every stage of a build, one by one; seams and panels are left out. Each stage
+ * begins with the patches of the one before. */
 export function* stageSeries(
   model: StageModel,
   order: readonly number[] = numberOrder(model.shell),
   options: StageOptions = {},
 ): Generator<Read<StageAnswer>> {
-  for (let n = 1; n <= order.length; n++)
-    yield stageAnswer(model, stageOf(order, n), {
+  let patches: readonly Patch[] = [];
+  for (let n = 1; n <= order.length; n++) {
+    const found = answerWithPatches(model, stageOf(order, n), {
       strength: false,
       sets: SETS_IN_SERIES,
+      patches,
       ...options,
     });
+    if (found.ok) patches = found.value.patches;
+    yield found.ok ? { ok: true, value: found.value.answer } : found;
+  }
 }

@@ -38,13 +38,52 @@ export function tiedFrame(model: FrameModel): Tied {
   return { model, joints, rows, unknown, matrix, symbolic };
 }
 
+/** The same ties with more hubs held. The order of elimination stays: what is newly held keeps its
+ * row in the matrix, tied to itself alone. */
+export function heldToo(tied: Tied, hubs: readonly number[]): Tied {
+  const { model, joints } = tied;
+  const more = new Set(hubs);
+  const unknown = tied.unknown.slice();
+  const held = new Uint8Array(tied.matrix.n);
+  joints.hub.forEach((hub, joint) => {
+    if (!more.has(hub)) return;
+    for (let i = 3 * joint; i < 3 * joint + 3; i++) {
+      if (unknown[i] >= 0) held[unknown[i]] = 1;
+      unknown[i] = -1;
+    }
+  });
+  const supports = [...model.supports, ...[...more].map((hub) => ({ hub, stiffness: null }))];
+  return {
+    ...tied,
+    model: { ...model, supports },
+    unknown,
+    matrix: withoutRows(tied.matrix, held),
+  };
+}
+
+/** A matrix in which the flagged unknowns are coupled with nothing, each with 1 on its diagonal. */
+function withoutRows(matrix: SymmetricMatrix, flagged: Uint8Array): SymmetricMatrix {
+  const { n, start, row } = matrix;
+  const value = matrix.value.slice();
+  for (let j = 0; j < n; j++)
+    for (let e = start[j]; e < start[j + 1]; e++)
+      if (flagged[j] || flagged[row[e]]) value[e] = row[e] === j ? 1 : 0;
+  return { ...matrix, value };
+}
+
+/** How many independent movements nothing resists, or next to nothing (see LOOSE). */
+export function freeCount({ matrix, symbolic }: Tied): number {
+  return symbolic === null ? 0 : factorize(symbolic, shifted(matrix, -LOOSE), 0).negative;
+}
+
 /** An orthonormal basis of the movements that nothing resists, or next to nothing (see LOOSE), by
  * unknown; empty where the stage stands. Their number is sure (Sylvester); they themselves are as
  * sharp as the choice of props needs. */
-export function freeMovements({ matrix, symbolic }: Tied): Float64Array[] {
+export function freeMovements(tied: Tied): Float64Array[] {
+  const { matrix, symbolic } = tied;
   const { n } = matrix;
+  const negative = freeCount(tied);
   if (symbolic === null) return [];
-  const { negative } = factorize(symbolic, shifted(matrix, -LOOSE), 0);
   const random = seededRandom(1);
   const space = Array.from({ length: negative }, () =>
     Float64Array.from({ length: n }, () => random.normal()),

@@ -1,10 +1,5 @@
 // Tolerances of stages, each with its unit and its reason.
 
-/** A hub has a say in a movement where holding it takes away at least this part of it (the movement
- * of all joints together being 1 long). A free panel moves its hubs by a tenth or more; a prop where
- * much less moves would bear many times the load, and leave the movement all but free. */
-export const HAS_A_SAY = 0.02;
-
 /** A movement counts as free where the sum of the squares of what the ties are strained by it is no
  * more than this, the movement of all joints together being 1 long: a strain of 0.01, below which a
  * stage stands on paper only. The slack of bolts in their holes then lets hubs move by decimetres,
@@ -18,15 +13,24 @@ export const LIFTED = 1e-10;
 /** Turns of the search for free movements: at least, and at most. */
 export const TURNS = { least: 3, most: 12 } as const;
 
-/** Volumes that differ by less than this part are equal when a hub is picked: then the lower
- * numbered one is. */
-export const SAME_HOLD = 1e-9;
-
 /** Sets of props looked at before the search for fewer gives up and says so. */
-export const MOST_SETS = 4000;
+export const MOST_SETS = 400;
 
-/** A set tried on the frame itself counts as so many looked at: it takes as long. */
-export const TRIAL_SETS = 20;
+/** Nodes looked at for the fewest hubs that hit all patches, each time: half a second. */
+export const HIT_NODES = 50_000;
+
+/** A patch is first looked for among so many hubs about one: most have 5 to 15. */
+export const NEAR_PATCH = 40;
+
+/** A patch of more hubs than those is made smaller so often and no more: it takes long. */
+export const FAR_TURNS = 3;
+
+/** A patch of more hubs than this is not looked for: it would bound little, and take long. */
+export const MOST_PATCH = 200;
+
+/** A hub moves in a free movement of length 1 where the square of what it moves is more than this:
+ * above rounding. */
+export const MOVES = 1e-12;
 
 /** Gusts beyond this are not looked at, m/s: no half-built shell is meant for them. */
 export const MOST_GUST = 60;

@@ -208,7 +208,7 @@ export class Walker {
   ): number[] | null {
     const { site, options } = this;
     const beyond = this.beyond(k, core, complete);
-    const how = howFrameStands((props) => frameBeyond(site, beyond, [...own, ...props]), {
+    const how = howFrameStands(frameBeyond(site, beyond, own), {
       mayProp: (hub) =>
         hub < site.base.length && !site.base[hub] && (options.mayProp?.(hub) ?? true),
       sets: options.sets ?? SETS,
