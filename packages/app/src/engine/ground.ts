@@ -6,10 +6,12 @@ import {
   type AnchorPlan,
   anchorPlanSheets,
   type Base,
+  type BeamPiece,
   caseTotals,
   type Drawing,
   defaultGround,
   defaultLoads,
+  type Enclosure,
   type Fault,
   frameOfStage,
   frameParts,
@@ -29,6 +31,8 @@ import {
   type Provenance,
   placeMasses,
   type Read,
+  ringBeam,
+  ringBeamSheets,
   type Shell,
   type ShellSite,
   type ShimPlan,
@@ -41,15 +45,21 @@ import {
   shimSheets,
   shims,
   siteOf,
+  snowCases,
   stageAnswer,
   stageOf,
   stageSeries,
   stageWind,
   stakeOutSheets,
   surveyAnswer,
+  surveyOptions,
+  surveySheets,
+  tapeOptions,
   tapePlan,
+  unknownParts,
   unknownStages,
 } from '@shellraise/core';
+import { type Bent, bentStage } from './bent.ts';
 import { keepLast } from './keep-last.ts';
 import { siteKey } from './site-key.ts';
 
@@ -93,6 +103,8 @@ export interface WholeWind {
   readonly from: readonly WindFrom[];
   /** Index of the side from which it tips the shell most. */
   readonly worst: number;
+  /** How open the shell is reckoned. */
+  readonly enclosure: Enclosure;
   /** Velocity pressure of the design wind, Pa, and the code it is from; null where none is given. */
   readonly design: (Sourced & { readonly code: string; readonly gust: number }) | null;
   readonly assumed: readonly string[];
@@ -110,7 +122,15 @@ export interface GroundAnswer {
     readonly suspects: GroundLevels['suspects'];
     readonly drawings: readonly Drawing[];
   }>;
+  /** Null where none is asked for. */
+  readonly beam: Read<{
+    readonly pieces: readonly BeamPiece[];
+    readonly drawings: readonly Drawing[];
+  }> | null;
   readonly survey: Read<SurveyAnswer>;
+  readonly surveySheets: readonly Drawing[];
+  /** What lies on the whole shell, N, and by whose word; no case where no snow is given. */
+  readonly snow: Sourced<readonly { readonly name: string; readonly force: number }[]>;
   /** Weight of the panels whose mass is known, N, and places of which it is not. */
   readonly weight: number;
   readonly unweighed: number;
@@ -138,18 +158,14 @@ const standingPlaces = ({ shell, leftOut }: GroundQuestion): number[] => {
 export function groundAnswer(question: GroundPapersQuestion): Read<GroundAnswer> {
   const ground = question.ground ?? defaultGround;
   const loads = question.loads ?? defaultLoads;
-  const { shell, facts, paper, lengths } = question;
+  const { facts, paper, lengths } = question;
   const site = siteOfQuestion(question);
   if (!site.ok) return site;
   const { base, stages: model, anchors } = site.value;
   const wind = wholeWind(question, model, loads);
-  const { sd, length, datum } = ground.tape;
-  const tape = tapePlan(base, {
-    tapeSd: sd,
-    tapeLength: length,
-    ...(datum === null ? {} : { datum }),
-  });
+  const tape = tapePlan(base, tapeOptions(ground));
   const onPaper = { paper, lengths };
+  const survey = surveyOf(question, base);
   const standing = standingPlaces(question);
   return {
     ok: true,
@@ -159,11 +175,24 @@ export function groundAnswer(question: GroundPapersQuestion): Read<GroundAnswer>
       wind,
       anchors: anchorsOf(question, base, anchors),
       shims: shimsOf(question, base, tape.datum),
-      survey: surveyAnswer(shell, base, ground.survey, {
-        tolerances: ground.tolerances,
-        play: ground.play,
-        leftOut: new Set(question.leftOut),
-      }),
+      beam: beamOf(question, base, tape.datum),
+      survey,
+      surveySheets: surveySheets(
+        {
+          base,
+          readings: ground.survey,
+          answer: survey.ok ? survey.value : null,
+          tolerances: ground.tolerances,
+        },
+        facts,
+        { ...onPaper, datum: tape.datum },
+      ),
+      snow: {
+        value: site.value.loads.snow,
+        sources: mergeSources(
+          ...snowCases(loads, model.wind.question.form).map(({ sources }) => sources),
+        ),
+      },
       weight: standing.reduce((sum, place) => sum + (model.weight[place] as number), 0),
       unweighed: standing.filter((place) => model.mass[place] === null).length,
     },
@@ -172,7 +201,7 @@ export function groundAnswer(question: GroundPapersQuestion): Read<GroundAnswer>
 
 function wholeWind(question: GroundQuestion, model: StageModel, loads: LoadsSettings): WholeWind {
   const placed = standingPlaces(question);
-  const { cases, assumed } = stageWind(model.wind, placed);
+  const { cases, assumed, enclosure } = stageWind(model.wind, placed);
   const sides = model.wind.question.directions.map((from): WindFrom => {
     const totals = cases
       .filter((one) => one.windFrom === from)
@@ -190,6 +219,7 @@ function wholeWind(question: GroundQuestion, model: StageModel, loads: LoadsSett
   return {
     from: sides,
     worst,
+    enclosure,
     design: design && { ...design, gust: gustOfPressure(design.value, model.airDensity.value) },
     assumed,
     sources: mergeSources(
@@ -223,6 +253,31 @@ function anchorsOf(
   const drawings = anchorPlanSheets(base, anchor, plan.value, facts, { paper, lengths });
   return { ok: true, value: { plan: plan.value, drawings } };
 }
+
+/** The pieces of the ring beam with their sheets; a fault where it leaves one of them no inner face. */
+function beamOf(
+  { ground = defaultGround, facts, paper, lengths }: GroundPapersQuestion,
+  base: Base,
+  datum: number,
+): GroundAnswer['beam'] {
+  const { ringBeam: beam } = ground;
+  if (beam === null) return null;
+  try {
+    const pieces = ringBeam(base, beam);
+    const drawings = ringBeamSheets(base, beam, facts, { paper, lengths, datum });
+    return { ok: true, value: { pieces, drawings } };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    const narrower = 'a beam that leaves every piece an inner face';
+    return { ok: false, faults: [{ path: 'beam', found: error.message, expected: narrower }] };
+  }
+}
+
+const surveyOf = (
+  { shell, ground = defaultGround, leftOut }: GroundPapersQuestion,
+  base: Base,
+): Read<SurveyAnswer> =>
+  surveyAnswer(shell, base, ground.survey, surveyOptions(ground, new Set(leftOut)));
 
 function shimsOf(
   { ground = defaultGround, facts, paper, lengths }: GroundPapersQuestion,
@@ -323,6 +378,9 @@ export interface StageDetail {
   /** Movement of every corner of those panels under the movement shown, in the same order, stride 3;
    * the largest is 1 long. Null where it stands. */
   readonly movement: Float64Array | null;
+  /** How it bends, propped, in the gust at which work stops; the whole shell in its design wind, where
+   * one is given. Null where it can't be propped. */
+  readonly bent: Bent | null;
 }
 
 /** One stage of the build in full. */
@@ -347,8 +405,24 @@ export function stageDetail(question: StageQuestion): Read<StageDetail> {
       answer: answer.value,
       placed,
       movement: answer.value.movements === 0 ? null : movementOf(question.shell, stage),
+      bent: bentOf(question, model, stage, answer.value, question.n === order.length),
     },
   };
+}
+
+function bentOf(
+  { loads = defaultLoads, parts = unknownParts }: StageQuestion,
+  model: StageModel,
+  stage: ReturnType<typeof stageOf>,
+  { bears, props }: StageAnswer,
+  isWhole: boolean,
+): Bent | null {
+  if (bears === null) return null;
+  const design = isWhole ? settingsPressure(loads, model.wind.question.form) : null;
+  const gust = design
+    ? gustOfPressure(design.value, model.airDensity.value)
+    : bears.stopWork.gust.value;
+  return bentStage(model, stage, props, frameParts(parts), gust);
 }
 
 /** The movement that moves most, for the corners of the placed panels in their order. */

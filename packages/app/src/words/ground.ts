@@ -7,7 +7,7 @@ export const groundWords = {
   title: 'Ground',
   tabs: 'What the ground needs',
   tab: {
-    site: 'Site and wind',
+    site: 'Site',
     anchors: 'Anchors',
     levels: 'Levels',
     survey: 'Survey',
@@ -286,6 +286,14 @@ export const groundWords = {
     solid: (n: number) => `The shell with ${n} panels in 3D`,
     moves:
       'Panels that can move are tinted on their outside. The movement is drawn far larger than it is, and may go either way.',
+    movementOf: 'Which movement is shown',
+    movementShown: { free: 'Moves freely', wind: 'Bent by the wind' },
+    bent: (most: string, gust: string, from: number) =>
+      `By its weight and a gust of ${gust} from ${from}° clockwise from the datum, props in place, it moves ${most} at most.`,
+    drawn: (times: number) =>
+      times > 1
+        ? `Drawn ${times} times as far.`
+        : 'Drawn smaller than it is: it would not stand so.',
     play: 'Show the movement',
     still: 'Stop the movement',
     order: 'Places are taken in number order, every seam finger-tight.',

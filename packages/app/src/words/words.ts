@@ -4,6 +4,7 @@ import { createContext, use } from 'react';
 import { fittingWords } from './fitting.ts';
 import { frameWords } from './frame.ts';
 import { groundWords } from './ground.ts';
+import { groundFormWords } from './ground-forms.ts';
 import { hardWords } from './hard-piles.ts';
 import { pileWords } from './pile.ts';
 import { placesWords } from './places.ts';
@@ -18,6 +19,7 @@ export const english = {
   places: placesWords,
   fitting: fittingWords,
   ground: groundWords,
+  groundForms: groundFormWords,
 };
 
 /** A message table. */

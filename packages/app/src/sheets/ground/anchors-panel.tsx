@@ -7,7 +7,14 @@ import { useLengths } from '../../ui/app-context.tsx';
 import { Field } from '../../ui/field.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
 import { useWords } from '../../words/words.ts';
-import { type AnchorField, anchorFields, anchorStarts, lengthWithin, within } from './edits.ts';
+import {
+  type AnchorField,
+  anchorFields,
+  anchorStarts,
+  lengthWithin,
+  required,
+  within,
+} from './edits.ts';
 import { Caution, Choice, Faults, optionsOf, Tick } from './small.tsx';
 import { useGround, useQuantities } from './use-ground.ts';
 
@@ -153,9 +160,6 @@ function AnchorForm() {
     </>
   );
 }
-
-const required = (typed: ReturnType<typeof within>): ReturnType<typeof within> =>
-  typed.ok && typed.value === undefined ? { ok: false } : typed;
 
 function OneField({
   field,

@@ -3,6 +3,7 @@
 import { mergeSources, type Provenance, type StageAnswer } from '@shellraise/core';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { useWords } from '../../words/words.ts';
+import { OwnNumbers } from './own-numbers.tsx';
 import { isShaky } from './small.tsx';
 
 /** The panel. */
@@ -20,12 +21,14 @@ export function AssumedPanel({
     answer.wind.sources,
     answer.anchors.ok ? answer.anchors.value.plan.sources : [],
     answer.survey.ok ? answer.survey.value.sources : [],
+    answer.snow.sources,
     stage?.flags ?? [],
   );
   const assumed = new Set([...answer.wind.assumed, stages.order, ...(stage?.assumed ?? [])]);
   return (
     <div className="fit-panel">
       <p className="facts-caution">{caution}</p>
+      <OwnNumbers />
       <h3>{words.heading}</h3>
       <ul className="notes">
         {[...assumed].map((one) => (

@@ -34,6 +34,33 @@ export function lengthWithin(
   return value >= least && value <= most ? { ok: true, value } : { ok: false };
 }
 
+/** Lengths with commas between, each within limits; none where nothing is typed. A bare number is in
+ * `unit`; a unit after the last counts for those before it that have none. */
+export function lengthsWithin(
+  text: string,
+  unit: 'mm' | 'in',
+  least: number,
+  most: number,
+  count: number,
+): Typed<number[]> {
+  const parts = text
+    .split(/[,;]/)
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+  const last = /[a-z"″]+$/i.exec(parts.at(-1) ?? '')?.[0] ?? '';
+  const found = parts.map((part) =>
+    lengthWithin(/^[\d./\s]+$/.test(part) ? `${part} ${last || unit}` : part, unit, least, most),
+  );
+  const good = found.flatMap((one) => (one.ok && one.value !== undefined ? [one.value] : []));
+  return good.length === parts.length && good.length <= count
+    ? { ok: true, value: good }
+    : { ok: false };
+}
+
+/** What was typed where nothing is no answer. */
+export const required = (typed: Typed): Typed =>
+  typed.ok && typed.value === undefined ? { ok: false } : typed;
+
 /** The first set-up of the levels; where there is none, one without a reading by `method`. */
 export const firstSetUp = (levels: readonly LevelSetUp[], method: LevelMethod): LevelSetUp =>
   levels[0] ?? { method, readings: [] };

@@ -27,7 +27,9 @@ import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { AnchorsPanel } from './anchors-panel.tsx';
 import { AssumedPanel } from './assumed-panel.tsx';
+import { BeamPanel } from './beam-panel.tsx';
 import { LevelsPanel } from './levels-panel.tsx';
+import { PartsPanel } from './parts-panel.tsx';
 import { SheetDrawing } from './sheet-drawing.tsx';
 import { SitePanel } from './site-panel.tsx';
 import { Faults } from './small.tsx';
@@ -37,7 +39,7 @@ import { SurveyDrawing } from './survey-drawing.tsx';
 import { SurveyPanel } from './survey-panel.tsx';
 import { useQuantities } from './use-ground.ts';
 
-const tabs = ['site', 'anchors', 'levels', 'survey', 'stages', 'assumed'] as const;
+const tabs = ['site', 'parts', 'anchors', 'levels', 'beam', 'survey', 'stages', 'assumed'] as const;
 type GroundTab = (typeof tabs)[number];
 
 const runs = createStageRuns(stagesEngine, () => performance.now());
@@ -67,7 +69,7 @@ export function GroundSheet() {
 }
 
 function OnGround({ stood }: { stood: Stood }) {
-  const { ground: words, frame } = useWords();
+  const { ground: words, groundForms, frame } = useWords();
   const { system } = useLengths();
   const title = useAppState((state) => projectOf(state).title);
   const loads = useAppState((state) => projectOf(state).loads);
@@ -108,6 +110,7 @@ function OnGround({ stood }: { stood: Stood }) {
   const read = last?.answer ?? null;
   const answer = read?.ok ? read.value : null;
   const stage = useStages(question, tab === 'stages');
+  const names = { ...words.tab, ...groundForms.tab };
   return (
     <div className="shell-sheet" aria-busy={pending}>
       <div className="drawings ground-left">
@@ -140,16 +143,20 @@ function OnGround({ stood }: { stood: Stood }) {
         <Tabs
           className="beside-tabs"
           label={words.tabs}
-          tabs={tabs.map((key) => ({ key, label: words.tab[key] }))}
+          tabs={tabs.map((key) => ({ key, label: names[key] }))}
           chosen={tab}
           onChoose={setTab}
         >
           {tab === 'site' ? (
             <SitePanel answer={answer} />
+          ) : tab === 'parts' ? (
+            <PartsPanel />
           ) : tab === 'anchors' ? (
             <AnchorsPanel answer={answer} />
           ) : tab === 'levels' ? (
             <LevelsPanel answer={answer} />
+          ) : tab === 'beam' ? (
+            <BeamPanel answer={answer} />
           ) : tab === 'survey' ? (
             <SurveyPanel answer={answer} />
           ) : tab === 'stages' ? (
@@ -167,26 +174,37 @@ function OnGround({ stood }: { stood: Stood }) {
 
 /** The drawing that goes with a tab. */
 function Shown({ tab, answer }: { tab: GroundTab; answer: GroundAnswer }) {
-  const { base, stakeOut, anchors, shims, survey } = answer;
+  const { base, stakeOut, anchors, shims, beam, survey } = answer;
   if (tab === 'survey')
-    return <SurveyDrawing base={base} survey={survey.ok ? survey.value : null} />;
+    return (
+      <SurveyDrawing
+        base={base}
+        survey={survey.ok ? survey.value : null}
+        sheets={answer.surveySheets}
+      />
+    );
   const drawings: readonly Drawing[] =
     tab === 'anchors' && anchors.ok
       ? anchors.value.drawings
       : tab === 'levels' && shims.ok
         ? shims.value.drawings
-        : stakeOut;
+        : tab === 'beam' && beam?.ok
+          ? beam.value.drawings
+          : stakeOut;
   return <SheetDrawing key={drawings[0]?.title} drawings={drawings} />;
 }
 
 /** All sheets of the ground, for the printer. */
-function Printed({ answer: { stakeOut, anchors, shims } }: { answer: GroundAnswer }) {
+function Printed({ answer }: { answer: GroundAnswer }) {
   const printing = usePrinting();
   if (!printing) return null;
+  const { stakeOut, anchors, shims, beam, surveySheets } = answer;
   const drawings = [
     ...stakeOut,
     ...(anchors.ok ? anchors.value.drawings : []),
     ...(shims.ok ? shims.value.drawings : []),
+    ...(beam?.ok ? beam.value.drawings : []),
+    ...surveySheets,
   ];
   const [first] = drawings;
   return (

@@ -5,6 +5,7 @@ import { useState } from 'react';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
+import { ShimsAllowed } from './allowed-forms.tsx';
 import { firstSetUp, lengthWithin, withLevel, withMethod } from './edits.ts';
 import { ReadingCell } from './reading-cell.tsx';
 import { Choice, Faults, optionsOf } from './small.tsx';
@@ -44,6 +45,7 @@ export function LevelsPanel({ answer }: { answer: GroundAnswer | null }) {
           onChoose={(aim) => setGround({ shims: { ...ground.shims, aim } }, changes.levels)}
         />
       </div>
+      <ShimsAllowed />
       <p className="quiet">
         {words.methodNote} {ground.levels.length > 1 ? words.more(ground.levels.length - 1) : ''}
       </p>

@@ -2,12 +2,19 @@
 // there is room, or the whole sheet.
 
 import type { Drawing, Item } from '@shellraise/core';
-import { useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import { SvgItems } from '../../drawing/svg-items.tsx';
 import { useWords } from '../../words/words.ts';
 
 /** The drawing with its choices. */
-export function SheetDrawing({ drawings }: { drawings: readonly Drawing[] }) {
+export function SheetDrawing({
+  drawings,
+  plan: own,
+}: {
+  drawings: readonly Drawing[];
+  /** What is shown in the place of the sheet's plan, with its heading and a note. */
+  plan?: { readonly heading: string; readonly note: string; readonly picture: ReactNode };
+}) {
   const words = useWords().ground.sheet;
   const [view, setView] = useState<'plan' | 'whole'>('plan');
   const [at, setAt] = useState(0);
@@ -19,7 +26,7 @@ export function SheetDrawing({ drawings }: { drawings: readonly Drawing[] }) {
   return (
     <section className="ground-drawing" aria-label={drawing.title}>
       <div className="ground-drawing-head screen-only">
-        <h2>{drawing.title.replace(/^.*: /, '')}</h2>
+        <h2>{own && view === 'plan' ? own.heading : drawing.title.replace(/^.*: /, '')}</h2>
         <fieldset className="legend-choices">
           <legend className="read-out">{words.choices}</legend>
           {(['plan', 'whole'] as const).map((one) => (
@@ -56,10 +63,17 @@ export function SheetDrawing({ drawings }: { drawings: readonly Drawing[] }) {
         ) : null}
       </div>
       <div className={view === 'whole' ? 'ground-paper whole' : 'ground-paper'} {...reachable}>
-        <svg viewBox={box.join(' ')} role="img" aria-label={drawing.description}>
-          <SvgItems items={view === 'plan' && plan ? plan.items : drawing.items} />
-        </svg>
+        {own && view === 'plan' ? (
+          own.picture
+        ) : (
+          <svg viewBox={box.join(' ')} role="img" aria-label={drawing.description}>
+            <SvgItems items={view === 'plan' && plan ? plan.items : drawing.items} />
+          </svg>
+        )}
       </div>
+      {own && view === 'plan' && own.note !== '' ? (
+        <p className="ground-note quiet">{own.note}</p>
+      ) : null}
     </section>
   );
 }

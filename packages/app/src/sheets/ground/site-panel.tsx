@@ -7,8 +7,10 @@ import { LimitField } from '../../ui/limit-field.tsx';
 import type { Typed } from '../../ui/use-typed.ts';
 import { useWords } from '../../words/words.ts';
 import { clockwise } from '../places/door/doors.ts';
+import { TapeForm } from './allowed-forms.tsx';
 import { within } from './edits.ts';
 import { Caution, Choice, optionsOf } from './small.tsx';
+import { SnowForm, UseForm } from './snow-form.tsx';
 import { useGround, useQuantities } from './use-ground.ts';
 import { WindRose } from './wind-rose.tsx';
 
@@ -17,13 +19,19 @@ export const WINDS = { least: 0.5, most: 115 } as const;
 
 /** The panel. */
 export function SitePanel({ answer }: { answer: GroundAnswer | null }) {
-  const { site, wind } = useWords().ground;
+  const { ground, groundForms } = useWords();
+  const { site, wind } = ground;
   return (
     <div className="fit-panel">
       <h3>{site.heading}</h3>
       <SiteForm />
+      <TapeForm />
+      <h3>{groundForms.use.heading}</h3>
+      <UseForm />
       <h3>{wind.heading}</h3>
       {answer ? <WindFacts answer={answer} /> : null}
+      <h3>{groundForms.snow.heading}</h3>
+      <SnowForm answer={answer} />
     </div>
   );
 }
@@ -114,6 +122,8 @@ function SiteForm() {
 
 function WindFacts({ answer: { wind, weight, unweighed } }: { answer: GroundAnswer }) {
   const { site: words, wind: facts } = useWords().ground;
+  const forms = useWords().groundForms;
+  const { loads } = useGround();
   const { speed, force, area } = useQuantities();
   const { design } = wind;
   const worst = wind.from[wind.worst];
@@ -125,6 +135,10 @@ function WindFacts({ answer: { wind, weight, unweighed } }: { answer: GroundAnsw
     <div className="wind-facts">
       <WindRose wind={wind} />
       <div className="wind-words">
+        <p className="quiet">
+          {forms.use.enclosure[wind.enclosure]}{' '}
+          {loads.daysStanding === null ? '' : forms.use.exposure(loads.daysStanding)}
+        </p>
         <p>
           {design && code
             ? facts.pressure(`${design.value.toFixed(0)} Pa`, words.codes[code], speed(design.gust))

@@ -1,5 +1,6 @@
 // A stage in 3D: the panels that stand, what moves tinted, props as heavy lines, and the movement slowly
-// to and fro. Who wants no motion sees it drawn: arrows from where the corners are to where they go.
+// to and fro: the free one, or how the wind bends it. Who wants no motion sees it drawn: arrows from where
+// the corners are to where they go.
 
 import { type Fill, hubPoint, type Item, type Shell, tints } from '@shellraise/core';
 import { useCallback, useEffect, useMemo, useState } from 'react';
@@ -7,10 +8,14 @@ import { PanelsView } from '../../drawing/shell-view/panels-view.tsx';
 import { ballRoom, cornerAt, firstView, poseOf, seenAt } from '../../drawing/shell-view/pose.ts';
 import { stillItems } from '../../drawing/shell-view/still.ts';
 import { SvgItems } from '../../drawing/svg-items.tsx';
+import type { Bent } from '../../engine/bent.ts';
 import type { StageDetail } from '../../engine/ground.ts';
+import { useLengths } from '../../ui/app-context.tsx';
 import { useMedia } from '../../ui/use-media.ts';
 import { useWords } from '../../words/words.ts';
+import { clockwise } from '../places/door/doors.ts';
 import { movable, movedPanels } from './moved-panels.ts';
+import { useQuantities } from './use-ground.ts';
 
 /** Once to and fro, milliseconds. */
 const PERIOD = 5000;
@@ -33,7 +38,10 @@ export function StageView({
   const words = useWords().ground.stages;
   const calm = useMedia('(prefers-reduced-motion: reduce)');
   const [stopped, setStopped] = useState(false);
-  const { placed, movement, answer } = detail;
+  const [shown, setShown] = useState<'free' | 'wind'>('free');
+  const { placed, answer, bent } = detail;
+  const isBent = bent !== null && (detail.movement === null || shown === 'wind');
+  const movement = isBent ? bent.movement : detail.movement;
   const parts = useMemo(() => movable(shell, placed), [shell, placed]);
   const moves = useMemo(() => new Set(answer.moving), [answer]);
   const props = useMemo(
@@ -45,21 +53,38 @@ export function StageView({
     [shell],
   );
   const runs = movement !== null && !calm && !stopped;
-  const swing = useSwing(runs);
+  const swung = useSwing(runs);
+  // A free movement goes either way; what is bent goes from its rest to where the wind has it.
+  const swing = isBent ? (runs ? Math.abs(swung) : 1) : swung;
   const panels = useMemo(
     () => movedPanels(parts, movement, swing * FAR * shell.radius, props, ground),
     [parts, movement, swing, props, ground, shell],
   );
   const fillOf = useCallback(
     (rank: number): Fill =>
-      moves.has(numbers[parts.still.place[rank] as number] ?? '') ? moving : resting,
-    [moves, numbers, parts],
+      !isBent && moves.has(numbers[parts.still.place[rank] as number] ?? '') ? moving : resting,
+    [moves, numbers, parts, isBent],
   );
   const label = words.solid(placed.length);
   return (
     <section className="ground-drawing" aria-label={label}>
       <div className="ground-drawing-head">
         <h2>{label}</h2>
+        {detail.movement !== null && bent !== null ? (
+          <fieldset className="screen-only">
+            <legend className="read-out">{words.movementOf}</legend>
+            {(['free', 'wind'] as const).map((one) => (
+              <button
+                key={one}
+                type="button"
+                aria-pressed={shown === one}
+                onClick={() => setShown(one)}
+              >
+                {words.movementShown[one]}
+              </button>
+            ))}
+          </fieldset>
+        ) : null}
         {movement !== null && !calm ? (
           <button type="button" className="screen-only" onClick={() => setStopped(!stopped)}>
             {stopped ? words.play : words.still}
@@ -71,8 +96,28 @@ export function StageView({
       ) : (
         <PanelsView panels={panels} fillOf={fillOf} label={label} steady />
       )}
-      {movement === null ? null : <p className="ground-note quiet">{words.moves}</p>}
+      {isBent ? (
+        <BentNote bent={bent} radius={shell.radius} />
+      ) : movement === null ? null : (
+        <p className="ground-note quiet">{words.moves}</p>
+      )}
     </section>
+  );
+}
+
+/** How far it bends, in which wind, drawn how much larger, and what was supposed for it. */
+function BentNote({ bent, radius }: { bent: Bent; radius: number }) {
+  const words = useWords().ground.stages;
+  const forms = useWords().groundForms.parts;
+  const lengths = useLengths();
+  const { speed } = useQuantities();
+  const { most, gust, from, supposed } = bent;
+  const times = Math.round((FAR * radius) / most);
+  return (
+    <p className="ground-note quiet">
+      {words.bent(lengths.small(most), speed(gust), clockwise(from))} {words.drawn(times)}{' '}
+      {supposed.length > 0 ? forms.supposed(supposed) : ''}
+    </p>
   );
 }
 

@@ -1,12 +1,21 @@
 // The base as it was surveyed: the plan's ring, and what each hub stands off it, drawn far larger.
 
-import type { Base, SurveyAnswer } from '@shellraise/core';
+import type { Base, Drawing, SurveyAnswer } from '@shellraise/core';
 import { useWords } from '../../words/words.ts';
+import { SheetDrawing } from './sheet-drawing.tsx';
 
 const SIZE = 240;
 
 /** The drawing. */
-export function SurveyDrawing({ base, survey }: { base: Base; survey: SurveyAnswer | null }) {
+export function SurveyDrawing({
+  base,
+  survey,
+  sheets,
+}: {
+  base: Base;
+  survey: SurveyAnswer | null;
+  sheets: readonly Drawing[];
+}) {
   const words = useWords().ground.survey;
   const most = Math.max(...base.hubs.map(({ radius }) => radius));
   const k = (SIZE / 2 - 28) / most;
@@ -27,34 +36,35 @@ export function SurveyDrawing({ base, survey }: { base: Base; survey: SurveyAnsw
   });
   const plan = base.hubs.map((hub) => at(hub.at));
   return (
-    <section className="ground-drawing" aria-label={words.drawing}>
-      <div className="ground-drawing-head">
-        <h2>{words.drawing}</h2>
-        {offs.length > 0 && largest > 1e-6 ? (
-          <span className="quiet">{words.scale(times)}</span>
-        ) : null}
-      </div>
-      <div className="ground-paper">
-        <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words.drawing}>
-          <path className="survey-plan" d={`M${plan.join('L')}Z`} />
-          {offs.length > 0 ? <path className="survey-stood" d={`M${stood.join('L')}Z`} /> : null}
-          {base.hubs.map(({ number, at: point, radius }, i) => {
-            const [x, y] = plan[i] as [number, number];
-            const [sx, sy] = stood[i] as [number, number];
-            const out = 1 + 15 / k / radius;
-            const [tx, ty] = at([point[0] * out, point[1] * out]);
-            return (
-              <g key={number} className={moved.has(number) ? 'survey-hub moved' : 'survey-hub'}>
-                <path d={`M${x} ${y}L${sx} ${sy}`} />
-                <circle cx={sx} cy={sy} r={moved.has(number) ? 3.4 : 2} />
-                <text x={tx} y={ty + 2.6} textAnchor="middle">
-                  {number}
-                </text>
-              </g>
-            );
-          })}
-        </svg>
-      </div>
-    </section>
+    <SheetDrawing
+      drawings={sheets}
+      plan={{
+        heading: words.drawing,
+        note: offs.length > 0 && largest > 1e-6 ? words.scale(times) : '',
+        picture: (
+          <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={words.drawing}>
+            <path className="survey-plan" d={`M${plan.join('L')}Z`} />
+            {offs.length > 0 ? <path className="survey-stood" d={`M${stood.join('L')}Z`} /> : null}
+            {base.hubs.map(({ number, at: point, radius }, i) => {
+              const [x, y] = plan[i] as [number, number];
+              const [sx, sy] = stood[i] as [number, number];
+              // Clear of the hub where it is drawn far out.
+              const drawn = Math.max(0, (offs[i]?.radial ?? 0) * times * k);
+              const out = 1 + Math.max(15, drawn + 9) / k / radius;
+              const [tx, ty] = at([point[0] * out, point[1] * out]);
+              return (
+                <g key={number} className={moved.has(number) ? 'survey-hub moved' : 'survey-hub'}>
+                  <path d={`M${x} ${y}L${sx} ${sy}`} />
+                  <circle cx={sx} cy={sy} r={moved.has(number) ? 3.4 : 2} />
+                  <text x={tx} y={ty + 2.6} textAnchor="middle">
+                    {number}
+                  </text>
+                </g>
+              );
+            })}
+          </svg>
+        ),
+      }}
+    />
   );
 }

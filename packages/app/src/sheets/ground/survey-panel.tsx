@@ -6,6 +6,7 @@ import type { GroundAnswer } from '../../engine/ground.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import type { Lengths } from '../../ui/lengths.ts';
 import { useWords, type Words } from '../../words/words.ts';
+import { SurveyAllowed } from './allowed-forms.tsx';
 import {
   furtherReadings,
   lengthWithin,
@@ -43,6 +44,7 @@ export function SurveyPanel({ answer }: { answer: GroundAnswer | null }) {
       ) : (
         <Faults faults={survey.faults} />
       )}
+      <SurveyAllowed />
       {further > 0 ? <p className="quiet">{words.further(further)}</p> : null}
       <p role="alert" className="accent">
         {fault === null ? '' : words.fault}
