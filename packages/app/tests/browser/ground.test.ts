@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { frameWords } from '../../src/words/frame.ts';
 import { groundWords as words } from '../../src/words/ground.ts';
+import { groundFormWords as forms } from '../../src/words/ground-forms.ts';
 import { accessFaults } from './access.ts';
 import { tooSmall, tooWide } from './sizes.ts';
 import { inBrowser } from './support.ts';
@@ -9,8 +10,9 @@ import { inBrowser } from './support.ts';
 const { open } = inBrowser();
 const PATIENCE = { timeout: 60_000 };
 
-const openTab = (page: Page, tab: keyof typeof words.tab) =>
-  page.getByRole('tab', { name: words.tab[tab], exact: true }).click();
+const tabs = { ...words.tab, ...forms.tab };
+const openTab = (page: Page, tab: keyof typeof tabs) =>
+  page.getByRole('tab', { name: tabs[tab], exact: true }).click();
 const undo = (page: Page) =>
   page.getByRole('button', { name: frameWords.undo, exact: true }).click();
 const ready = (page: Page) => page.locator('.wind-rose').waitFor(PATIENCE);
@@ -55,6 +57,90 @@ describe.each(['laptop', 'phone'] as const)('the ground on a %s', (screen) => {
     expect(await tooWide(page)).toEqual([]);
     if (screen === 'phone') expect(await tooSmall(page)).toEqual([]);
     expect(faults).toEqual([]);
+  });
+});
+
+describe('what the lead knows', () => {
+  it('of snow and doors counts at once, and what can’t be is refused', async () => {
+    const { page, faults } = await open({ sheet: 'ground' });
+    await ready(page);
+    await page.getByText(forms.snow.none).waitFor();
+    await type(page, forms.snow.ground('kN/m²'), '300');
+    await page.getByText(forms.rangeOrNone('0', '20')).waitFor();
+    await type(page, forms.snow.ground('kN/m²'), '0.8');
+    await page.getByText(forms.snow.alone).waitFor();
+    expect(await page.locator('.ground-facts dd').count()).toBeGreaterThan(3);
+    await page.getByText(forms.use.enclosure.closed).waitFor();
+    await page.getByLabel(forms.use.door, { exact: true }).check();
+    await page.getByText(forms.use.enclosure['open door']).waitFor();
+    await undo(page);
+    await page.getByText(forms.use.enclosure.closed).waitFor();
+    await page.getByLabel(forms.use.person, { exact: true }).check();
+    await page.getByText(/^One person with tools: 1\.33 kN/).waitFor();
+    expect(await accessFaults(page)).toEqual([]);
+    expect(faults).toEqual([]);
+  });
+
+  it('of the parts is reckoned with, and what nobody said is named', async () => {
+    const { page } = await open({ sheet: 'ground', screen: 'phone' });
+    await ready(page);
+    await openTab(page, 'parts');
+    await page.getByText(forms.parts.nothingSupposed).waitFor();
+    await page.getByText(/^5\/16-18 UNC SAE J429 Gr 5\. Proof load of one: 19\.8/).waitFor();
+    await page.getByLabel(forms.parts.material, { exact: true }).selectOption('unknown');
+    await page.getByText(/^Supposed, for nobody said: material of the panels\./).waitFor();
+    await type(page, forms.parts.thread, 'thick');
+    await page.getByText(forms.parts.threadFault).waitFor();
+    await type(page, forms.parts.thread, 'M8');
+    await page.getByText(/^M8/).first().waitFor();
+    expect(await tooWide(page)).toEqual([]);
+    expect(await tooSmall(page)).toEqual([]);
+    expect(await accessFaults(page)).toEqual([]);
+  });
+
+  it('better than a code takes its place with a reason, and goes again', async () => {
+    const { page, faults } = await open({ sheet: 'ground' });
+    await ready(page);
+    const pressure = page.getByText(/^Velocity pressure \d+ Pa/);
+    const before = await pressure.textContent();
+    await openTab(page, 'assumed');
+    const add = page.getByRole('button', { name: forms.own.add, exact: true });
+    await page.getByLabel(forms.own.number, { exact: true }).selectOption('topography');
+    await page.getByLabel(forms.own.value(''), { exact: true }).fill('9');
+    await add.click();
+    await page.getByText(forms.range('0.5', '4')).waitFor();
+    await page.getByText(forms.own.reasonFault).waitFor();
+    await page.getByLabel(forms.own.value(''), { exact: true }).fill('1.5');
+    await page.getByLabel(forms.own.reason, { exact: true }).fill('stands on a crest');
+    await add.click();
+    await page.locator('.own-numbers').getByText('stands on a crest').waitFor();
+    await page
+      .locator('.sources')
+      .getByText(/stands on a crest/)
+      .first()
+      .waitFor();
+    await openTab(page, 'site');
+    await expect.poll(() => pressure.textContent()).not.toBe(before);
+    await openTab(page, 'assumed');
+    await page.locator('.own-numbers button').click();
+    await openTab(page, 'site');
+    await expect.poll(() => pressure.textContent()).toBe(before);
+    expect(faults).toEqual([]);
+  });
+
+  it('of a beam gives its pieces, and a sheet', async () => {
+    const { page } = await open({ sheet: 'ground' });
+    await ready(page);
+    await openTab(page, 'beam');
+    await page.getByText(forms.beam.none).waitFor();
+    await page.getByLabel(forms.beam.has, { exact: true }).check();
+    await type(page, forms.beam.stock, '4.8 m');
+    await page.getByText(forms.beam.order(5, '4.800 m')).waitFor();
+    expect(await page.locator('.ground-table tbody tr').count()).toBe(1);
+    await page.getByRole('button', { name: words.sheet.whole, exact: true }).click();
+    await page.locator('.ground-paper svg').getByText('Ring beam').first().waitFor();
+    await type(page, forms.beam.stock, '1 m');
+    await page.getByText(forms.beam.tooLong(20)).waitFor();
   });
 });
 
@@ -121,6 +207,23 @@ describe('the stages', () => {
       .waitFor(PATIENCE);
     await page.getByText(words.stages.status.stands, { exact: true }).waitFor(PATIENCE);
     expect(await accessFaults(page)).toEqual([]);
+    expect(faults).toEqual([]);
+  });
+
+  it('are drawn bent by the wind where they stand, and by choice where they move freely', async () => {
+    const { page, faults } = await open({ sheet: 'ground' });
+    await ready(page);
+    await openTab(page, 'stages');
+    const slider = page.getByRole('slider', { name: words.stages.slider });
+    await slider.fill('160');
+    const note = page.locator('.ground-note');
+    await note.getByText(/^By its weight and a gust of \d+\.\d m\/s from \d+°/).waitFor(PATIENCE);
+    await slider.fill('30');
+    await note.getByText(words.stages.moves).waitFor(PATIENCE);
+    await page
+      .getByRole('button', { name: words.stages.movementShown.wind, exact: true })
+      .click(PATIENCE);
+    await note.getByText(/^By its weight and a gust of 11\.6 m\/s/).waitFor();
     expect(faults).toEqual([]);
   });
 
