@@ -11,6 +11,7 @@ import {
   type Drawing,
   defaultGround,
   defaultLoads,
+  defaultTakeoff,
   type Enclosure,
   type Fault,
   frameOfStage,
@@ -19,6 +20,7 @@ import {
   type GroundSettings,
   groundLevels,
   gustOfPressure,
+  type HoleCounts,
   type Kind,
   type LengthsShown,
   type LoadsSettings,
@@ -41,6 +43,7 @@ import {
   type StageModel,
   type StagesKnown,
   type SurveyAnswer,
+  seamBolts,
   settingsPressure,
   shimSheets,
   shims,
@@ -54,6 +57,7 @@ import {
   surveyAnswer,
   surveyOptions,
   surveySheets,
+  type TakeoffSettings,
   tapeOptions,
   tapePlan,
   unknownParts,
@@ -73,6 +77,10 @@ export interface GroundQuestion {
   readonly ground: GroundSettings | undefined;
   readonly parts: PartsKnown | undefined;
   readonly stages: StagesKnown | undefined;
+  /** Holes counted on sides, and what seams are bolted with: the bolts of each seam. Unknown where
+   * left out. */
+  readonly holes?: HoleCounts;
+  readonly takeoff?: TakeoffSettings | undefined;
 }
 
 /** The same with what its papers say. */
@@ -145,9 +153,24 @@ const siteOfQuestion = keepLast(siteKey, (question: GroundQuestion): Read<ShellS
     parts: question.parts ? frameParts(question.parts) : null,
     stages: question.stages ?? unknownStages,
     massOf: placeMasses(question.shell, question.kinds, loads.panelMass),
-    seamBolts: () => null,
+    seamBolts: boltCounts(question),
   });
 });
+
+/** Seam → bolts through it; null where nobody counted. */
+function boltCounts({
+  shell,
+  kinds,
+  holes,
+  takeoff = defaultTakeoff,
+}: GroundQuestion): (seam: number) => number | null {
+  if (holes === undefined) return () => null;
+  const seams = seamBolts(shell, kinds, takeoff, holes);
+  return (seam) => {
+    const one = seams[seam];
+    return one?.status === 'known' ? one.pattern.holes : null;
+  };
+}
 
 const standingPlaces = ({ shell, leftOut }: GroundQuestion): number[] => {
   const out = new Set(leftOut);
@@ -394,7 +417,10 @@ export function stageDetail(question: StageQuestion): Read<StageDetail> {
   if (!build.ok) return build;
   const { model, order } = build.value;
   const stage = stageOf(order, question.n);
-  const answer = stageAnswer(model, stage, { strength: false, sets: 400 });
+  // Seams and panels take longer: only where it is known what they bear.
+  const { boltProof = null, strength: bears = null } = model.bears.parts ?? {};
+  const strength = boltProof !== null || bears !== null;
+  const answer = stageAnswer(model, stage, { strength, sets: 400 });
   if (!answer.ok) return answer;
   const placed = stage.placed;
   return {

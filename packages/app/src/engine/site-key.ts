@@ -5,7 +5,7 @@ import type { GroundQuestion } from './ground.ts';
 
 /** The key of a question about a site or its stages; typed arrays count by their values. */
 export function siteKey(question: GroundQuestion): string {
-  const { shell, numbers, leftOut, kinds, loads, ground, parts, stages } = question;
+  const { shell, numbers, leftOut, kinds, loads, ground, parts, stages, holes, takeoff } = question;
   const { radius, hubs, placeStart, sideHub, kind } = shell;
   return JSON.stringify([
     radius,
@@ -17,12 +17,14 @@ export function siteKey(question: GroundQuestion): string {
     reckonedFrom(ground),
     parts,
     stages,
+    holes,
+    takeoff,
   ]);
 }
 
 /** The ground without what no site is reckoned from. */
 function reckonedFrom(ground: GroundQuestion['ground']): object | undefined {
   if (ground === undefined) return undefined;
-  const { site, tape, levels, shims, survey, tolerances, play, ...rest } = ground;
+  const { site, tape, ringBeam, levels, shims, survey, tolerances, play, ...rest } = ground;
   return rest;
 }

@@ -287,15 +287,15 @@ export const groundWords = {
     moves:
       'Panels that can move are tinted on their outside. The movement is drawn far larger than it is, and may go either way.',
     movementOf: 'Which movement is shown',
-    movementShown: { free: 'Moves freely', wind: 'Bent by the wind' },
+    movementShown: { free: 'Moves freely', wind: 'Bent by wind' },
     bent: (most: string, gust: string, from: number) =>
       `By its weight and a gust of ${gust} from ${from}° clockwise from the datum, props in place, it moves ${most} at most.`,
     drawn: (times: number) =>
       times > 1
         ? `Drawn ${times} times as far.`
         : 'Drawn smaller than it is: it would not stand so.',
-    play: 'Show the movement',
-    still: 'Stop the movement',
+    play: 'Let it move',
+    still: 'Hold still',
     order: 'Places are taken in number order, every seam finger-tight.',
   },
   assumed: {

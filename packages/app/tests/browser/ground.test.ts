@@ -31,12 +31,12 @@ describe.each(['laptop', 'phone'] as const)('the ground on a %s', (screen) => {
     await openTab(page, 'anchors');
     const missing = page.locator('.ground-faults li');
     const rows = page.locator('.ground-table tbody tr');
-    await expect.poll(() => rows.count()).toBe(20);
+    await expect.poll(() => rows.count(), PATIENCE).toBe(20);
     await page.getByLabel(words.anchors.soil, { exact: true }).selectOption('none');
     await page.getByLabel(words.anchors.sort, { exact: true }).selectOption('ballast');
-    await expect.poll(() => missing.count()).toBeGreaterThan(0);
+    await expect.poll(() => missing.count(), PATIENCE).toBeGreaterThan(0);
     await page.getByLabel(words.anchors.soil, { exact: true }).selectOption('loam');
-    await expect.poll(() => missing.count()).toBe(0);
+    await expect.poll(() => missing.count(), PATIENCE).toBe(0);
     await page.getByText(/^\d+ anchors: ballast, 500 kg a piece on wood/).waitFor();
     await page.getByText(/^Each piece weighs 4\.90 kN/).waitFor();
     await openTab(page, 'site');

@@ -4,11 +4,14 @@ import {
   anchorFields,
   anchorStarts,
   furtherReadings,
+  heightFrom,
   lengthWithin,
   surveyValue,
+  withHeight,
   within,
   withLevel,
   withMethod,
+  withoutHeight,
   withReading,
 } from '../../src/sheets/ground/edits.ts';
 
@@ -83,5 +86,31 @@ describe('readings', () => {
     expect(furtherReadings([radius, chord], 3)).toBe(0);
     expect(furtherReadings([radius, chord], 5)).toBe(1);
     expect(furtherReadings([radius, { ...radius, length: 2.01 }], 5)).toBe(1);
+  });
+});
+
+describe('heights of upper hubs', () => {
+  const metres = (text: string) =>
+    Number.isFinite(Number(text)) && text !== ''
+      ? ({ ok: true, value: Number(text) } as const)
+      : ({ ok: false } as const);
+
+  it('are read with ring and hub, one a hub, and go again', () => {
+    const first = heightFrom({ ring: '1', number: ' 3 ', height: '0.9' }, metres);
+    if (!first) throw new Error('not read');
+    expect(first).toEqual({ what: 'height', ring: 1, number: 3, height: 0.9 });
+    const again = withHeight(withHeight([], first), { ...first, height: 0.91 });
+    expect(again).toEqual([{ ...first, height: 0.91 }]);
+    expect(withoutHeight(again, first)).toEqual([]);
+  });
+
+  it.each([
+    { ring: '0', number: '1', height: '1' },
+    { ring: '1.5', number: '1', height: '1' },
+    { ring: '1', number: 'two', height: '1' },
+    { ring: '1', number: '1', height: '' },
+    { ring: '1', number: '1', height: '21' },
+  ])('can not be ring $ring, hub $number, height $height', (typed) => {
+    expect(heightFrom(typed, metres)).toBeNull();
   });
 });

@@ -112,12 +112,13 @@ export function surveyValue(
   return 'length' in found ? found.length : found.height;
 }
 
-/** Readings of the survey that no field shows: diagonals, and those that were read again since. */
+/** Readings of the survey that the screen does not show: diagonals, and those that were read again since. */
 export function furtherReadings(survey: readonly SurveyReading[], hubs: number): number {
   const shown = Array.from({ length: hubs }, (_, i) => i + 1).flatMap((hub) =>
     surveyed.filter((what) => surveyValue(survey, what, hub, (hub % hubs) + 1) !== undefined),
   );
-  return survey.length - shown.length;
+  const heights = survey.filter(({ what }) => what === 'height');
+  return survey.length - heights.length - shown.length;
 }
 
 /** The survey with one reading of a hub put in its place; undefined takes it out. */
@@ -134,6 +135,36 @@ export function withReading(
   if (what === 'radius') return [...others, { what, hub, length: value }];
   return [...others, { what, hub, height: value }];
 }
+
+/** A height of an upper hub. */
+export type HeightReading = Extract<SurveyReading, { what: 'height' }>;
+
+/** A height as it was typed; null where ring or hub is no whole number from 1, or the height no length
+ * within 20 m. `read`: a length to metres. */
+export function heightFrom(
+  { ring, number, height }: Readonly<Record<'ring' | 'number' | 'height', string>>,
+  read: (text: string) => { readonly ok: true; readonly value: number } | { readonly ok: false },
+): HeightReading | null {
+  const whole = (text: string, most: number): number | null =>
+    /^\s*\d+\s*$/.test(text) && Number(text) >= 1 && Number(text) <= most ? Number(text) : null;
+  const [r, n, h] = [whole(ring, 100), whole(number, 1000), read(height.trim())];
+  return r !== null && n !== null && h.ok && Math.abs(h.value) <= 20
+    ? { what: 'height', ring: r, number: n, height: h.value }
+    : null;
+}
+
+/** The survey without the height of a hub. */
+export const withoutHeight = (
+  survey: GroundSettings['survey'],
+  { ring, number }: Pick<HeightReading, 'ring' | 'number'>,
+): GroundSettings['survey'] =>
+  survey.filter((one) => one.what !== 'height' || one.ring !== ring || one.number !== number);
+
+/** The survey with a height put in the place of another of that hub. */
+export const withHeight = (
+  survey: GroundSettings['survey'],
+  height: HeightReading,
+): GroundSettings['survey'] => [...withoutHeight(survey, height), height];
 
 /** The sorts of anchors, each as it comes: sizes are a start, to be changed. */
 export const anchorStarts: Readonly<Record<AnchorChoice['type'], AnchorChoice>> = {

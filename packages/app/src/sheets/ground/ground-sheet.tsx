@@ -14,7 +14,7 @@ import type {
 } from '../../engine/ground.ts';
 import { createStageRuns } from '../../engine/stage-runs.ts';
 import { projectOf } from '../../state/app-state.ts';
-import { useAppState, useLengths } from '../../ui/app-context.tsx';
+import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { usePrinting } from '../../ui/use-printing.ts';
 import { useWords } from '../../words/words.ts';
@@ -76,13 +76,18 @@ function OnGround({ stood }: { stood: Stood }) {
   const ground = useAppState((state) => projectOf(state).ground);
   const parts = useAppState((state) => projectOf(state).parts);
   const stages = useAppState((state) => projectOf(state).stages);
+  const takeoff = useAppState((state) => projectOf(state).takeoff);
+  const holes = useDerived((derived) => derived.work.value?.holes);
   const [tab, setTab] = useState<GroundTab>('site');
   const { standing, kinds } = stood;
   const { shell } = standing.standing;
   const { numbers, leftOut } = standing;
   const question = useMemo(
-    (): GroundQuestion => ({ shell, numbers, leftOut, kinds, loads, ground, parts, stages }),
-    [shell, numbers, leftOut, kinds, loads, ground, parts, stages],
+    (): GroundQuestion => ({
+      ...{ shell, numbers, leftOut, kinds, loads, ground, parts, stages, takeoff },
+      ...(holes && { holes }),
+    }),
+    [shell, numbers, leftOut, kinds, loads, ground, parts, stages, takeoff, holes],
   );
   const sides = useAssumes();
   const { speed } = useQuantities();

@@ -15,6 +15,7 @@ import {
   surveyValue,
   withReading,
 } from './edits.ts';
+import { HeightsForm } from './heights-form.tsx';
 import { ReadingCell } from './reading-cell.tsx';
 import { Caution, Faults } from './small.tsx';
 import { useGround } from './use-ground.ts';
@@ -96,6 +97,7 @@ export function SurveyPanel({ answer }: { answer: GroundAnswer | null }) {
           })}
         </tbody>
       </table>
+      <HeightsForm />
     </div>
   );
 }
