@@ -55,6 +55,7 @@ import type {
   FitShown,
   LeftoverAnswer,
   LeftoverQuestion,
+  OpeningAsked,
   ShownFit,
 } from './stock.ts';
 
@@ -162,8 +163,8 @@ export interface Engine {
     onBetter?: (fit: ShownFit) => void,
   ): Promise<FitShown>;
   waysOut(question: BrokenQuestion): BrokenAnswer;
-  /** Where a door of this width and height (metres) may be in a standing shell. */
-  doors(shell: Shell, width: number, height: number): readonly Opening[];
+  /** Where a door, a round hatch or a thing's way through may be in a standing shell. */
+  doors(shell: Shell, asked: OpeningAsked): readonly Opening[];
   /** What is left of a standing shell's stiffness with each of these sets of places left out. */
   openingsLeave(
     shell: Shell,

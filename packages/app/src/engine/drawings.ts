@@ -3,8 +3,10 @@
 // on the drawing, x right, y down.
 
 import {
+  accountSheet,
   buyTable,
   type Crown,
+  countProof,
   type Drawing,
   defaultTakeoff,
   flatPlan,
@@ -20,6 +22,7 @@ import {
   type Pile,
   type PlaceId,
   type Placing,
+  type ProofRow,
   partOf,
   placeCount,
   placeNormal,
@@ -194,14 +197,27 @@ export interface PrintQuestion extends Omit<PlanQuestion, 'fromBelow'> {
   readonly paper: Paper;
   readonly lengths: LengthsShown;
   readonly painted: boolean;
+  /** The proof of count, once it is made. */
+  readonly proof?: readonly ProofRow[] | undefined;
 }
 
-/** The plan's sheets: seen from above, then for people inside looking up. */
+/** The plan's sheets: seen from above, then for people inside looking up; then the proof of count. */
 export function printedPlans(question: PrintQuestion): Drawing[] {
-  const { shell, numbers, kinds, leftOut = [], paper, lengths, painted, ...facts } = question;
-  return [false, true].map((fromBelow) =>
+  const {
+    shell,
+    numbers,
+    kinds,
+    leftOut = [],
+    paper,
+    lengths,
+    painted,
+    proof,
+    ...facts
+  } = question;
+  const plans = [false, true].map((fromBelow) =>
     flatPlanSheet(shell, numbers, kinds, facts, { paper, lengths, painted, fromBelow, leftOut }),
   );
+  return proof ? [...plans, accountSheet(proof, facts, { paper })] : plans;
 }
 
 // --- what is to be bought ---
@@ -211,6 +227,8 @@ export interface Quantities {
   readonly takeOff: TakeOff;
   /** Seam → bolts through it; null where nobody knows. */
   readonly bolts: readonly (SeamBolt | null)[];
+  /** Panels, seams, hubs and bolts by formula and by list. */
+  readonly proof: readonly ProofRow[];
   readonly csv: { readonly buy: string; readonly stock: string };
 }
 
@@ -240,6 +258,7 @@ export function quantitiesOf(
     bolts: seamBolts(shell, kinds, own, holes).map((one) =>
       one.status === 'known' ? one.pattern : null,
     ),
+    proof: countProof(stands, kinds, list, own, holes),
     csv: { buy: tableToCsv(buyTable(list)), stock: tableToCsv(stockTable(stands, kinds)) },
   };
 }

@@ -14,6 +14,7 @@ import {
   frameParts,
   type HighsRuntime,
   type HoleCounts,
+  hatchesFor,
   highsSolver,
   type InfillPanel,
   infillOf,
@@ -41,6 +42,7 @@ import {
   type TakeoffSettings,
   type Trim,
   unknownParts,
+  type ViewPoint,
   type WayUp,
   type Wishes,
 } from '@shellraise/core';
@@ -323,9 +325,24 @@ function outerOf({ sides }: Kind, { keptSide }: Trim): ShownCut['outer'] {
   return corners.map(([u, v]) => [u - x, v - y]);
 }
 
-/** Where a door may be, one of each sort by the places of its courses. */
-export const doors = (shell: Shell, width: number, height: number): readonly Opening[] =>
-  openingsFor(shell, { outline: doorOutline(width, height) });
+/** What an opening is asked for, metres: a rectangle on the floor, a circle square to the wall, or a
+ * thing's section, its corners across and up from the floor, anticlockwise and about their middle. */
+export type OpeningAsked =
+  | { readonly as: 'door'; readonly width: number; readonly height: number }
+  | { readonly as: 'hatch'; readonly diameter: number }
+  | { readonly as: 'thing'; readonly outline: readonly ViewPoint[] };
+
+/** Every spot where such an opening may be in a standing shell. */
+export function doors(shell: Shell, asked: OpeningAsked): readonly Opening[] {
+  switch (asked.as) {
+    case 'door':
+      return openingsFor(shell, { outline: doorOutline(asked.width, asked.height) });
+    case 'hatch':
+      return hatchesFor(shell, { diameter: asked.diameter });
+    case 'thing':
+      return openingsFor(shell, { outline: asked.outline });
+  }
+}
 
 /** What is left of a standing shell's stiffness with each of these sets of places left out. */
 export function openingsLeave(

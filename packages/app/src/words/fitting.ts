@@ -206,8 +206,20 @@ export const fittingWords = {
   },
   door: {
     tab: 'Door',
+    as: 'What passes',
+    askedAs: {
+      door: 'people: a door',
+      hatch: 'air, cables, a head: a round hatch',
+      thing: 'a thing, by its section',
+    },
     width: 'Clear width',
     height: 'Clear height',
+    diameter: 'Clear diameter',
+    section: 'Corners of its section',
+    sectionNote: (such: string) => `across, up from the floor; such as ${such}`,
+    sectionFault:
+      'Expected three to 24 corners "across, up" with semicolons between, none below the floor, in an outline that does not cross itself.',
+    sectionDrawn: (width: string, height: string) => `${width} wide, ${height} high`,
     resizing: 'change the size of the door',
     rankBy: 'Best first by',
     ranks: {
@@ -226,8 +238,14 @@ export const fittingWords = {
     looking: 'Looking where it may be …',
     found: (sorts: number, all: number) =>
       `${plural(sorts, 'sort')} of opening, at ${plural(all, 'spot')}; of each sort the one nearest to where it is wanted.`,
-    none: (width: string, height: string) =>
-      `No door ${width} wide and ${height} high can be had here: the wall leans in too soon, or the rest would not hold together. Try a lower or narrower one.`,
+    nowhere: {
+      door: ([width, height]: readonly [string, string]) =>
+        `No door ${width} wide and ${height} high can be had here: the wall leans in too soon, or the rest would not hold together. Try a lower or narrower one.`,
+      hatch: ([diameter]: readonly [string, string]) =>
+        `No hatch ${diameter} across can be had here: the rest would not hold together. Try a smaller one.`,
+      thing: ([width, height]: readonly [string, string]) =>
+        `Nothing ${width} wide and ${height} high goes through here, straight ahead on the level: the wall leans in too soon, or the rest would not hold together.`,
+    },
     out: (panels: number, degrees: number) =>
       `${plural(panels, 'panel')} out, ${degrees}° clockwise from the datum`,
     costs: (seams: number, hubs: number, frame: string) =>

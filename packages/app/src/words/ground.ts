@@ -288,8 +288,8 @@ export const groundWords = {
       'Panels that can move are tinted on their outside. The movement is drawn far larger than it is, and may go either way.',
     movementOf: 'Which movement is shown',
     movementShown: { free: 'Moves freely', wind: 'Bent by wind' },
-    bent: (most: string, gust: string, from: number) =>
-      `By its weight and a gust of ${gust} from ${from}° clockwise from the datum, props in place, it moves ${most} at most.`,
+    bent: (most: string, gust: string, from: number, propped: boolean) =>
+      `By its weight and a gust of ${gust} from ${from}° clockwise from the datum${propped ? ', props in place,' : ''} it moves ${most} at most.`,
     drawn: (times: number) =>
       times > 1
         ? `Drawn ${times} times as far.`

@@ -184,6 +184,14 @@ export const placesWords = {
     repaired: 'Count panels to be mended',
     select: (kind: string) => `Show kind ${kind}`,
   },
+  proof: {
+    heading: 'Proof of count',
+    note: 'Add up each list, work out each formula, and compare. A bolt goes through the holes of two panels. A count of pieces only: it says nothing of what the shell bears.',
+    what: { panels: 'panels', seams: 'seams', hubs: 'hubs', bolts: 'bolts' },
+    agrees: 'The list agrees.',
+    not: 'THE LIST DOES NOT AGREE.',
+    noFormula: (why: string) => `No formula: ${why}.`,
+  },
   takeOff: {
     tab: 'Take-off',
     heading: 'Take-off',

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fittingWords as words } from '../../src/words/fitting.ts';
 import { frameWords } from '../../src/words/frame.ts';
 import { placesWords } from '../../src/words/places.ts';
+import { accessFaults } from './access.ts';
 import { inBrowser } from './support.ts';
 
 const { open } = inBrowser();
@@ -239,7 +240,60 @@ describe('a door', () => {
     const { page } = await placesPage();
     await openTab(page, door.tab);
     await type(page, door.height, '9 m');
-    await page.getByText(door.none('0.900 m', '9.000 m')).waitFor(PATIENCE);
+    await page.getByText(door.nowhere.door(['0.900 m', '9.000 m'])).waitFor(PATIENCE);
+  });
+});
+
+describe('a hatch, and the way of a thing', () => {
+  const { door } = words;
+
+  it('are looked for by their own sizes; one is left out as what it is', async () => {
+    const { page, faults } = await placesPage();
+    await openTab(page, door.tab);
+    const rows = page.locator('.ways-out > li');
+    await rows.first().waitFor(PATIENCE);
+    await page.getByLabel(door.as, { exact: true }).selectOption('hatch');
+    await type(page, door.diameter, '0.5 m');
+    await expect
+      .poll(async () => Number.parseInt((await rows.first().textContent()) ?? '', 10), PATIENCE)
+      .toBeLessThan(3);
+    await type(page, door.diameter, '15 m');
+    await page.getByText(door.nowhere.hatch(['15.000 m', ''])).waitFor(PATIENCE);
+    await page.getByLabel(door.as, { exact: true }).selectOption('thing');
+    await rows.first().waitFor(PATIENCE);
+    await type(page, door.section, '0, 0; 1, 1; 0, 1; 1, 0');
+    await page.getByText(door.sectionFault).waitFor();
+    await type(page, door.section, '0, 0; 0.8, 0; 0.4, 0.7');
+    await page.getByText(door.sectionDrawn('0.800 m', '0.700 m')).first().waitFor();
+    await rows.first().waitFor(PATIENCE);
+    await rows.first().getByRole('button', { name: door.adopt }).click();
+    await page.getByRole('region', { name: door.now }).waitFor(PATIENCE);
+    expect(await accessFaults(page)).toEqual([]);
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('the proof of count', () => {
+  const { proof } = placesWords;
+
+  it('stands below the take-off and is printed with the plans', async () => {
+    const { page, faults } = await placesPage();
+    await openTab(page, placesWords.takeOff.tab);
+    await page.getByText(proof.heading, { exact: true }).click(PATIENCE);
+    const table = page.locator('.count-proof');
+    await table.getByText(/course by course = 160/).waitFor(PATIENCE);
+    await table.getByText(proof.agrees).first().waitFor();
+    expect(await table.getByText(proof.not).count()).toBe(0);
+    // Printed: two plans across and the proof upright, each on paper of its own size.
+    await expect
+      .poll(async () => {
+        const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+        return [...pdf.matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)].map(
+          ([, width, height]) => (Number(width) > Number(height) ? 'across' : 'upright'),
+        );
+      }, PATIENCE)
+      .toEqual(['across', 'across', 'upright']);
+    expect(faults).toEqual([]);
   });
 });
 

@@ -94,6 +94,21 @@ describe('the sheets for the printer', () => {
   });
 });
 
+describe('the proof of count', () => {
+  it('is of what stands, and comes on a page of its own after the plans', () => {
+    const { proof } = quantitiesOf(shell, kinds, [], undefined, []);
+    expect(proof.map(({ what }) => what)).toEqual(['panels', 'seams', 'hubs', 'bolts']);
+    expect(proof[0]).toMatchObject({ byList: shell.kind.length, agrees: true });
+    const less = quantitiesOf(shell, kinds, [], undefined, [], [shell.kind.length - 1]).proof;
+    expect(less[0]?.byList).toBe(shell.kind.length - 1);
+    const facts = { project: 'A shell', sheet: 'S', date: 'D', assumes: 'A', caution: 'C' };
+    const on = { paper: 'A4', lengths: 'metric', painted: false } as const;
+    const sheets = printedPlans({ shell, numbers, kinds, ...facts, ...on, proof });
+    expect(sheets.map(({ width }) => width)).toEqual([297, 297, 210]);
+    expect(sheets[2]?.description).toContain('panels: in all: agrees');
+  });
+});
+
 describe('the lists', () => {
   it('come as spreadsheets, a row a size and a row a kind', () => {
     const { takeOff, csv, bolts } = quantitiesOf(shell, kinds, [], undefined, []);

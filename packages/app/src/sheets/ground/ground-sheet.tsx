@@ -18,7 +18,7 @@ import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { usePrinting } from '../../ui/use-printing.ts';
 import { useWords } from '../../words/words.ts';
-import { PrintedSheet } from '../places/printed-plans.tsx';
+import { PageSizes, PrintedSheet } from '../places/printed-plans.tsx';
 import { NoShell, Steps } from '../places/sheet-states.tsx';
 import type { Stood } from '../places/stood.ts';
 import { Tabs } from '../places/tabs.tsx';
@@ -211,12 +211,9 @@ function Printed({ answer }: { answer: GroundAnswer }) {
     ...(beam?.ok ? beam.value.drawings : []),
     ...surveySheets,
   ];
-  const [first] = drawings;
   return (
     <div className="print-only printed-plans">
-      {first ? (
-        <style>{`@page { size: ${first.width}mm ${first.height}mm; margin: 0; }`}</style>
-      ) : null}
+      <PageSizes drawings={drawings} />
       {drawings.map((drawing, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: several sheets of one title
         <PrintedSheet key={`${drawing.title} ${i}`} drawing={drawing} />

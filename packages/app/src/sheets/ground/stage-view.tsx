@@ -97,7 +97,7 @@ export function StageView({
         <PanelsView panels={panels} fillOf={fillOf} label={label} steady />
       )}
       {isBent ? (
-        <BentNote bent={bent} radius={shell.radius} />
+        <BentNote bent={bent} radius={shell.radius} propped={props.length > 0} />
       ) : movement === null ? null : (
         <p className="ground-note quiet">{words.moves}</p>
       )}
@@ -106,7 +106,7 @@ export function StageView({
 }
 
 /** How far it bends, in which wind, drawn how much larger, and what was supposed for it. */
-function BentNote({ bent, radius }: { bent: Bent; radius: number }) {
+function BentNote({ bent, radius, propped }: { bent: Bent; radius: number; propped: boolean }) {
   const words = useWords().ground.stages;
   const forms = useWords().groundForms.parts;
   const lengths = useLengths();
@@ -115,7 +115,7 @@ function BentNote({ bent, radius }: { bent: Bent; radius: number }) {
   const times = Math.round((FAR * radius) / most);
   return (
     <p className="ground-note quiet">
-      {words.bent(lengths.small(most), speed(gust), clockwise(from))} {words.drawn(times)}{' '}
+      {words.bent(lengths.small(most), speed(gust), clockwise(from), propped)} {words.drawn(times)}{' '}
       {supposed.length > 0 ? forms.supposed(supposed) : ''}
     </p>
   );

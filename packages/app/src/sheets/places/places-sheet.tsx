@@ -179,7 +179,7 @@ function ShellOnSheet({ stood, onChoose }: { stood: Stood; onChoose: () => void 
           ]}
         />
       </div>
-      <PrintedPlans stood={stood} paper={paper} assumes={assumes} />
+      <PrintedPlans {...{ stood, paper, assumes }} proof={counting.last?.answer.proof} />
     </div>
   );
 }

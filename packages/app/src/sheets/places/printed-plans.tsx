@@ -1,7 +1,7 @@
-// The sheets for the printer: the flat plan from above, then from the floor looking up, each on its
-// own page, to scale. Asked for once the sheet has come to rest, drawn when the browser prints.
+// The sheets for the printer: the flat plan from above, then from the floor looking up, then the proof of
+// count, each on its own page, to scale. Asked for once the sheet has come to rest, drawn when the browser prints.
 
-import type { Drawing, Paper } from '@shellraise/core';
+import type { Drawing, Paper, ProofRow } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { SvgItems } from '../../drawing/svg-items.tsx';
 import { quickEngine } from '../../engine/bridge.ts';
@@ -20,10 +20,12 @@ export function PrintedPlans({
   stood,
   paper,
   assumes,
+  proof,
 }: {
   stood: Stood;
   paper: Paper;
   assumes: string;
+  proof: readonly ProofRow[] | undefined;
 }) {
   const { frame } = useWords();
   const { system } = useLengths();
@@ -43,19 +45,17 @@ export function PrintedPlans({
       paper,
       lengths: system,
       painted: standing.decision.frozen !== undefined && standing.frozenFault === null,
+      proof,
     }),
-    [standing, kinds, project, frame, assumes, paper, system],
+    [standing, kinds, project, frame, assumes, paper, system, proof],
   );
   const { last } = useAnswer(useRested(question), askPrint);
   const printing = usePrinting();
   if (!printing || !last) return null;
   const drawings = last.answer;
-  const [first] = drawings;
   return (
     <div className="print-only printed-plans">
-      {first ? (
-        <style>{`@page { size: ${first.width}mm ${first.height}mm; margin: 0; }`}</style>
-      ) : null}
+      <PageSizes drawings={drawings} />
       {drawings.map((drawing) => (
         <PrintedSheet key={drawing.title} drawing={drawing} />
       ))}
@@ -63,13 +63,32 @@ export function PrintedPlans({
   );
 }
 
+/** The size of paper of each sheet: a page of its own name for each that there is. */
+export function PageSizes({ drawings }: { drawings: readonly Drawing[] }) {
+  const sizes = new Map(drawings.map((drawing) => [pageName(drawing), drawing]));
+  const [first] = drawings;
+  const rule = (name: string, { width, height }: Drawing): string =>
+    `@page ${name} { size: ${width}mm ${height}mm; margin: 0; }`;
+  return (
+    <style>
+      {[
+        ...(first ? [rule('', first)] : []),
+        ...[...sizes].map(([name, one]) => rule(name, one)),
+      ].join('\n')}
+    </style>
+  );
+}
+
+const pageName = ({ width, height }: Pick<Drawing, 'width' | 'height'>): string =>
+  `sheet-${Math.round(width)}-${Math.round(height)}`;
+
 /** One sheet for the printer. */
 export function PrintedSheet({ drawing: { width, height, title, items } }: { drawing: Drawing }) {
   return (
     <svg
       className="printed-sheet"
       viewBox={`0 0 ${width} ${height}`}
-      style={{ width: `${width}mm`, height: `${height}mm` }}
+      style={{ width: `${width}mm`, height: `${height}mm`, page: pageName({ width, height }) }}
       role="img"
       aria-label={title}
     >

@@ -9,6 +9,7 @@ import { projectOf } from '../../state/app-state.ts';
 import { useAppState } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import { copyText } from './copy-text.ts';
+import { CountProof } from './count-proof.tsx';
 import { buyWords, nameOfLine, quantityWords, takeOffText } from './take-off-text.ts';
 import type { Answering } from './use-answer.ts';
 
@@ -40,6 +41,7 @@ export function TakeOffPanel({ counting }: { counting: Answering<object, Quantit
       <Actions quantities={quantities} />
       <Lists takeOff={takeOff} />
       <Notes takeOff={takeOff} />
+      <CountProof rows={quantities.proof} />
     </div>
   );
 }

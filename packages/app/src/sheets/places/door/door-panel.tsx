@@ -1,4 +1,4 @@
-// Where a door or hatch may be: its size, which way it is wanted, the candidates with what each costs,
+// Where a door, a round hatch or a thing's way through may be: its size, which way it is wanted, the candidates with what each costs,
 // and the press that leaves its panels out.
 
 import {
@@ -12,17 +12,21 @@ import {
   STIFFNESS_ASKED,
   stockRows,
   unknownParts,
+  type ViewPoint,
   withStiffness,
 } from '@shellraise/core';
 import { useMemo, useState } from 'react';
 import { longEngine } from '../../../engine/bridge.ts';
+import type { OpeningAsked } from '../../../engine/stock.ts';
 import { projectOf } from '../../../state/app-state.ts';
 import { useAppState, useLengths } from '../../../ui/app-context.tsx';
+import type { Lengths } from '../../../ui/lengths.ts';
 import { useWords } from '../../../words/words.ts';
 import { AnswerFault } from '../answer-state.tsx';
 import { USUAL_DOOR, wishesOf } from '../fit/wishes.ts';
 import type { Stood } from '../stood.ts';
 import { useAnswer } from '../use-answer.ts';
+import { type AskedAs, spans } from './asked.ts';
 import { DoorForm } from './door-form.tsx';
 import { DoorRow } from './door-row.tsx';
 import { type DoorContent, doorRanks, sortsOf } from './doors.ts';
@@ -30,12 +34,10 @@ import { OpeningsNow } from './openings-now.tsx';
 
 interface DoorQuestion {
   readonly shell: Shell;
-  readonly width: number;
-  readonly height: number;
+  readonly asked: OpeningAsked;
 }
 
-const askDoors = ({ shell, width, height }: DoorQuestion) =>
-  longEngine.ask('doors', shell, width, height);
+const askDoors = ({ shell, asked }: DoorQuestion) => longEngine.ask('doors', shell, asked);
 
 interface StiffnessQuestion {
   readonly shell: Shell;
@@ -45,6 +47,14 @@ interface StiffnessQuestion {
 
 const askStiffness = ({ shell, parts, openings }: StiffnessQuestion) =>
   longEngine.ask('openingsLeave', shell, parts, openings);
+
+/** A thing as it comes, to be changed: a crate 1.2 m wide and 1 m high. */
+const USUAL_THING: readonly ViewPoint[] = [
+  [-0.6, 0],
+  [0.6, 0],
+  [0.6, 1],
+  [-0.6, 1],
+];
 
 /** Candidates told at once. */
 const SHOWN = 12;
@@ -56,10 +66,18 @@ export function DoorPanel({ stood }: { stood: Stood }) {
   const lengths = useLengths();
   const wishes = useAppState((state) => wishesOf(projectOf(state)));
   const { width, height } = wishes.door ?? USUAL_DOOR;
+  const [as, setAs] = useState<AskedAs>('door');
+  const [diameter, setDiameter] = useState(0.6);
+  const [outline, setOutline] = useState<readonly ViewPoint[]>(USUAL_THING);
+  const asked = useMemo(
+    (): OpeningAsked =>
+      as === 'door' ? { as, width, height } : as === 'hatch' ? { as, diameter } : { as, outline },
+    [as, width, height, diameter, outline],
+  );
   const [rank, setRank] = useState<OpeningRank>('fewest panels');
   const [towards, setTowards] = useState(0);
   const { shell } = stood.standing.standing;
-  const question = useMemo(() => ({ shell, width, height }), [shell, width, height]);
+  const question = useMemo(() => ({ shell, asked }), [shell, asked]);
   const { last, pending, fault, again } = useAnswer(question, askDoors);
   const { windFrom } = wishes;
   const content = useMemo(() => contentOf(stood, windFrom), [stood, windFrom]);
@@ -82,9 +100,12 @@ export function DoorPanel({ stood }: { stood: Stood }) {
     <div className="fit-panel" aria-busy={pending}>
       <OpeningsNow stood={stood} />
       <DoorForm
-        {...{ wishes, towards }}
+        {...{ wishes, towards, as, diameter, outline }}
         rank={ranked}
         door={{ width, height }}
+        onAs={setAs}
+        onDiameter={setDiameter}
+        onOutline={setOutline}
         onRank={setRank}
         onTowards={setTowards}
       />
@@ -93,7 +114,7 @@ export function DoorPanel({ stood }: { stood: Stood }) {
         {found === null
           ? words.looking
           : list.length === 0
-            ? words.none(lengths.large(width), lengths.large(height))
+            ? words.nowhere[as](askedWords(asked, lengths))
             : words.found(list.length, found.length)}
       </p>
       {list.length > 0 ? (
@@ -115,6 +136,13 @@ export function DoorPanel({ stood }: { stood: Stood }) {
       ) : null}
     </div>
   );
+}
+
+/** What is asked for, in words: its sizes. */
+function askedWords(asked: OpeningAsked, { large }: Lengths): readonly [string, string] {
+  if (asked.as === 'hatch') return [large(asked.diameter), ''];
+  const { width, height } = asked.as === 'door' ? asked : spans(asked.outline);
+  return [large(width), large(height)];
 }
 
 /** What the shell lacks is reckoned with nothing left out. */
