@@ -812,6 +812,15 @@ export {
   type WorkObserved,
 } from './crew/rates.ts';
 export { type Range, type StopPoint, type Task, taskFaults, taskOf } from './crew/task.ts';
+export { type ForecastRead, MAX_FORECAST_CHARACTERS, readForecast } from './crew/forecast-text.ts';
+export {
+  type CrewSettings,
+  crewSection,
+  defaultCrew,
+  type ForecastHour,
+  type Person,
+  ratesOf,
+} from './crew/schema.ts';
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';

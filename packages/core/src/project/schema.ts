@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { wishesSection } from '../arrange/fit/wishes.ts';
 import { placesSection } from '../arrange/schema.ts';
+import { crewSection } from '../crew/schema.ts';
 import { partsSection } from '../frame/schema.ts';
 import { groundSection } from '../ground/schema.ts';
 import { loadsSection } from '../loads/schema.ts';
@@ -28,6 +29,7 @@ export const projectSchema = z.strictObject({
   ground: groundSection.optional(),
   stages: stagesSection.optional(),
   gear: gearSection.optional(),
+  crew: crewSection.optional(),
 });
 
 /** A project as read, with its defaults filled in. */
