@@ -704,6 +704,7 @@ export {
   type StageModel,
   stageModel,
 } from './stages/model.ts';
+export type { Patch } from './stages/patches.ts';
 export { type StagesKnown, stagesSection, unknownStages } from './stages/schema.ts';
 export { numberOrder, stageOf, stageSeries } from './stages/series.ts';
 export {

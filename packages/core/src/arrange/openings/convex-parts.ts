@@ -1,16 +1,16 @@
 // An outline cut into convex parts: itself where it has no inward corner, else triangles, one ear after
 // the other (ear clipping, G. H. Meisters, 1975, from memory).
 
-import type { Point } from '../../shell/inside.ts';
+import type { ViewPoint } from './passing.ts';
 
 /** The parts of a simple outline, each anticlockwise as it is. RangeError where it crosses itself or
  * runs clockwise, so that no ear is left. */
-export function convexParts(outline: readonly Point[]): (readonly Point[])[] {
+export function convexParts(outline: readonly ViewPoint[]): (readonly ViewPoint[])[] {
   const isConvex = outline.every((_, i) => turnAt(outline, i) >= 0);
   if (isConvex) return [outline];
   const fault = `outline: found ${outline.length} points that cross or run clockwise, expected an anticlockwise outline`;
   let rest = outline;
-  const parts: (readonly Point[])[] = [];
+  const parts: (readonly ViewPoint[])[] = [];
   while (rest.length > 3) {
     const ring = rest;
     const ear = ring.findIndex((_, i) => isEar(ring, i));
@@ -22,16 +22,16 @@ export function convexParts(outline: readonly Point[]): (readonly Point[])[] {
   return [...parts, rest].filter((part) => areaOf(part) > 0);
 }
 
-const at = (ring: readonly Point[], i: number): Point =>
-  ring[(i + ring.length) % ring.length] as Point;
+const at = (ring: readonly ViewPoint[], i: number): ViewPoint =>
+  ring[(i + ring.length) % ring.length] as ViewPoint;
 
 /** Twice the area at a corner: more than 0 where it turns left. */
-function turnAt(ring: readonly Point[], i: number): number {
+function turnAt(ring: readonly ViewPoint[], i: number): number {
   return areaOf([at(ring, i - 1), at(ring, i), at(ring, i + 1)]);
 }
 
 /** Twice the area, anticlockwise positive. */
-export const areaOf = (ring: readonly Point[]): number =>
+export const areaOf = (ring: readonly ViewPoint[]): number =>
   ring.reduce((sum, [u, v], i) => {
     const [x, y] = at(ring, i + 1);
     return sum + u * y - x * v;
@@ -39,7 +39,7 @@ export const areaOf = (ring: readonly Point[]): number =>
 
 /** Whether a corner can be cut off: it turns left or goes straight on, and no other lies in it or on the
  * cut. */
-function isEar(ring: readonly Point[], i: number): boolean {
+function isEar(ring: readonly ViewPoint[], i: number): boolean {
   const ear = [at(ring, i - 1), at(ring, i), at(ring, i + 1)];
   const area = areaOf(ear);
   if (area <= 0) return area === 0;
