@@ -20,6 +20,7 @@ const wants: Readonly<Record<Sheet, Want>> = {
   shape: 'work',
   places: 'standing',
   ground: 'standing',
+  raising: 'standing',
 };
 
 const SETTINGS = 'shellraise-settings';

@@ -739,6 +739,20 @@ export {
   type StageSort,
 } from './raise/plan.ts';
 export {
+  checkOrder,
+  type FallingWay,
+  type OrderBreak,
+  type OrderedLift,
+  reordered,
+} from './raise/order/check-order.ts';
+export {
+  plainBrief,
+  planRaising,
+  type RaisingBrief,
+  type RaisingOptions,
+  siteFor,
+} from './raise/order/raise.ts';
+export {
   type Gear,
   gearSection,
   noGear,

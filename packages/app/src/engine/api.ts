@@ -13,12 +13,14 @@ import type {
   LengthUnit,
   MarkAccount,
   Opening,
+  OrderBreak,
   PartsKnown,
   Pile,
   PileKinds,
   PileNext,
   PlacesDecision,
   Project,
+  RaisingPlan,
   Read,
   Shape,
   ShapeQuestion,
@@ -46,6 +48,13 @@ import type {
   StageRow,
   StagesAnswer,
 } from './ground.ts';
+import type {
+  RaisingCheckQuestion,
+  RaisingProgress,
+  RaisingQuestion,
+  RaisingStageDetail,
+  RaisingStageQuestion,
+} from './raising.ts';
 import type { Relation, RelationQuestion } from './relate.ts';
 import type { SinglesQuestionOfPile, TaggedPlaces } from './singles.ts';
 import type {
@@ -197,4 +206,14 @@ export interface Engine {
   ): Read<StagesAnswer>;
   /** One stage in full. */
   stage(question: StageQuestion): Read<StageDetail>;
+  /** An order of work in which every stage stands; `onPlan` is told of the first. */
+  raisingPlan(
+    question: RaisingQuestion,
+    onProgress?: (progress: RaisingProgress) => void,
+    onPlan?: (plan: RaisingPlan) => void,
+  ): Read<RaisingPlan>;
+  /** One stage of a plan in full. */
+  raisingStage(question: RaisingStageQuestion): Read<RaisingStageDetail>;
+  /** What an order changed by hand breaks first. */
+  raisingCheck(question: RaisingCheckQuestion): Read<readonly OrderBreak[]>;
 }

@@ -81,3 +81,7 @@ export const longEngine = new EngineBridge(startWorker);
 export const fitEngine = new EngineBridge(startWorker);
 /** For all stages of a build: to stop it stops nothing else. */
 export const stagesEngine = new EngineBridge(startWorker);
+/** For the raising plan: to stop it stops nothing else. */
+export const raiseEngine = new EngineBridge(startWorker);
+/** For what is only printed, worked out ahead. */
+export const printEngine = new EngineBridge(startWorker);

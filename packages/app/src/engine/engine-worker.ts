@@ -32,6 +32,7 @@ import { leftOutOf, openingsIn, stockAfter } from './decided.ts';
 import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './drawings.ts';
 import { groundAnswer, stageDetail, stagesAnswer } from './ground.ts';
 import { measureNext } from './measure-next.ts';
+import { raisingCheck, raisingPlan, raisingStage } from './raising.ts';
 import { relate } from './relate.ts';
 import { sameKinds, stockOfShape } from './shape-kinds.ts';
 import { taggedPlaces } from './singles.ts';
@@ -83,6 +84,9 @@ const engine: Engine = {
   ground: groundAnswer,
   stages: stagesAnswer,
   stage: stageDetail,
+  raisingPlan,
+  raisingStage,
+  raisingCheck,
 };
 
 function projectRead(read: Read<Project>): FileRead {

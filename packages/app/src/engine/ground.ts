@@ -145,7 +145,7 @@ export interface GroundAnswer {
 }
 
 /** The shell on its site, as the command line reckons it too; kept, for each stage asks for it. */
-const siteOfQuestion = keepLast(siteKey, (question: GroundQuestion): Read<ShellSite> => {
+export const siteOfQuestion = keepLast(siteKey, (question: GroundQuestion): Read<ShellSite> => {
   const loads = question.loads ?? defaultLoads;
   return siteOf(question.shell, question.numbers, {
     loads,

@@ -22,12 +22,16 @@ const PlacesSheet = lazy(async () => ({
 const GroundSheet = lazy(async () => ({
   default: (await import('../sheets/ground/ground-sheet.tsx')).GroundSheet,
 }));
+const RaisingSheet = lazy(async () => ({
+  default: (await import('../sheets/raising/raising-sheet.tsx')).RaisingSheet,
+}));
 
 const sheetOf = {
   pile: PileSheet,
   shape: ShapeSheet,
   places: PlacesSheet,
   ground: GroundSheet,
+  raising: RaisingSheet,
 } as const;
 
 /** The whole page. */

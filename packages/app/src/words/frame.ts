@@ -3,12 +3,19 @@
 /** Words of the frame. */
 export const frameWords = {
   product: 'Shellraise',
-  sheets: { pile: 'Pile', shape: 'Shape', places: 'Places', ground: 'Ground' },
+  sheets: {
+    pile: 'Pile',
+    shape: 'Shape',
+    places: 'Places',
+    ground: 'Ground',
+    raising: 'Raising',
+  },
   sheetPurpose: {
     pile: 'what lies there',
     shape: 'what it closes into',
     places: 'what can stand, and which panel goes where',
     ground: 'what holds it down, and what each stage bears',
+    raising: 'in which order it goes up, so that every stage stands',
   },
   phases: 'Phases',
   untitled: 'A pile without a name',

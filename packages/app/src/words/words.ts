@@ -8,6 +8,7 @@ import { groundFormWords } from './ground-forms.ts';
 import { hardWords } from './hard-piles.ts';
 import { pileWords } from './pile.ts';
 import { placesWords } from './places.ts';
+import { raisingWords } from './raising.ts';
 import { shapeWords } from './shape.ts';
 
 /** The table in English. */
@@ -20,6 +21,7 @@ export const english = {
   fitting: fittingWords,
   ground: groundWords,
   groundForms: groundFormWords,
+  raising: raisingWords,
 };
 
 /** A message table. */

@@ -25,6 +25,11 @@ const FAR = 0.09;
 const moving: Fill = { tint: tints.rose, hatch: null };
 const resting: Fill = { tint: null, hatch: null };
 
+/** What is seen of a stage. */
+export interface StageSeen extends Pick<StageDetail, 'placed' | 'movement'> {
+  readonly answer: Pick<StageDetail['answer'], 'moving' | 'props'>;
+}
+
 /** The view. */
 export function StageView({
   shell,
@@ -33,7 +38,7 @@ export function StageView({
 }: {
   shell: Shell;
   numbers: readonly string[];
-  detail: StageDetail;
+  detail: StageSeen;
 }) {
   const words = useWords().ground.stages;
   const calm = useMedia('(prefers-reduced-motion: reduce)');

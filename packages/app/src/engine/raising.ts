@@ -1,0 +1,217 @@
+// What the Raising sheet asks: an order of work in which every stage stands, one stage in full with its
+// winds and its lifts, and what an order changed by hand breaks. Places, hubs and seams by index.
+
+import {
+  checkOrder,
+  defaultLoads,
+  defaultTakeoff,
+  type Gear,
+  type HoleCounts,
+  type Lift,
+  liftOf,
+  needsCard,
+  noGear,
+  type OrderBreak,
+  type OrderedLift,
+  passAfter,
+  pieceModel,
+  pieceOf,
+  placeMasses,
+  plainBrief,
+  planRaising,
+  type RaisingBrief,
+  type RaisingPlan,
+  type RaisingStage,
+  type Read,
+  type StageAnswer,
+  type StageHeights,
+  seamBolts,
+  siteFor,
+  stageAnswer,
+  stageHeights,
+  type TakeoffSettings,
+} from '@shellraise/core';
+import { type GroundQuestion, siteOfQuestion } from './ground.ts';
+
+/** A place whose piece goes up before that of another. */
+export interface Before {
+  readonly place: number;
+  readonly than: number;
+}
+
+/** A shell to be raised, with what the lead has fixed. */
+export interface RaisingQuestion extends GroundQuestion {
+  readonly gear: Gear | undefined;
+  readonly holes: HoleCounts;
+  readonly takeoff: TakeoffSettings | undefined;
+  readonly before: readonly Before[];
+  /** The lead's own order, each the places of one lift; null: it is sought. */
+  readonly order: readonly (readonly number[])[] | null;
+}
+
+/** How far the search is. */
+export interface RaisingProgress {
+  readonly tried: number;
+  readonly tries: number;
+}
+
+/** Orders tried at most, and how long they may take, milliseconds: on a slow phone the best so far. */
+const TRIES = 1200;
+const MOST_TIME = 50_000;
+
+/** The plan; `onPlan` is told of the first that stands, `onProgress` how far the search for a better one
+ * is. Faults where the shell can't be raised so. */
+export function raisingPlan(
+  question: RaisingQuestion,
+  onProgress?: (progress: RaisingProgress) => void,
+  onPlan?: (plan: RaisingPlan) => void,
+): Read<RaisingPlan> {
+  const until = performance.now() + MOST_TIME;
+  let told = 0;
+  return planRaising(briefOf(question), {
+    tries: TRIES,
+    shouldStop: () => performance.now() > until,
+    onPlan: (plan) => onPlan?.(plan),
+    onProgress: (tried, tries) => {
+      if (performance.now() - told < 150) return;
+      told = performance.now();
+      onProgress?.({ tried, tries });
+    },
+  });
+}
+
+function briefOf(question: RaisingQuestion): RaisingBrief {
+  const { shell, leftOut, kinds, gear = noGear, holes, before, order } = question;
+  const bolts = seamBolts(shell, kinds, question.takeoff ?? defaultTakeoff, holes);
+  const plain = plainBrief(shell);
+  const lift = lifter(question, gear);
+  return {
+    ...plain,
+    openings: leftOut,
+    pins: { before, props: [] },
+    order,
+    holes: (seam) => {
+      const own = bolts[seam];
+      return own?.status === 'known' ? own.pattern.holes : null;
+    },
+    makeUp: { mayLift: (places) => lift(places).best !== null, highest: plain.rates.reach },
+    mayLiftCap:
+      gear.lifts.length === 0 && gear.ginPole === null
+        ? null
+        : (places) => lift(places).ways.some(({ by, can }) => by !== 'hands' && can),
+  };
+}
+
+/** Lifts of a shell's pieces with the gear there is, on a day without wind. */
+function lifter(
+  { shell, numbers, kinds, loads = defaultLoads }: GroundQuestion,
+  gear: Gear,
+): (places: readonly number[]) => Lift {
+  const model = pieceModel(shell, numbers, placeMasses(shell, kinds, loads.panelMass));
+  return (places) => liftOf(pieceOf(model, places), gear, { gust: null });
+}
+
+// --- one stage ---
+
+/** One stage of a plan. */
+export interface RaisingStageQuestion extends GroundQuestion {
+  readonly gear: Gear | undefined;
+  readonly plan: readonly RaisingStage[];
+  readonly number: number;
+}
+
+/** How one piece is lifted. */
+export interface LiftFacts {
+  readonly places: readonly number[];
+  /** kg; null where unknown. */
+  readonly mass: number | null;
+  /** m². */
+  readonly area: number;
+  /** Height of its highest hub over the ground, metres. */
+  readonly high: number;
+  /** The way that does, what it stands on or is called, and the people at the piece; null: none does. */
+  readonly way: {
+    readonly by: 'hands' | 'gin pole' | 'lift';
+    readonly name: string;
+    readonly people: number | null;
+    /** Gust over which it stops, m/s. */
+    readonly gust: number;
+    readonly why: readonly string[];
+  } | null;
+  readonly leastChange: string;
+  readonly needsCard: boolean;
+}
+
+/** A stage in full. */
+export interface RaisingStageDetail {
+  readonly number: number;
+  /** The state when it is done: how it stands and when work stops. */
+  readonly answer: StageAnswer;
+  readonly lifts: readonly LiftFacts[];
+  readonly heights: StageHeights;
+}
+
+/** One stage in full; faults where nothing can be said of its wind. */
+export function raisingStage(question: RaisingStageQuestion): Read<RaisingStageDetail> {
+  const site = siteOfQuestion(question);
+  if (!site.ok) return site;
+  const { shell, plan, number, gear = noGear } = question;
+  const stage = plan.find((one) => one.number === number);
+  if (!stage) throw new RangeError(`stage ${number}: the plan has 1 to ${plan.length}`);
+  const pass = passAfter(plan, number, shell.seams.length / 2);
+  const answer = stageAnswer(
+    site.value.stages,
+    { placed: stage.placed, props: stage.props, pass: (seam) => pass[seam] ?? null },
+    { strength: false, sets: 60 },
+  );
+  if (!answer.ok) return answer;
+  const lift = lifter(question, gear);
+  const lifts = stage.pieces.map(lift);
+  const ground = shell.hubs.reduce((low, z, i) => (i % 3 === 2 ? Math.min(low, z) : low), 0);
+  return {
+    ok: true,
+    value: {
+      number,
+      answer: answer.value,
+      lifts: lifts.map((one) => factsOf(one, gear)),
+      heights: stageHeights(lifts, gear, { radius: shell.radius, ground }),
+    },
+  };
+}
+
+function factsOf(lift: Lift, gear: Gear): LiftFacts {
+  const { piece, best, leastChange } = lift;
+  return {
+    places: piece.places,
+    mass: piece.unweighed.length > 0 ? null : piece.mass,
+    area: piece.area,
+    high: piece.high,
+    way: best && {
+      by: best.by,
+      name: best.name,
+      people: best.people,
+      gust: best.gustLimit.value,
+      why: best.why,
+    },
+    leastChange,
+    needsCard: needsCard(lift, gear),
+  };
+}
+
+// --- an order changed by hand ---
+
+/** An order to be checked: its lifts with the props that are planned for them. */
+export interface RaisingCheckQuestion extends RaisingQuestion {
+  readonly lifts: readonly OrderedLift[];
+}
+
+/** The first thing that an order breaks, and pins that it does not keep; nothing: every state stands. */
+export function raisingCheck(question: RaisingCheckQuestion): Read<readonly OrderBreak[]> {
+  const brief = briefOf(question);
+  const site = siteFor(brief);
+  if (!site.ok) return site;
+  return {
+    ok: true,
+    value: checkOrder(site.value, question.lifts, brief.pins, { firstOnly: true }),
+  };
+}

@@ -1,0 +1,57 @@
+// The props of a plan by name, and which of them stand, go in or go out in a stage.
+
+import type { PlannedProp, RaisingPlan, Shell } from '@shellraise/core';
+
+/** A prop with its name: `P1` is the first that goes in. */
+export interface NamedProp extends PlannedProp {
+  readonly name: string;
+}
+
+/** What a prop does in a stage. */
+export type PropState = 'in' | 'stands' | 'out';
+
+/** The props that matter in a stage: standing from before, put in, or taken out in it. One that goes in
+ * and out in one stage counts as going out, with `in` told by its lift. */
+export function propsAt(
+  { props }: Pick<RaisingPlan, 'props'>,
+  number: number,
+): readonly { readonly prop: NamedProp; readonly state: PropState }[] {
+  return props.flatMap((own, i) => {
+    if (own.from.stage > number || (own.until !== null && own.until.stage < number)) return [];
+    const state: PropState =
+      own.until?.stage === number ? 'out' : own.from.stage === number ? 'in' : 'stands';
+    return [{ prop: { ...own, name: `P${i + 1}` }, state }];
+  });
+}
+
+/** Props that go in and those that go out with one lift of a stage, by name. */
+export function propsOfLift(
+  { props }: Pick<RaisingPlan, 'props'>,
+  stage: number,
+  lift: number,
+): { readonly goIn: readonly string[]; readonly goOut: readonly string[] } {
+  const names = (of: (prop: PlannedProp) => PlannedProp['until']): string[] =>
+    props.flatMap((prop, i) => {
+      const at = of(prop);
+      return at !== null && at.stage === stage && at.lift === lift ? [`P${i + 1}`] : [];
+    });
+  return { goIn: names(({ from }) => from), goOut: names(({ until }) => until) };
+}
+
+/** Numbers of the places among these that meet at a hub, in number order. */
+export function placesAround(
+  shell: Shell,
+  numbers: readonly string[],
+  placed: Iterable<number>,
+  hub: number,
+): string[] {
+  const found: number[] = [];
+  for (const place of placed)
+    for (
+      let s = shell.placeStart[place] as number;
+      s < (shell.placeStart[place + 1] as number);
+      s++
+    )
+      if (shell.sideHub[s] === hub) found.push(place);
+  return found.map((place) => numbers[place] ?? '').sort();
+}

@@ -1,0 +1,289 @@
+// The Raising sheet: the shell at any stage of the order of work, drawn on the left over a slider, and
+// beside it the stage's card, all stages, and the lead's own changes.
+
+import '../../styles/ground.css';
+import '../../styles/raising.css';
+import { type RaisingPlan, reordered } from '@shellraise/core';
+import { useEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import { longEngine, quickEngine, raiseEngine } from '../../engine/bridge.ts';
+import type {
+  RaisingCheckQuestion,
+  RaisingQuestion,
+  RaisingStageQuestion,
+} from '../../engine/raising.ts';
+import { createRaisingRuns, raisingKey } from '../../engine/raising-runs.ts';
+import { projectOf } from '../../state/app-state.ts';
+import { useAppState, useDerived } from '../../ui/app-context.tsx';
+import { ProgressLine } from '../../ui/progress-line.tsx';
+import { TitleBlock } from '../../ui/title-block.tsx';
+import { useWords } from '../../words/words.ts';
+import { Faults } from '../ground/small.tsx';
+import { StageView } from '../ground/stage-view.tsx';
+import { NoShell, Steps } from '../places/sheet-states.tsx';
+import type { Stood } from '../places/stood.ts';
+import { Tabs } from '../places/tabs.tsx';
+import { useAnswer } from '../places/use-answer.ts';
+import { useAssumes } from '../places/use-assumes.ts';
+import { useStood } from '../places/use-stood.ts';
+import { AssumedPanel } from './assumed-panel.tsx';
+import { ChangesPanel, type Trial } from './changes-panel.tsx';
+import { leadByIndex, leads, noLead } from './lead.ts';
+import { PrintedCards } from './printed-cards.tsx';
+import { StageCard } from './stage-card.tsx';
+import { StageDrawing, usePlanPicture } from './stage-drawing.tsx';
+import { StageList } from './stage-list.tsx';
+import { StageSlider } from './stage-slider.tsx';
+import { useSettled } from './use-settled.ts';
+
+const tabs = ['stage', 'all', 'changes', 'assumed'] as const;
+type RaisingTab = (typeof tabs)[number];
+
+const runs = createRaisingRuns(raiseEngine, () => performance.now());
+const askStage = (question: RaisingStageQuestion) => longEngine.ask('raisingStage', question);
+const askCheck = (question: RaisingCheckQuestion) => quickEngine.ask('raisingCheck', question);
+
+/** The Raising sheet. */
+export function RaisingSheet() {
+  const words = useWords().raising;
+  const stood = useStood();
+  return (
+    <div className="places-sheet raising-sheet">
+      <h1 className="read-out">{words.title}</h1>
+      <Steps />
+      {stood ? (
+        <Raised stood={stood} />
+      ) : (
+        <div className="choosing">
+          <NoShell onChoose={() => undefined} />
+          <div className="choosing-foot">
+            <TitleBlock />
+          </div>
+        </div>
+      )}
+    </div>
+  );
+}
+
+function Raised({ stood }: { stood: Stood }) {
+  const { raising: words, frame } = useWords();
+  const question = useQuestion(stood);
+  const run = useStore(runs.store);
+  useEffect(() => runs.start(question), [question]);
+  // A plan of another question has other places.
+  const plan = run.key === raisingKey(question) ? run.value : null;
+  const assumes = useAssumes();
+  return (
+    <>
+      <ProgressLine
+        ask={run}
+        what={plan === null ? words.planning : words.better}
+        onCancel={runs.cancel}
+      />
+      {run.status === 'cancelled' || run.status === 'failed' ? (
+        <div className="step-ended" role="status">
+          <p>
+            {run.status === 'failed'
+              ? `${words.failed} ${run.fault ?? ''}`
+              : plan === null
+                ? words.stoppedEarly
+                : words.stopped}
+          </p>
+          <button type="button" onClick={() => runs.start(question, true)}>
+            {words.anew}
+          </button>
+        </div>
+      ) : null}
+      {plan === null ? (
+        <div className="choosing">
+          <div className="no-shell">
+            {run.faults.length > 0 ? (
+              <>
+                <h2>{words.noPlan}</h2>
+                <Faults faults={run.faults} />
+                <Freed question={question} />
+              </>
+            ) : (
+              <p className="quiet">{words.working}</p>
+            )}
+          </div>
+          <div className="choosing-foot">
+            <TitleBlock more={[{ name: frame.block.assumes, value: assumes }]} />
+          </div>
+        </div>
+      ) : (
+        <OnPlan stood={stood} question={question} plan={plan} assumes={assumes} />
+      )}
+    </>
+  );
+}
+
+/** Where what the lead fixed can't be kept: the way back. */
+function Freed({ question }: { question: RaisingQuestion }) {
+  const words = useWords().raising.changes;
+  const project = useAppState((state) => state.projectId);
+  if (question.order === null && question.before.length === 0) return null;
+  return (
+    <button type="button" className="go" onClick={() => leads.setState({ [project]: noLead })}>
+      {words.free}
+    </button>
+  );
+}
+
+function OnPlan({
+  stood,
+  question,
+  plan,
+  assumes,
+}: {
+  stood: Stood;
+  question: RaisingQuestion;
+  plan: RaisingPlan;
+  assumes: string;
+}) {
+  const { raising: words, frame } = useWords();
+  const project = useAppState((state) => state.projectId);
+  const lead = useStore(leads, (all) => all[project]) ?? noLead;
+  const [tab, setTab] = useState<RaisingTab>('stage');
+  const [at, setAt] = useState(1);
+  const number = Math.min(at, plan.stages.length);
+  const stage = plan.stages[number - 1];
+  const { standing } = stood;
+  const { shell } = standing.standing;
+  const { numbers, leftOut } = standing;
+  const picture = usePlanPicture(stood);
+  const detail = useDetail(question, plan, number);
+  const [trial, onTry] = useTrial(question, plan);
+  const fall = tab === 'changes' ? trial.breaks?.find((one) => one.what === 'falls') : undefined;
+  const falling = useMemo(
+    () =>
+      fall && {
+        placed: fall.way.places,
+        movement: fall.way.corners,
+        answer: {
+          moving: fall.moving.map((place) => numbers[place] ?? ''),
+          props: trial.lifts[fall.lift]?.props ?? [],
+        },
+      },
+    [fall, numbers, trial],
+  );
+  const panels = numbers.length - leftOut.length;
+  if (!stage) return null;
+  return (
+    <div className="shell-sheet">
+      <div className="drawings raising-left">
+        {falling ? (
+          <StageView shell={shell} numbers={numbers} detail={falling} />
+        ) : (
+          <StageDrawing stood={stood} plan={plan} number={number} picture={picture} />
+        )}
+        <StageSlider plan={plan} number={number} onStage={setAt} />
+      </div>
+      <div className="beside">
+        <Tabs
+          className="beside-tabs"
+          label={words.tabs}
+          tabs={tabs.map((key) => ({ key, label: words.tab[key] }))}
+          chosen={tab}
+          onChoose={setTab}
+        >
+          {tab === 'stage' ? (
+            <div className="fit-panel" aria-live="polite">
+              <StageCard {...{ shell, numbers, plan, stage, panels, detail }} />
+            </div>
+          ) : tab === 'all' ? (
+            <StageList
+              plan={plan}
+              numbers={numbers}
+              number={number}
+              onStage={(to) => {
+                setAt(to);
+                setTab('stage');
+              }}
+            />
+          ) : tab === 'changes' ? (
+            <ChangesPanel
+              {...{ project, shell, numbers, leftOut, plan, number, lead, trial, onTry }}
+            />
+          ) : (
+            <AssumedPanel plan={plan} detail={typeof detail === 'string' ? null : detail} />
+          )}
+        </Tabs>
+        <TitleBlock more={[{ name: frame.block.assumes, value: assumes }]} />
+      </div>
+      <PrintedCards {...{ stood, question, plan, picture, panels }} />
+    </div>
+  );
+}
+
+/** What is asked: the standing shell with what the project says, and what the lead has fixed. */
+function useQuestion({ standing, kinds }: Stood): RaisingQuestion {
+  const project = useAppState((state) => state.projectId);
+  const loads = useAppState((state) => projectOf(state).loads);
+  const ground = useAppState((state) => projectOf(state).ground);
+  const parts = useAppState((state) => projectOf(state).parts);
+  const stages = useAppState((state) => projectOf(state).stages);
+  const gear = useAppState((state) => projectOf(state).gear);
+  const takeoff = useAppState((state) => projectOf(state).takeoff);
+  const holes = useDerived((derived) => derived.work.value?.holes);
+  const lead = useStore(leads, (all) => all[project]) ?? noLead;
+  const { shell } = standing.standing;
+  const { numbers, leftOut } = standing;
+  return useMemo(
+    () => ({
+      ...{ shell, numbers, leftOut, kinds, loads, ground, parts, stages, gear, takeoff },
+      holes: holes ?? [],
+      ...leadByIndex(lead, numbers),
+    }),
+    [shell, numbers, leftOut, kinds, loads, ground, parts, stages, gear, takeoff, holes, lead],
+  );
+}
+
+/** Winds and lifts of the stage on show; null while they are reckoned, words where they can't be. */
+function useDetail(question: RaisingQuestion, plan: RaisingPlan, number: number) {
+  const words = useWords().raising;
+  const asked = useMemo(
+    (): RaisingStageQuestion => ({ ...question, plan: plan.stages, number }),
+    [question, plan, number],
+  );
+  const { last, fault } = useAnswer(useSettled(asked), askStage);
+  if (fault !== null) return fault;
+  if (last?.question.plan !== plan.stages || last.question.number !== number) return null;
+  const read = last.answer;
+  if (read.ok) return read.value;
+  return read.faults
+    .map(({ path, found, expected }) => words.fault(path, found, expected))
+    .join(' ');
+}
+
+/** An order that is tried, checked in the engine. */
+function useTrial(question: RaisingQuestion, plan: RaisingPlan) {
+  const words = useWords().raising;
+  const [tried, setTried] = useState<{
+    readonly plan: RaisingPlan;
+    readonly order: readonly number[];
+  } | null>(null);
+  const order = tried?.plan === plan ? tried.order : null;
+  const lifts = useMemo(() => (order === null ? [] : reordered(plan, order)), [plan, order]);
+  const asked = useMemo(
+    (): RaisingCheckQuestion | null => (order === null ? null : { ...question, lifts }),
+    [question, order, lifts],
+  );
+  const { last, fault } = useAnswer(asked, askCheck);
+  const read = asked !== null && last?.question === asked ? last.answer : null;
+  const trial: Trial = {
+    order,
+    lifts,
+    breaks: read?.ok ? read.value : null,
+    fault:
+      fault ??
+      (read && !read.ok
+        ? read.faults
+            .map(({ path, found, expected }) => words.fault(path, found, expected))
+            .join(' ')
+        : null),
+  };
+  const onTry = (next: readonly number[] | null): void =>
+    setTried(next === null ? null : { plan, order: next });
+  return [trial, onTry] as const;
+}

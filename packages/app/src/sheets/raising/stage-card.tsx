@@ -1,0 +1,251 @@
+// The card of a stage: what goes up and in which order, bolts before letting go, props, how far seams are
+// tightened, whether it may stay overnight, wind, lifting. The same on the screen and on paper.
+
+import type { RaisingPlan, RaisingStage, Shell } from '@shellraise/core';
+import type { RaisingStageDetail } from '../../engine/raising.ts';
+import { useWords } from '../../words/words.ts';
+import { boltRange } from './bolts-of.ts';
+import { placesAround, propsAt, propsOfLift } from './props-at.ts';
+import { type CardWords, useCardWords } from './use-raising-words.ts';
+
+/** What a card is of. */
+export interface CardProps {
+  readonly shell: Shell;
+  readonly numbers: readonly string[];
+  readonly plan: RaisingPlan;
+  readonly stage: RaisingStage;
+  /** Panels of the whole shell. */
+  readonly panels: number;
+  /** Its winds and lifts; null while they are reckoned, a text where they can't be. */
+  readonly detail: RaisingStageDetail | string | null;
+}
+
+/** The card. */
+export function StageCard(props: CardProps) {
+  const { numbers, plan, stage, panels, detail } = props;
+  const words = useWords().raising;
+  const write = useCardWords(numbers);
+  const up = stage.pieces.flat().length;
+  return (
+    <article className="raise-card">
+      <header>
+        <p className="raise-number">
+          <strong>{stage.number}</strong>{' '}
+          <span className="quiet">{words.card.of(plan.stages.length)}</span>
+        </p>
+        <div>
+          <h3>{words.sort(stage.sort, stage.course)}</h3>
+          <p>
+            {up === 0 ? words.card.nothing : words.card.goesUp(stage.lifts.length, up)}.{' '}
+            {words.card.standing(stage.placed.length, panels)}.
+          </p>
+        </div>
+      </header>
+      {stage.lifts.length > 0 ? <Lifts plan={plan} stage={stage} write={write} /> : null}
+      <div className="raise-facts">
+        <Props {...props} write={write} />
+        <Passes stage={stage} />
+        <section className={stage.stopPoint ? 'raise-stop yes' : 'raise-stop'}>
+          <h4>{words.card.overnight}</h4>
+          <p className="raise-verdict">{stage.stopPoint ? words.card.stop : words.card.noStop}</p>
+          <p>{stage.overnight.why}</p>
+        </section>
+        <Winds detail={detail} write={write} />
+        {detail !== null && typeof detail !== 'string' && detail.lifts.length > 0 ? (
+          <Lifting detail={detail} write={write} numbers={numbers} />
+        ) : null}
+        <section>
+          <h4>{words.card.time}</h4>
+          <p>
+            {words.card.timeOf(
+              write.time(stage.time.up),
+              stage.time.ground > 0 ? write.time(stage.time.ground) : null,
+              stage.time.tighten > 0 ? write.time(stage.time.tighten) : null,
+            )}{' '}
+            <span className="quiet">{words.card.timeNote}</span>
+          </p>
+        </section>
+      </div>
+      <p className="facts-caution">{words.caution}</p>
+    </article>
+  );
+}
+
+function Lifts({
+  plan,
+  stage,
+  write,
+}: {
+  plan: RaisingPlan;
+  stage: RaisingStage;
+  write: CardWords;
+}) {
+  const words = useWords().raising.card;
+  const rows = stage.lifts.map((lift, i) => ({ lift, ...propsOfLift(plan, stage.number, i) }));
+  const moves = rows.some(({ goIn, goOut }) => goIn.length + goOut.length > 0);
+  return (
+    <table className="raise-lifts">
+      <caption className="read-out">{words.lifts}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{words.heads.lift}</th>
+          <th scope="col">{words.heads.piece}</th>
+          <th scope="col">{words.heads.bolts}</th>
+          {moves ? (
+            <>
+              <th scope="col">{words.heads.in}</th>
+              <th scope="col">{words.heads.out}</th>
+            </>
+          ) : null}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ lift, goIn, goOut }, i) => (
+          <tr key={lift.places.join()}>
+            <td>{i + 1}</td>
+            <th scope="row">
+              {write.piece(lift.places)}
+              {lift.made === 'panel' ? null : (
+                <span className="quiet"> {words.made[lift.made]}</span>
+              )}
+              {lift.closes ? <span className="quiet"> {words.closes}</span> : null}
+            </th>
+            <td>{boltWords(lift.boltsBeforeLettingGo, words)}</td>
+            {moves ? (
+              <>
+                <td className="accent">{goIn.join(', ')}</td>
+                <td>{goOut.join(', ')}</td>
+              </>
+            ) : null}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function boltWords(
+  bolts: readonly (number | null)[],
+  words: ReturnType<typeof useWords>['raising']['card'],
+): string {
+  if (bolts.length === 0) return words.boltsNone;
+  const range = boltRange(bolts);
+  if (range === null) return words.boltsUnknown(bolts.length);
+  const { least, most } = range;
+  return least === most
+    ? words.bolts(least, bolts.length)
+    : words.boltsBetween(least, most, bolts.length);
+}
+
+function Props({ shell, numbers, plan, stage, write }: CardProps & { readonly write: CardWords }) {
+  const words = useWords().raising.card;
+  const all = propsAt(plan, stage.number);
+  const left = all.filter(({ state }) => state !== 'out').map(({ prop }) => prop.name);
+  const fewest = plan.fewest[stage.number - 1] ?? false;
+  return (
+    <section>
+      <h4>{words.props}</h4>
+      <p>{left.length === 0 ? words.propsNone : words.propsStanding(left, fewest)}</p>
+      {all.length > 0 ? (
+        <ul className="raise-props">
+          {all.map(({ prop, state }) => (
+            <li key={prop.name} className={state === 'stands' ? '' : state}>
+              {words.propAt(
+                prop.name,
+                placesAround(shell, numbers, stage.placed, prop.hub),
+                write.height(prop.height),
+              )}
+            </li>
+          ))}
+        </ul>
+      ) : null}
+    </section>
+  );
+}
+
+function Passes({ stage: { pass } }: { stage: RaisingStage }) {
+  const words = useWords().raising.card;
+  const lines = (['finger', 'snug', 'final'] as const)
+    .filter((one) => pass[one].length > 0)
+    .map((one) => words[one](pass[one].length));
+  return (
+    <section>
+      <h4>{words.pass}</h4>
+      <p>{lines.length === 0 ? words.passNone : lines.join(' ')}</p>
+    </section>
+  );
+}
+
+function Winds({ detail, write }: { detail: CardProps['detail']; write: CardWords }) {
+  const words = useWords().raising.card;
+  const bears = detail === null || typeof detail === 'string' ? null : detail.answer.bears;
+  return (
+    <section>
+      <h4>{words.wind}</h4>
+      {detail === null ? (
+        <p className="quiet">{words.windWorking}</p>
+      ) : bears === null ? (
+        <p>{words.windNone(typeof detail === 'string' ? detail : '')}</p>
+      ) : (
+        <>
+          <p className="raise-verdict">{words.stopWork(write.speed(bears.stopWork.gust.value))}</p>
+          <p>
+            {words.stopBy(bears.stopWork.setBy)}{' '}
+            {bears.stopWork.leave === null ? '' : words.leave(write.speed(bears.stopWork.leave))}{' '}
+            {bears.untied.gust === null ? '' : words.untied(write.speed(bears.untied.gust))}
+          </p>
+          {bears.stopWork.unknown.length > 0 ? (
+            <p className="accent">{words.unknown(bears.stopWork.unknown.join(', '))}</p>
+          ) : null}
+        </>
+      )}
+    </section>
+  );
+}
+
+function Lifting({
+  detail: { lifts, heights },
+  write,
+  numbers,
+}: {
+  detail: RaisingStageDetail;
+  write: CardWords;
+  numbers: readonly string[];
+}) {
+  const words = useWords().raising.card;
+  const weighed = lifts.filter(({ mass }) => mass !== null);
+  const heaviest = weighed.reduce<(typeof lifts)[number] | null>(
+    (most, one) => (most === null || (one.mass ?? 0) > (most.mass ?? 0) ? one : most),
+    null,
+  );
+  const unknown = lifts
+    .filter(({ mass }) => mass === null)
+    .map(({ places }) => write.piece(places));
+  const cannot = weighed.filter(({ way }) => way === null);
+  return (
+    <section>
+      <h4>{words.liftHead}</h4>
+      {heaviest && heaviest.mass !== null ? (
+        <p>
+          {words.heaviest(write.piece(heaviest.places), write.mass(heaviest.mass))}{' '}
+          {heaviest.way ? words.by[heaviest.way.by](heaviest.way.people, heaviest.way.name) : ''}{' '}
+          {heaviest.way ? words.liftGust(write.speed(heaviest.way.gust)) : ''}
+        </p>
+      ) : null}
+      {unknown.length > 0 ? <p className="accent">{words.unweighed(unknown)}</p> : null}
+      <p>
+        {words.hands(write.height(heights.hands))}
+        {heights.short.length > 0 ? (
+          <span className="accent"> {heights.short.map(sentence).join(' ')}</span>
+        ) : null}
+      </p>
+      {cannot.slice(0, 1).map(({ places, leastChange }) => (
+        <p key={places.join()} className="accent">
+          {numbers[places[0] as number]}: {leastChange}
+        </p>
+      ))}
+    </section>
+  );
+}
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;

@@ -1,0 +1,233 @@
+// The flat plan at a stage: panels that stand white, those that go up now tinted with a heavy outline,
+// the rest dotted; seams by their pass, what changes in the stage in the accent; props as feet with
+// their names. Millimetres of the drawing, x right, y down.
+
+import {
+  type Fill,
+  type Item,
+  inkColours,
+  type Point,
+  passAfter,
+  type RaisingPlan,
+  type SeamPassOrNone,
+  type Shell,
+  type Stroke,
+  tints,
+} from '@shellraise/core';
+import { planLayers } from '../../drawing/plan-view/recolour.ts';
+import type { PlanPicture } from '../../engine/drawings.ts';
+import { propsAt } from './props-at.ts';
+
+/** How the panels of a stage are filled. */
+export const stageFills = {
+  now: { tint: tints.rose, hatch: null },
+  placed: { tint: tints.mist, hatch: null },
+  later: { tint: null, hatch: null },
+} as const satisfies Readonly<Record<string, Fill>>;
+
+/** Where a place is in a stage. */
+export type PlaceState = keyof typeof stageFills;
+
+/** Place → where it is in the stage with this number. */
+export function placeStates(plan: Pick<RaisingPlan, 'stages'>, number: number, places: number) {
+  const state = new Array<PlaceState>(places).fill('later');
+  const stage = plan.stages[number - 1];
+  for (const place of stage?.placed ?? []) state[place] = 'placed';
+  for (const place of stage?.pieces.flat() ?? []) state[place] = 'now';
+  return state;
+}
+
+/** How a seam of a pass is drawn. */
+export const seamStrokes: Readonly<Record<'finger' | 'snug' | 'final', Stroke>> = {
+  finger: { weight: 'light', dash: 'dashed' },
+  snug: { weight: 'light' },
+  final: { weight: 'heavy' },
+};
+
+const later: Stroke = { weight: 'hair', dash: 'dotted', ink: 'grey' };
+const rim: Stroke = { weight: 'medium' };
+const nowRim: Stroke = { weight: 'bold', ink: 'accent' };
+
+/** What is drawn. */
+export interface StageScene {
+  readonly shell: Shell;
+  readonly plan: RaisingPlan;
+  readonly number: number;
+  readonly leftOut: readonly number[];
+  readonly picture: PlanPicture;
+}
+
+/** The drawing's items: groups of places and labels as the plan view wants them, and lines. */
+export function stageItems({ shell, plan, number, leftOut, picture }: StageScene): Item[] {
+  const states = placeStates(plan, number, shell.kind.length);
+  const out = new Set(leftOut);
+  const places = states.map(
+    (_, place): Item => ({
+      type: 'group',
+      data: { place: String(place) },
+      items: out.has(place)
+        ? []
+        : [{ type: 'path', points: pointsOf(picture.outlines[place]), closed: true, stroke: null }],
+    }),
+  );
+  return [
+    ...places,
+    ...lines(shell, plan, number, states, out, picture),
+    ...propItems(plan, number, picture),
+    ...labels(picture, states, out),
+  ];
+}
+
+const pointsOf = (flat: Float64Array | undefined): Point[] =>
+  Array.from({ length: (flat?.length ?? 0) / 2 }, (_, i) => [
+    flat?.[2 * i] as number,
+    flat?.[2 * i + 1] as number,
+  ]);
+
+function lines(
+  shell: Shell,
+  plan: RaisingPlan,
+  number: number,
+  states: readonly PlaceState[],
+  out: ReadonlySet<number>,
+  picture: PlanPicture,
+): Item[] {
+  const seams = shell.seams.length / 2;
+  const pass = passAfter(plan.stages, number, seams);
+  const before = passAfter(plan.stages, number - 1, seams);
+  const drawn: { readonly order: number; readonly item: Item }[] = [];
+  const put = (side: number, stroke: Stroke, order: number): void => {
+    drawn.push({
+      order,
+      item: { type: 'path', points: sidePoints(shell, picture, side), closed: false, stroke },
+    });
+  };
+  const isIn = (place: number): boolean => states[place] !== 'later' && !out.has(place);
+  for (let i = 0; i < seams; i++) {
+    const [a, b] = [shell.seams[2 * i] as number, shell.seams[2 * i + 1] as number];
+    const [p, q] = [shell.sidePlace[a] as number, shell.sidePlace[b] as number];
+    if (out.has(p) && out.has(q)) continue;
+    const [first, second] = [isIn(p), isIn(q)];
+    if (first && second) {
+      const own = seamStroke(pass[i] ?? null, before[i] ?? null);
+      put(a, own, own.ink === 'accent' ? 3 : 1);
+    } else if (first || second) {
+      const now = states[first ? p : q] === 'now';
+      put(a, now ? nowRim : rim, now ? 4 : 2);
+    } else put(a, later, 0);
+  }
+  shell.mate.forEach((mate, side) => {
+    const place = shell.sidePlace[side] as number;
+    if (mate >= 0 || out.has(place)) return;
+    const now = states[place] === 'now';
+    put(side, isIn(place) ? (now ? nowRim : rim) : later, isIn(place) ? (now ? 4 : 2) : 0);
+  });
+  return drawn.sort((a, b) => a.order - b.order).map(({ item }) => item);
+}
+
+/** A seam between two panels that stand; one without a bolt yet is drawn as finger-tight. */
+export function seamStroke(now: SeamPassOrNone, before: SeamPassOrNone): Stroke {
+  const own = seamStrokes[now ?? 'finger'];
+  return now === before ? own : { ...own, ink: 'accent' };
+}
+
+/** A side along its outline, which bends where the drawing is far below the equator. */
+export function sidePoints(
+  shell: Shell,
+  { outlines, hubs }: Pick<PlanPicture, 'outlines' | 'hubs'>,
+  side: number,
+): Point[] {
+  const place = shell.sidePlace[side] as number;
+  const first = shell.placeStart[place] as number;
+  const next = side + 1 === shell.placeStart[place + 1] ? first : side + 1;
+  const points = pointsOf(outlines[place]);
+  const at = (s: number): Point => {
+    const hub = shell.sideHub[s] as number;
+    return [hubs[2 * hub] as number, hubs[2 * hub + 1] as number];
+  };
+  const indexOf = ([x, y]: Point): number =>
+    points.findIndex((one) => one[0] === x && one[1] === y);
+  const [from, to] = [indexOf(at(side)), indexOf(at(next))];
+  if (from < 0 || to < 0) return [at(side), at(next)];
+  const path: Point[] = [];
+  for (let i = from; ; i = (i + 1) % points.length) {
+    path.push(points[i] as Point);
+    if (i === to) return path;
+  }
+}
+
+/** Size of a prop's foot, parts of the usual type; of its name likewise. */
+const FOOT = 0.62;
+const NAME = 0.92;
+
+function propItems(plan: RaisingPlan, number: number, picture: PlanPicture): Item[] {
+  const r = FOOT * picture.type;
+  return propsAt(plan, number).map(({ prop, state }): Item => {
+    const [x, y] = [picture.hubs[2 * prop.hub] as number, picture.hubs[2 * prop.hub + 1] as number];
+    const ink = state === 'stands' ? 'ink' : 'accent';
+    return {
+      type: 'group',
+      data: { prop: prop.name },
+      items: [
+        ...propMark([x, y], r, state),
+        {
+          type: 'text',
+          at: [x + 1.25 * r, y - 1.05 * r],
+          text: prop.name,
+          size: NAME * picture.type,
+          bold: true,
+          ink,
+          halo: 0.5,
+        },
+      ],
+    };
+  });
+}
+
+/** A prop seen from above: a filled foot where it stands, an open one where it goes out. */
+export function propMark(
+  [x, y]: Point,
+  r: number,
+  state: 'in' | 'stands' | 'out',
+): readonly Item[] {
+  const ink = state === 'stands' ? 'ink' : 'accent';
+  const stroke: Stroke = { weight: 'medium', ink };
+  const cross = (dx: number, dy: number): Item => ({
+    type: 'path',
+    points: [
+      [x - dx, y - dy],
+      [x + dx, y + dy],
+    ],
+    closed: false,
+    stroke,
+  });
+  const ring = {
+    type: 'circle',
+    centre: [x, y] as Point,
+    radius: r,
+    stroke,
+    fill: { tint: state === 'out' ? inkColours.paper : inkColours[ink], hatch: null },
+  } as const satisfies Item;
+  return state === 'out' ? [ring, cross(0.7 * r, 0.7 * r), cross(0.7 * r, -0.7 * r)] : [ring];
+}
+
+function labels(
+  { items }: PlanPicture,
+  states: readonly PlaceState[],
+  out: ReadonlySet<number>,
+): Item[] {
+  const ink = { now: 'accent', placed: 'ink', later: 'grey' } as const;
+  return planLayers(items).labels.flatMap((item): Item[] => {
+    if (item.type !== 'group') return [item];
+    const place = Number(item.data?.label);
+    if (out.has(place)) return [];
+    const own = states[place] ?? 'later';
+    const texts = item.items.map(
+      (one): Item =>
+        one.type === 'text'
+          ? { ...one, ink: ink[own], bold: own === 'now' || (one.bold ?? false) }
+          : one,
+    );
+    return [{ ...item, items: texts }];
+  });
+}

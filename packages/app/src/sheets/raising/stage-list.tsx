@@ -1,0 +1,71 @@
+// The whole order: its sums, and each stage as a line to be pressed.
+
+import type { RaisingPlan } from '@shellraise/core';
+import { useWords } from '../../words/words.ts';
+import { useCardWords } from './use-raising-words.ts';
+
+/** The list. */
+export function StageList({
+  plan,
+  numbers,
+  number,
+  onStage,
+}: {
+  plan: RaisingPlan;
+  numbers: readonly string[];
+  number: number;
+  onStage: (number: number) => void;
+}) {
+  const words = useWords().raising;
+  const write = useCardWords(numbers);
+  const seconds = plan.stages.reduce(
+    (sum, { time }) => sum + time.up + time.ground + time.tighten,
+    0,
+  );
+  return (
+    <div className="fit-panel">
+      <h3>{words.list.heading}</h3>
+      <p>
+        {words.list.facts(
+          plan.stages.length,
+          write.time(seconds),
+          plan.cost.mostProps,
+          plan.cost.propsMoved,
+        )}{' '}
+        {words.list.tried(plan.tried)} {words.list.wayOut(plan.wayOut.map((p) => numbers[p] ?? ''))}
+      </p>
+      <p className="facts-caution">{words.caution}</p>
+      <ol className="raise-list">
+        {plan.stages.map((stage) => (
+          <li key={stage.number}>
+            <button
+              type="button"
+              aria-current={stage.number === number ? 'step' : undefined}
+              aria-label={words.list.stage(stage.number, words.sort(stage.sort, stage.course))}
+              onClick={() => onStage(stage.number)}
+            >
+              <strong>{stage.number}</strong>
+              <span>
+                {words.sort(stage.sort, stage.course)}
+                <span className="quiet">
+                  {' '}
+                  {stage.pieces.map((places) => write.piece(places)).join(' · ')}
+                </span>
+              </span>
+              <span className="raise-list-facts">
+                {words.list.props(stage.props.length)}
+                {stage.stopPoint ? <b>{words.list.stop}</b> : null}
+              </span>
+              <span className="raise-list-time">
+                {write.time(stage.time.up + stage.time.ground + stage.time.tighten)}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ol>
+      <button type="button" className="screen-only" onClick={() => print()}>
+        {words.list.print}
+      </button>
+    </div>
+  );
+}

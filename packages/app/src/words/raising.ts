@@ -1,0 +1,211 @@
+// Words of the raising plan: stages, cards, props, passes, what an order breaks.
+
+import { listed, plural } from './counted.ts';
+
+/** Words of the Raising sheet. */
+export const raisingWords = {
+  title: 'Raising',
+  caution:
+    'An estimate to plan by, no design approval: local codes and a licensed engineer or rigger decide.',
+  planning: 'Seeking the order of work',
+  better: 'A first order stands. Seeking a better one',
+  stopped: 'Stopped: the best order so far is shown.',
+  stoppedEarly: 'Stopped before any order was found.',
+  failed: 'No order could be worked out.',
+  anew: 'Work it out anew',
+  working: 'Seeking an order in which every stage stands …',
+  noPlan: 'This shell can’t be raised so',
+  drawing: {
+    choices: 'Drawing',
+    plan: 'Flat plan',
+    solid: '3D',
+    heading: (number: number, of: number) => `Stage ${number} of ${of}`,
+    label: (number: number, of: number, placed: number) =>
+      `Flat plan of stage ${number} of ${of}, ${plural(placed, 'panel')} placed`,
+    solidLabel: (number: number, of: number, placed: number) =>
+      `Stage ${number} of ${of} in 3D, ${plural(placed, 'panel')} placed`,
+    legend: 'What the lines mean',
+    now: 'goes up now',
+    placed: 'stands',
+    later: 'later',
+    finger: 'finger',
+    snug: 'snug',
+    final: 'final',
+    propIn: 'prop goes in',
+    prop: 'prop stands',
+    propOut: 'prop goes out',
+    changed: 'accent: changes in this stage',
+  },
+  slider: {
+    label: 'Stage of the build',
+    before: 'Stage before',
+    after: 'Next stage',
+    chart: (stages: number, most: number, stops: number) =>
+      `${plural(stages, 'stage')}: panels placed by each, at most ${plural(most, 'prop')} at once, ${plural(stops, 'stop point')}`,
+    panels: 'panels placed',
+    props: 'props',
+    stop: 'may stay overnight',
+  },
+  tabs: 'What the raising needs',
+  tab: { stage: 'Stage', all: 'All stages', changes: 'Changes', assumed: 'Assumed' },
+  sort: (sort: string, course: number): string =>
+    (
+      ({
+        base: 'Base course',
+        course: `Course ${course}`,
+        closing: `Course ${course} closes`,
+        cap: 'The cap, lifted whole',
+        'way out': 'The way out is closed',
+        'final pass': 'Final pass',
+      }) as Readonly<Record<string, string>>
+    )[sort] ?? sort,
+  card: {
+    of: (of: number) => `of ${of}`,
+    goesUp: (lifts: number, panels: number) =>
+      lifts === panels
+        ? plural(panels, 'panel')
+        : `${plural(panels, 'panel')} in ${plural(lifts, 'lift')}`,
+    nothing: 'Nothing goes up',
+    standing: (placed: number, of: number) => `${placed} of ${of} stand after it`,
+    lifts: 'In this order',
+    heads: {
+      lift: 'lift',
+      piece: 'panel',
+      bolts: 'bolts before letting go',
+      in: 'props in',
+      out: 'props out',
+    },
+    made: {
+      panel: '',
+      group: 'a group, still joined',
+      'made up': 'made up on the ground',
+      cap: 'made up on the ground, lifted whole',
+    },
+    bolts: (each: number, seams: number) =>
+      seams === 1 ? `${each} in the seam` : `${each} in each of ${seams} seams`,
+    boltsBetween: (least: number, most: number, seams: number) =>
+      `${least} to ${most} in each of ${seams} seams`,
+    boltsUnknown: (seams: number) =>
+      `2 or more in ${seams === 1 ? 'the seam' : `each of ${seams} seams`}`,
+    boltsNone: 'on the ground alone',
+    closes: 'closes the course',
+    props: 'Props',
+    propsNone: 'No prop stands when it is done.',
+    propsStanding: (names: readonly string[], fewest: boolean) =>
+      `${listed(names)} ${names.length === 1 ? 'stands' : 'stand'} when it is done${fewest ? ', the fewest that do' : '; fewer were not sought to the end'}.`,
+    propAt: (name: string, places: readonly string[], height: string) =>
+      places.length > 1
+        ? `${name}: ${height} up, under the hub where ${listed(places)} meet`
+        : `${name}: ${height} up, under the free corner of ${places.join('')}`,
+    pass: 'Bolts',
+    finger: (seams: number) => `${plural(seams, 'seam')} finger-tight.`,
+    snug: (seams: number) => `${plural(seams, 'seam')} snug, from the rim inward.`,
+    final: (seams: number) => `${plural(seams, 'seam')} to the final pass.`,
+    passNone: 'No bolt is tightened further.',
+    overnight: 'Overnight',
+    stop: 'May stay overnight',
+    noStop: 'Not to be left overnight',
+    wind: 'Wind',
+    windWorking: 'Reckoning its wind …',
+    windNone: (why: string) => `No wind limit can be told: ${why}`,
+    stopWork: (gust: string) => `Stop work at gusts of ${gust}`,
+    stopBy: (what: string) => `Set by ${what}.`,
+    leave: (gust: string) => `Leave the shell and its fall range at ${gust}.`,
+    untied: (gust: string) => `Held by nothing but its weight it lifts off at ${gust}.`,
+    unknown: (what: string) => `Unknown, and may give way sooner: ${what}.`,
+    liftHead: 'Lifting',
+    heaviest: (numbers: string, mass: string) => `Heaviest: ${numbers}, ${mass}.`,
+    unweighed: (numbers: readonly string[]) =>
+      numbers.length > 4
+        ? `Nobody knows the mass of ${numbers.length} of its pieces: weigh one of each kind.`
+        : `Nobody knows the mass of ${listed(numbers)}: weigh ${numbers.length === 1 ? 'it' : 'them'}.`,
+    by: {
+      hands: (people: number | null, name: string) =>
+        `${people === null ? 'By hand' : `By ${plural(people, 'pair')} of hands`}, from ${name}.`,
+      'gin pole': (_: number | null, name: string) => `By gin pole: ${name}.`,
+      lift: (_: number | null, name: string) => `By lift: ${name}.`,
+    },
+    liftGust: (gust: string) => `Lifting stops at gusts of ${gust}.`,
+    hands: (height: string) => `Hands must come to ${height}.`,
+    time: 'Time',
+    timeOf: (up: string, ground: string | null, tighten: string | null) =>
+      [
+        `${up} up there`,
+        ground === null ? '' : `${ground} on the ground`,
+        tighten === null ? '' : `${tighten} tightening`,
+      ]
+        .filter(Boolean)
+        .join(', '),
+    timeNote: 'of the whole crew, by common practice',
+    hours: (hours: number, minutes: number) =>
+      hours === 0 ? `${minutes} min` : minutes === 0 ? `${hours} h` : `${hours} h ${minutes} min`,
+  },
+  list: {
+    heading: 'The whole order',
+    facts: (stages: number, hours: string, most: number, moved: number) =>
+      `${plural(stages, 'stage')}, ${hours} of work; at most ${plural(most, 'prop')} at once, ${moved} put in over the build.`,
+    tried: (tried: number) =>
+      tried === 0 ? 'The first order that stands.' : `The best of ${tried} orders tried.`,
+    wayOut: (numbers: readonly string[]) =>
+      numbers.length === 0
+        ? 'People leave through the opening.'
+        : `The way out is ${listed(numbers)}: it goes in last, from outside.`,
+    stage: (number: number, sort: string) => `Stage ${number}: ${sort}`,
+    props: (count: number) => (count === 0 ? 'no prop' : plural(count, 'prop')),
+    stop: 'stop point',
+    print: 'Print the cards, one a stage',
+  },
+  changes: {
+    heading: 'Your own order',
+    intro:
+      'Move the stage on show, or fix which panel goes up before which. What that breaks is told at once.',
+    shown: (number: number, sort: string) => `Stage ${number}, ${sort.toLowerCase()}`,
+    earlier: 'One earlier',
+    later: 'One later',
+    movedTo: (number: number, to: number) => `Stage ${number} would be the ${ordinal(to)}.`,
+    checking: 'Asking every state …',
+    fine: 'Every state stands in that order with the props as planned.',
+    take: 'Take this order',
+    takeProps: 'Take it with the props it needs',
+    drop: 'Leave it as it was',
+    broken: 'Refused: this does not stand',
+    falls: (lift: string, movements: number, places: readonly string[], more: number) =>
+      `When ${lift} is let go, ${plural(movements, 'movement')} of ${listed(places)}${more > 0 ? ` and ${more} more` : ''} ${movements === 1 ? 'is' : 'are'} resisted by nothing. The drawing shows it.`,
+    needs: (places: readonly string[]) =>
+      `It would stand with ${plural(places.length, 'prop')} more: ${listed(places)}.`,
+    needsNone: 'No props make it stand.',
+    hub: (places: readonly string[]) => `where ${places.join(', ')} meet`,
+    floats: (lift: string) =>
+      `Nothing carries ${lift}: no seam to a panel that stands, and no hub on the ground.`,
+    'closed in': (lift: string) =>
+      `${lift} does not go in any more: the panels all round it and the course above are in.`,
+    pin: (place: string, than: string) => `${place} is to go up before ${than}.`,
+    other: (words: string) => `${words}.`,
+    pins: 'What goes up before what',
+    pinFirst: 'Panel',
+    pinThan: 'goes up before',
+    pinNote: 'such as 2-03',
+    pinFault: 'Expected the number of a place that stands.',
+    pinAdd: 'Fix it',
+    pinRemove: (place: string, than: string) => `No longer ${place} before ${than}`,
+    pinRemoveShort: 'Remove',
+    pinNone: 'Nothing is fixed.',
+    own: 'The order is your own.',
+    free: 'Let the order be sought again',
+    kept: 'Fixed for this visit: it is not in the project file yet.',
+  },
+  assumed: {
+    heading: 'What is taken for granted',
+    sources: 'Sources that are not confirmed',
+  },
+  print: {
+    card: (number: number, of: number) => `Stage ${number} of ${of}`,
+  },
+  fault: (path: string, found: string, expected: string) =>
+    `${path}: ${found}; expected ${expected}.`,
+};
+
+function ordinal(n: number): string {
+  const last = n % 100 > 10 && n % 100 < 14 ? 0 : n % 10;
+  return `${n}${['th', 'st', 'nd', 'rd'][last] ?? 'th'}`;
+}
