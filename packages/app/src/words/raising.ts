@@ -44,7 +44,7 @@ export const raisingWords = {
       `${plural(stages, 'stage')}: panels placed by each, at most ${plural(most, 'prop')} at once, ${plural(stops, 'stop point')}`,
     panels: 'panels placed',
     props: 'props',
-    stop: 'may stay overnight',
+    stop: 'stop point: stands without props',
   },
   tabs: 'What the raising needs',
   tab: { stage: 'Stage', all: 'All stages', changes: 'Changes', assumed: 'Assumed' },
@@ -59,6 +59,7 @@ export const raisingWords = {
         'final pass': 'Final pass',
       }) as Readonly<Record<string, string>>
     )[sort] ?? sort,
+  part: (name: string, part: number, of: number) => `${name}, part ${part} of ${of}`,
   card: {
     of: (of: number) => `of ${of}`,
     goesUp: (lifts: number, panels: number) =>
@@ -103,8 +104,16 @@ export const raisingWords = {
     final: (seams: number) => `${plural(seams, 'seam')} to the final pass.`,
     passNone: 'No bolt is tightened further.',
     overnight: 'Overnight',
-    stop: 'May stay overnight',
-    noStop: 'Not to be left overnight',
+    night: {
+      stands: 'Stands without props: ask its wind before a night',
+      holds: 'May stay overnight, closed down',
+      'gives way': 'Not to be left overnight',
+      unknown: 'Not known whether it may stay overnight',
+      no: 'Not to be left overnight',
+    },
+    nightWind: (gust: string) => `Not for a night with gusts of ${gust} or more.`,
+    nightUntied: (gust: string) =>
+      `Tie it down before you leave it: held by nothing but its weight it lifts off at ${gust}.`,
     wind: 'Wind',
     windWorking: 'Reckoning its wind …',
     windNone: (why: string) => `No wind limit can be told: ${why}`,
@@ -152,7 +161,7 @@ export const raisingWords = {
         : `The way out is ${listed(numbers)}: it goes in last, from outside.`,
     stage: (number: number, sort: string) => `Stage ${number}: ${sort}`,
     props: (count: number) => (count === 0 ? 'no prop' : plural(count, 'prop')),
-    stop: 'stop point',
+    stop: 'no prop: stop point',
     print: 'Print the cards, one a stage',
   },
   changes: {
@@ -172,9 +181,12 @@ export const raisingWords = {
     falls: (lift: string, movements: number, places: readonly string[], more: number) =>
       `When ${lift} is let go, ${plural(movements, 'movement')} of ${listed(places)}${more > 0 ? ` and ${more} more` : ''} ${movements === 1 ? 'is' : 'are'} resisted by nothing. The drawing shows it.`,
     needs: (places: readonly string[]) =>
-      `It would stand with ${plural(places.length, 'prop')} more: ${listed(places)}.`,
+      `It would stand with ${plural(places.length, 'prop')} more: ${places.join('; ')}.`,
     needsNone: 'No props make it stand.',
-    hub: (places: readonly string[]) => `where ${places.join(', ')} meet`,
+    hub: (places: readonly string[]) =>
+      places.length > 1
+        ? `where ${listed(places)} meet`
+        : `at the free corner of ${places.join('')}`,
     floats: (lift: string) =>
       `Nothing carries ${lift}: no seam to a panel that stands, and no hub on the ground.`,
     'closed in': (lift: string) =>

@@ -75,6 +75,7 @@ async function ready(page: Page, sheet: Sheet): Promise<void> {
   const first = {
     places: '[data-place]',
     ground: '.wind-rose',
+    raising: '.raise-card',
     pile: 'main input',
     shape: 'main button',
   };
@@ -118,7 +119,13 @@ describe('on paper', () => {
   }
 
   it('each sheet is a drawing of few pages on A4 and on Letter, without its buttons', async () => {
-    const most: Readonly<Record<Sheet, number>> = { pile: 14, shape: 4, places: 4, ground: 6 };
+    const most: Readonly<Record<Sheet, number>> = {
+      pile: 14,
+      shape: 4,
+      places: 4,
+      ground: 6,
+      raising: 60,
+    };
     for (const sheet of sheets) {
       const { page } = await open({ sheet });
       await page.locator('.title-block').waitFor();

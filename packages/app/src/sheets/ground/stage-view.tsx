@@ -27,6 +27,8 @@ const resting: Fill = { tint: null, hatch: null };
 
 /** What is seen of a stage. */
 export interface StageSeen extends Pick<StageDetail, 'placed' | 'movement'> {
+  /** Bent by its weight and the wind; left out where nobody asked. */
+  readonly bent?: StageDetail['bent'];
   readonly answer: Pick<StageDetail['answer'], 'moving' | 'props'>;
 }
 
@@ -44,7 +46,7 @@ export function StageView({
   const calm = useMedia('(prefers-reduced-motion: reduce)');
   const [stopped, setStopped] = useState(false);
   const [shown, setShown] = useState<'free' | 'wind'>('free');
-  const { placed, answer, bent } = detail;
+  const { placed, answer, bent = null } = detail;
   const isBent = bent !== null && (detail.movement === null || shown === 'wind');
   const movement = isBent ? bent.movement : detail.movement;
   const parts = useMemo(() => movable(shell, placed), [shell, placed]);

@@ -17,7 +17,7 @@ export function breakWords(
   words: Words['raising']['changes'],
 ): string {
   const named = (places: readonly number[]): string =>
-    listed(places.map((place) => numbers[place] ?? ''));
+    listed(places.map((place) => numbers[place] ?? '').sort());
   const lift = (at: number): string => named(lifts[at]?.places ?? []);
   switch (found.what) {
     case 'falls': {

@@ -6,6 +6,7 @@ import { type FormEvent, useState } from 'react';
 import { useWords } from '../../words/words.ts';
 import { breakWords, canBeTaken } from './break-words.ts';
 import { fix, type Lead, movedStage } from './lead.ts';
+import { stageName } from './stage-name.ts';
 
 /** What is being tried, with what it breaks. */
 export interface Trial {
@@ -56,7 +57,7 @@ export function ChangesPanel({
     <div className="fit-panel">
       <h3>{own.heading}</h3>
       <p>{own.intro}</p>
-      <p className="raise-moving">{own.shown(number, words.sort(stage.sort, stage.course))}</p>
+      <p className="raise-moving">{own.shown(number, stageName(plan.stages, stage, words))}</p>
       <div className="buttons">
         <button type="button" disabled={!movable || at <= 0} onClick={move(-1)}>
           {own.earlier}

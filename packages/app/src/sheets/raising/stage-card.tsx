@@ -6,6 +6,7 @@ import type { RaisingStageDetail } from '../../engine/raising.ts';
 import { useWords } from '../../words/words.ts';
 import { boltRange } from './bolts-of.ts';
 import { placesAround, propsAt, propsOfLift } from './props-at.ts';
+import { stageName } from './stage-name.ts';
 import { type CardWords, useCardWords } from './use-raising-words.ts';
 
 /** What a card is of. */
@@ -34,7 +35,7 @@ export function StageCard(props: CardProps) {
           <span className="quiet">{words.card.of(plan.stages.length)}</span>
         </p>
         <div>
-          <h3>{words.sort(stage.sort, stage.course)}</h3>
+          <h3>{stageName(plan.stages, stage, words)}</h3>
           <p>
             {up === 0 ? words.card.nothing : words.card.goesUp(stage.lifts.length, up)}.{' '}
             {words.card.standing(stage.placed.length, panels)}.
@@ -45,14 +46,10 @@ export function StageCard(props: CardProps) {
       <div className="raise-facts">
         <Props {...props} write={write} />
         <Passes stage={stage} />
-        <section className={stage.stopPoint ? 'raise-stop yes' : 'raise-stop'}>
-          <h4>{words.card.overnight}</h4>
-          <p className="raise-verdict">{stage.stopPoint ? words.card.stop : words.card.noStop}</p>
-          <p>{stage.overnight.why}</p>
-        </section>
-        <Winds detail={detail} write={write} />
+        <Night stage={stage} detail={detail} write={write} />
+        <Winds detail={detail} write={write} stopPoint={stage.stopPoint} />
         {detail !== null && typeof detail !== 'string' && detail.lifts.length > 0 ? (
-          <Lifting detail={detail} write={write} numbers={numbers} />
+          <Lifting detail={detail} write={write} />
         ) : null}
         <section>
           <h4>{words.card.time}</h4>
@@ -176,11 +173,41 @@ function Passes({ stage: { pass } }: { stage: RaisingStage }) {
   );
 }
 
-function Winds({ detail, write }: { detail: CardProps['detail']; write: CardWords }) {
+/** Whether it may be left, with the wind that it must not meet: that it stands is no answer to wind. */
+function Night({
+  stage: { stopPoint, overnight },
+  detail,
+  write,
+}: Pick<CardProps, 'stage' | 'detail'> & { readonly write: CardWords }) {
+  const words = useWords().raising.card;
+  const bears = detail === null || typeof detail === 'string' ? null : detail.answer.bears;
+  const asked = overnight.verdict === 'stands' ? bears : null;
+  const untied = asked?.untied.gust ?? null;
+  const leave = overnight.leave ?? asked?.stopWork.leave ?? null;
+  return (
+    <section className={stopPoint ? 'raise-stop yes' : 'raise-stop'}>
+      <h4>{words.overnight}</h4>
+      <p className="raise-verdict">{words.night[overnight.verdict]}</p>
+      {asked === null ? <p>{overnight.why}</p> : null}
+      {untied === null ? null : <p className="accent">{words.nightUntied(write.speed(untied))}</p>}
+      {stopPoint && leave !== null ? <p>{words.nightWind(write.speed(leave))}</p> : null}
+    </section>
+  );
+}
+
+function Winds({
+  detail,
+  write,
+  stopPoint,
+}: {
+  detail: CardProps['detail'];
+  write: CardWords;
+  stopPoint: boolean;
+}) {
   const words = useWords().raising.card;
   const bears = detail === null || typeof detail === 'string' ? null : detail.answer.bears;
   return (
-    <section>
+    <section className="raise-wind">
       <h4>{words.wind}</h4>
       {detail === null ? (
         <p className="quiet">{words.windWorking}</p>
@@ -192,7 +219,9 @@ function Winds({ detail, write }: { detail: CardProps['detail']; write: CardWord
           <p>
             {words.stopBy(bears.stopWork.setBy)}{' '}
             {bears.stopWork.leave === null ? '' : words.leave(write.speed(bears.stopWork.leave))}{' '}
-            {bears.untied.gust === null ? '' : words.untied(write.speed(bears.untied.gust))}
+            {stopPoint || bears.untied.gust === null
+              ? ''
+              : words.untied(write.speed(bears.untied.gust))}
           </p>
           {bears.stopWork.unknown.length > 0 ? (
             <p className="accent">{words.unknown(bears.stopWork.unknown.join(', '))}</p>
@@ -206,11 +235,9 @@ function Winds({ detail, write }: { detail: CardProps['detail']; write: CardWord
 function Lifting({
   detail: { lifts, heights },
   write,
-  numbers,
 }: {
   detail: RaisingStageDetail;
   write: CardWords;
-  numbers: readonly string[];
 }) {
   const words = useWords().raising.card;
   const weighed = lifts.filter(({ mass }) => mass !== null);
@@ -233,17 +260,18 @@ function Lifting({
         </p>
       ) : null}
       {unknown.length > 0 ? <p className="accent">{words.unweighed(unknown)}</p> : null}
-      <p>
-        {words.hands(write.height(heights.hands))}
-        {heights.short.length > 0 ? (
-          <span className="accent"> {heights.short.map(sentence).join(' ')}</span>
-        ) : null}
-      </p>
-      {cannot.slice(0, 1).map(({ places, leastChange }) => (
-        <p key={places.join()} className="accent">
-          {numbers[places[0] as number]}: {leastChange}
-        </p>
-      ))}
+      {heights.short.length > 0 ? (
+        <p className="accent">{heights.short.map(sentence).join(' ')}</p>
+      ) : (
+        <>
+          <p>{words.hands(write.height(heights.hands))}</p>
+          {cannot.slice(0, 1).map(({ places, leastChange }) => (
+            <p key={places.join()} className="accent">
+              {write.piece(places)}: {leastChange}
+            </p>
+          ))}
+        </>
+      )}
     </section>
   );
 }

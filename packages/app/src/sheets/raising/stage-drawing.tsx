@@ -144,13 +144,14 @@ function SolidStage({ stood, plan, number }: { stood: Stood; plan: RaisingPlan; 
     const feet = propsAt(plan, number).map(({ prop }) =>
       hubPoint(shell, prop.hub as Parameters<typeof hubPoint>[1]),
     );
-    return movedPanels(movable(shell, stage?.placed ?? []), null, 0, feet, ground);
+    const placed = movedPanels(movable(shell, stage?.placed ?? []), null, 0, feet, ground);
+    // What goes up now is shown up as one kind is, from outside and inside.
+    const up = new Set(stage?.pieces.flat());
+    return { ...placed, kind: placed.place.map((place) => (up.has(place) ? 1 : 0)) };
   }, [shell, plan, number, stage]);
-  const now = useMemo(() => new Set(stage?.pieces.flat()), [stage]);
   const fillOf = useCallback(
-    (rank: number): Fill =>
-      now.has(panels.place[rank] as number) ? stageFills.now : stageFills.later,
-    [now, panels],
+    (rank: number): Fill => (panels.kind[rank] === 1 ? stageFills.now : stageFills.later),
+    [panels],
   );
   const rank = picked?.type === 'place' ? panels.place.indexOf(picked.place) : -1;
   return (
@@ -159,6 +160,7 @@ function SolidStage({ stood, plan, number }: { stood: Stood; plan: RaisingPlan; 
       fillOf={fillOf}
       label={words.solidLabel(number, plan.stages.length, panels.place.length)}
       selected={rank < 0 ? null : rank}
+      kind={1}
       onPick={(at) =>
         pick(at === null ? null : { type: 'place', place: panels.place[at] as number })
       }

@@ -75,6 +75,7 @@ export function stageItems({ shell, plan, number, leftOut, picture }: StageScene
     ...lines(shell, plan, number, states, out, picture),
     ...propItems(plan, number, picture),
     ...labels(picture, states, out),
+    ...propNames(plan, number, picture),
   ];
 }
 
@@ -158,26 +159,42 @@ export function sidePoints(
 
 /** Size of a prop's foot, parts of the usual type; of its name likewise. */
 const FOOT = 0.62;
-const NAME = 0.92;
+const NAME = 1.05;
 
-function propItems(plan: RaisingPlan, number: number, picture: PlanPicture): Item[] {
-  const r = FOOT * picture.type;
-  return propsAt(plan, number).map(({ prop, state }): Item => {
-    const [x, y] = [picture.hubs[2 * prop.hub] as number, picture.hubs[2 * prop.hub + 1] as number];
-    const ink = state === 'stands' ? 'ink' : 'accent';
-    return {
+const hubAt = ({ hubs }: PlanPicture, hub: number): Point => [
+  hubs[2 * hub] as number,
+  hubs[2 * hub + 1] as number,
+];
+
+const propItems = (plan: RaisingPlan, number: number, picture: PlanPicture): Item[] =>
+  propsAt(plan, number).map(
+    ({ prop, state }): Item => ({
       type: 'group',
       data: { prop: prop.name },
+      items: propMark(hubAt(picture, prop.hub), FOOT * picture.type, state),
+    }),
+  );
+
+/** Names stand over the numbers, towards the crown: there are no panels yet, as a rule. */
+function propNames(plan: RaisingPlan, number: number, picture: PlanPicture): Item[] {
+  const away = 2 * FOOT * picture.type;
+  return propsAt(plan, number).map(({ prop, state }): Item => {
+    const [x, y] = hubAt(picture, prop.hub);
+    const far = Math.hypot(x, y) || 1;
+    const at: Point = [x - (x / far) * away * 1.3, y - (y / far) * away];
+    return {
+      type: 'group',
+      data: { label: prop.name },
       items: [
-        ...propMark([x, y], r, state),
         {
           type: 'text',
-          at: [x + 1.25 * r, y - 1.05 * r],
+          at,
           text: prop.name,
           size: NAME * picture.type,
           bold: true,
-          ink,
-          halo: 0.5,
+          anchor: 'middle',
+          ink: state === 'stands' ? 'ink' : 'accent',
+          halo: 0.8,
         },
       ],
     };

@@ -2,6 +2,7 @@
 
 import type { RaisingPlan } from '@shellraise/core';
 import { useWords } from '../../words/words.ts';
+import { stageName } from './stage-name.ts';
 import { useCardWords } from './use-raising-words.ts';
 
 /** The list. */
@@ -41,12 +42,12 @@ export function StageList({
             <button
               type="button"
               aria-current={stage.number === number ? 'step' : undefined}
-              aria-label={words.list.stage(stage.number, words.sort(stage.sort, stage.course))}
+              aria-label={words.list.stage(stage.number, stageName(plan.stages, stage, words))}
               onClick={() => onStage(stage.number)}
             >
               <strong>{stage.number}</strong>
               <span>
-                {words.sort(stage.sort, stage.course)}
+                {stageName(plan.stages, stage, words)}
                 <span className="quiet">
                   {' '}
                   {stage.pieces.map((places) => write.piece(places)).join(' · ')}

@@ -23,7 +23,7 @@ export function useCardWords(numbers: readonly string[]) {
         return words.card.hours(hours, minutes);
       },
       piece: (places: readonly number[]): string =>
-        listed(places.map((place) => numbers[place] ?? '')),
+        listed(places.map((place) => numbers[place] ?? '').sort()),
     }),
     [words, lengths, speed, metric, numbers],
   );
