@@ -53,5 +53,8 @@ export function placesAround(
       s++
     )
       if (shell.sideHub[s] === hub) found.push(place);
-  return found.map((place) => numbers[place] ?? '').sort();
+  return found.map((place) => unbroken(numbers[place] ?? '')).sort();
 }
+
+/** A place's number that no line breaks at its hyphen. */
+export const unbroken = (number: string): string => number.replace('-', '-\u2060');

@@ -7,6 +7,7 @@ import { listed } from '../../words/counted.ts';
 import { useWords } from '../../words/words.ts';
 import { useQuantities } from '../ground/use-ground.ts';
 import { roundedHours } from './hours.ts';
+import { unbroken } from './props-at.ts';
 
 /** What the cards write. */
 export function useCardWords(numbers: readonly string[]) {
@@ -23,7 +24,7 @@ export function useCardWords(numbers: readonly string[]) {
         return words.card.hours(hours, minutes);
       },
       piece: (places: readonly number[]): string =>
-        listed(places.map((place) => numbers[place] ?? '').sort()),
+        listed(places.map((place) => unbroken(numbers[place] ?? '')).sort()),
     }),
     [words, lengths, speed, metric, numbers],
   );
