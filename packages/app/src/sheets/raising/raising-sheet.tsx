@@ -73,6 +73,9 @@ function Raised({ stood }: { stood: Stood }) {
   // A plan of another question has other places.
   const plan = run.key === raisingKey(question) ? run.value : null;
   const assumes = useAssumes();
+  // Kept while another order is sought.
+  const [tab, setTab] = useState<RaisingTab>('stage');
+  const [at, setAt] = useState(1);
   return (
     <>
       <ProgressLine
@@ -112,7 +115,7 @@ function Raised({ stood }: { stood: Stood }) {
           </div>
         </div>
       ) : (
-        <OnPlan stood={stood} question={question} plan={plan} assumes={assumes} />
+        <OnPlan {...{ stood, question, plan, assumes, tab, setTab, at, setAt }} />
       )}
     </>
   );
@@ -135,17 +138,23 @@ function OnPlan({
   question,
   plan,
   assumes,
+  tab,
+  setTab,
+  at,
+  setAt,
 }: {
   stood: Stood;
   question: RaisingQuestion;
   plan: RaisingPlan;
   assumes: string;
+  tab: RaisingTab;
+  setTab: (tab: RaisingTab) => void;
+  at: number;
+  setAt: (number: number) => void;
 }) {
   const { raising: words, frame } = useWords();
   const project = useAppState((state) => state.projectId);
   const lead = useStore(leads, (all) => all[project]) ?? noLead;
-  const [tab, setTab] = useState<RaisingTab>('stage');
-  const [at, setAt] = useState(1);
   const number = Math.min(at, plan.stages.length);
   const stage = plan.stages[number - 1];
   const { standing } = stood;

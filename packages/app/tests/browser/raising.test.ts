@@ -1,0 +1,87 @@
+// The Raising sheet on the demo, in a real browser: an order is found, gone through stage by stage,
+// changed by hand, and refused where it would not stand.
+
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { raisingWords as words } from '../../src/words/raising.ts';
+import { inBrowser } from './support.ts';
+
+const { open } = inBrowser();
+
+/** The sheet, its first order found and the search for a better one ended. */
+async function raised(screen: 'laptop' | 'phone' = 'laptop'): Promise<Page> {
+  const { page } = await open({ sheet: 'raising', screen });
+  await page.locator('.raise-card').waitFor({ timeout: 60_000 });
+  const cancel = page.getByRole('button', { name: 'Cancel', exact: true });
+  if (await cancel.isVisible()) await cancel.click();
+  await cancel.waitFor({ state: 'hidden' });
+  return page;
+}
+
+describe('the Raising sheet', () => {
+  it('goes through the stages from the base to the last panel, each with its card', async () => {
+    const page = await raised();
+    const slider = page.getByRole('slider', { name: words.slider.label });
+    const of = Number(await slider.getAttribute('max'));
+    expect(of).toBeGreaterThan(5);
+    const cards = new Set<string>();
+    for (let number = 1; number <= of; number++) {
+      const card = page.locator('.raise-card');
+      await expect.poll(() => card.locator('.raise-number strong').textContent()).toBe(`${number}`);
+      cards.add((await card.locator('h3').textContent()) ?? '');
+      expect(await page.getByText(words.drawing.heading(number, of), { exact: true }).count()).toBe(
+        1,
+      );
+      if (number < of)
+        await page.getByRole('button', { name: words.slider.after, exact: true }).click();
+    }
+    expect(cards.size).toBe(of);
+    expect(await page.locator('.raise-card').textContent()).toContain(
+      words.card.standing(160, 160),
+    );
+  });
+
+  it('refuses an order that makes a stage fall, says why and draws how', async () => {
+    const page = await raised();
+    const slider = page.getByRole('slider', { name: words.slider.label });
+    const of = Number(await slider.getAttribute('max'));
+    await slider.focus();
+    await page.keyboard.press('Home');
+    for (let n = 1; n < Math.ceil(of / 2); n++) await page.keyboard.press('ArrowRight');
+    await page.getByRole('tab', { name: words.tab.changes }).click();
+    for (let n = 0; n < 6; n++) {
+      const earlier = page.getByRole('button', { name: words.changes.earlier, exact: true });
+      if (await earlier.isDisabled()) break;
+      await earlier.click();
+      await page.getByText(words.changes.checking).waitFor({ state: 'hidden' });
+      if (await page.getByText(words.changes.broken).isVisible()) break;
+    }
+    await page.getByText(words.changes.broken).waitFor();
+    expect(await page.locator('.raise-outcome .ground-faults li').count()).toBeGreaterThan(0);
+    await page.getByRole('button', { name: words.changes.drop, exact: true }).click();
+    await page.locator('.raise-outcome').waitFor({ state: 'hidden' });
+  });
+
+  it('keeps what goes up before what, and refuses a place that does not stand', async () => {
+    const page = await raised();
+    await page.getByRole('tab', { name: words.tab.changes }).click();
+    const pin = async (a: string, b: string): Promise<void> => {
+      await page.getByLabel(words.changes.pinFirst, { exact: true }).fill(a);
+      await page.getByLabel(words.changes.pinThan, { exact: true }).fill(b);
+      await page.getByRole('button', { name: words.changes.pinAdd, exact: true }).click();
+    };
+    await pin('9-99', '1-01');
+    await page.getByRole('alert').getByText(words.changes.pinFault).waitFor();
+    await pin('1-10', '1-01');
+    await page.getByText(words.changes.pin('1-10', '1-01')).waitFor({ timeout: 60_000 });
+  });
+
+  it('is read on a phone without a sideways scroll', async () => {
+    const page = await raised('phone');
+    const [wide, seen] = await page.evaluate(() => [
+      document.documentElement.scrollWidth,
+      window.innerWidth,
+    ]);
+    expect(wide).toBeLessThanOrEqual(seen as number);
+  });
+});
