@@ -739,12 +739,16 @@ export {
   type StageSort,
 } from './raise/plan.ts';
 export {
+  type CheckOptions,
   checkOrder,
   type FallingWay,
   type OrderBreak,
   type OrderedLift,
   reordered,
 } from './raise/order/check-order.ts';
+export type { Barred } from './raise/order/entry.ts';
+export type { Group, MakeUp } from './raise/order/pieces.ts';
+export { type Before, noPins, type Pins } from './raise/order/pins.ts';
 export {
   plainBrief,
   planRaising,
@@ -752,6 +756,8 @@ export {
   type RaisingOptions,
   siteFor,
 } from './raise/order/raise.ts';
+export type { OrderWeights, RaisingRates } from './raise/order/rates.ts';
+export type { Across, OrderSite } from './raise/order/site.ts';
 export {
   type Gear,
   gearSection,
