@@ -84,7 +84,7 @@ function Raised({ stood }: { stood: Stood }) {
         onCancel={runs.cancel}
       />
       {run.status === 'cancelled' || run.status === 'failed' ? (
-        <div className="step-ended" role="status">
+        <div className="step-ended screen-only" role="status">
           <p>
             {run.status === 'failed'
               ? `${words.failed} ${run.fault ?? ''}`
