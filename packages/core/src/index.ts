@@ -758,6 +758,8 @@ export {
 } from './raise/order/raise.ts';
 export type { OrderWeights, RaisingRates } from './raise/order/rates.ts';
 export type { Across, OrderSite } from './raise/order/site.ts';
+export { hubPlaces, type LeadFixed, leadFixed } from './raise/order/lead.ts';
+export { defaultRaising, type RaisingSettings, raisingSection } from './raise/schema.ts';
 export {
   type Gear,
   gearSection,

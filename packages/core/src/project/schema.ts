@@ -9,6 +9,7 @@ import { groundSection } from '../ground/schema.ts';
 import { loadsSection } from '../loads/schema.ts';
 import { pileSection } from '../pile/schema.ts';
 import { gearSection } from '../raise/gear.ts';
+import { raisingSection } from '../raise/schema.ts';
 import { stagesSection } from '../stages/schema.ts';
 import { takeoffSection } from '../takeoff/schema.ts';
 
@@ -29,6 +30,7 @@ export const projectSchema = z.strictObject({
   ground: groundSection.optional(),
   stages: stagesSection.optional(),
   gear: gearSection.optional(),
+  raising: raisingSection.optional(),
   crew: crewSection.optional(),
 });
 
