@@ -175,6 +175,49 @@ export {
 } from './pile/schema.ts';
 export type { ReadingSlip, Slip } from './pile/slips.ts';
 export { SIDE_LENGTHS } from './pile/tolerances.ts';
+export { clockOffsets, timeOf } from './record/clocks.ts';
+export {
+  type DayCounts,
+  type DayOutlook,
+  type DayPage,
+  type DaySpan,
+  dayPage,
+} from './record/day.ts';
+export {
+  compareEntries,
+  type Entry,
+  type EntryId,
+  entrySchema,
+  entryText,
+  idOf as entryIdOf,
+  readEntry,
+} from './record/entry.ts';
+export {
+  type Forgotten,
+  forgotten,
+  nearestFirst,
+  samplesWanted,
+  workingCourse,
+} from './record/forgotten.ts';
+export { type Added, type Pen, RecordLog, type SubjectState } from './record/log.ts';
+export { compareNumbers, type RecordPlan, recordPlan } from './record/names.ts';
+export {
+  type PlacedPanel,
+  type RecordQuestion,
+  type RecordState,
+  recordState,
+} from './record/state.ts';
+export { type Subject, saysOf, subjectOf } from './record/subject.ts';
+export { type PlaceForPanel, readTag, type WhereTo, whereTo } from './record/tags.ts';
+export { type RingWalk, tighteningWalk } from './record/tightening.ts';
+export {
+  RECORD_PASSES,
+  type RecordPass,
+  type What,
+  type WhatKind,
+  whatSchema,
+} from './record/what.ts';
+export { type MeasuredWork, measuredWork, type RecordedWork } from './record/work.ts';
 export { handTest as shapeHandTest, type HandTest } from './identify/hand-test.ts';
 export { type IdentifyOptions, identify } from './identify/identify.ts';
 export type { MarkRule, NetAxis } from './identify/mark-divisions.ts';
