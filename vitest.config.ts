@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 const core = fileURLToPath(new URL('packages/core/src/index.ts', import.meta.url));
+const sync = fileURLToPath(new URL('packages/sync/src/index.ts', import.meta.url));
 // `npm run checks` also records what ordinary matchers hold to a number.
 const setupFiles = process.env.SHELLRAISE_CHECKS
   ? [fileURLToPath(new URL('packages/core/tests/outside/data/record-matchers.ts', import.meta.url))]
@@ -12,7 +13,7 @@ const browserTests = 'packages/app/tests/browser/**/*.test.ts';
 // Browser tests run in Chromium on the built app, alone and one file after the other: they wait
 // for what a person would wait for, and a busy machine would make them slow.
 export default defineConfig({
-  resolve: { alias: { '@shellraise/core': core } },
+  resolve: { alias: { '@shellraise/core': core, '@shellraise/sync': sync } },
   test: {
     // One worker fewer than there are processors, the default, leaves half of two idle.
     maxWorkers: availableParallelism(),

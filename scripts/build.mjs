@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { bin, capture, root } from './run.mjs';
 
-const packages = ['core', 'cli', 'server'];
+const packages = ['core', 'sync', 'cli', 'server'];
 
 /** Builds if needed. Returns `{ code, output }`; the output is empty where all went well. */
 export function build() {
@@ -42,7 +42,7 @@ function appHash() {
   const hash = createHash('sha256').update(readFileSync(join(root, 'package-lock.json')));
   const add = (path) => hash.update(path).update(readFileSync(join(root, path)));
   add('examples/demo/project.json');
-  for (const folder of ['packages/core/src', 'packages/app'])
+  for (const folder of ['packages/core/src', 'packages/sync/src', 'packages/app'])
     for (const path of filesIn(folder)) add(path);
   return hash.digest('hex');
 }

@@ -13,7 +13,7 @@ const root = process.argv[2] ?? checkout;
 const builtins = new Set(builtinModules.flatMap((name) => [name, `node:${name}`]));
 /** Folders of the app that know nothing of the screen. */
 const withoutScreen = new Set(['engine', 'files', 'state', 'store']);
-const faults = ['core', 'cli', 'server', 'app'].flatMap(checkPackage);
+const faults = ['core', 'sync', 'cli', 'server', 'app'].flatMap(checkPackage);
 for (const fault of faults) console.error(fault);
 process.exitCode = faults.length > 0 ? 1 : 0;
 
@@ -24,6 +24,7 @@ function checkPackage(name) {
   );
   const allowed = new Set(Object.keys(dependencies));
   if (name !== 'core') allowed.add('@shellraise/core');
+  if (name === 'app') allowed.add('@shellraise/sync');
   return sourceFiles(src).flatMap((file) => {
     const text = readFileSync(file, 'utf8');
     const where = relative(root, file);
@@ -61,7 +62,8 @@ function importFault(name, src, file, target, allowed) {
   }
   if (/^(https?:)?\/\//.test(target)) return `fetches ${target}; the app works without a network`;
   if (builtins.has(target)) {
-    if (name === 'core' || name === 'app') return `imports ${target}; ${name} runs without Node`;
+    if (name === 'core' || name === 'sync' || name === 'app')
+      return `imports ${target}; ${name} runs without Node`;
     return target.startsWith('node:') ? null : `imports ${target}; write node:${target}`;
   }
   if (name === 'app') {

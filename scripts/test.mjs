@@ -22,6 +22,7 @@ function test(args) {
   const checks = [
     ['types of the sources', build],
     ['types of the core tests', () => tsc('packages/core/tests')],
+    ['types of the sync tests', () => tsc('packages/sync/tests')],
     ['types of the cli tests', () => tsc('packages/cli/tests')],
     ['types of the server tests', () => tsc('packages/server/tests')],
     ['types of the app and its tests', () => tsc('packages/app/tests')],

@@ -9,10 +9,12 @@ function checkout(files: Readonly<Record<string, string>>): string {
   const path = folder();
   const all = {
     'packages/core/package.json': '{ "dependencies": { "zod": "4" } }',
+    'packages/sync/package.json': '{ "dependencies": { "yjs": "13" } }',
     'packages/cli/package.json': '{ "dependencies": { "commander": "14" } }',
     'packages/server/package.json': '{ "dependencies": { "fastify": "5" } }',
     'packages/app/package.json': '{ "dependencies": { "react": "19", "@fontsource/plex": "5" } }',
     'packages/core/src/index.ts': '',
+    'packages/sync/src/index.ts': '',
     'packages/cli/src/main.ts': '',
     'packages/server/src/main.ts': '',
     'packages/app/src/main.tsx': '',
@@ -58,6 +60,7 @@ describe('the layer check', () => {
   it('lets the app and the server use what they list, and core', () => {
     const files = {
       [`${server}/a.ts`]: "import 'node:fs'; import 'fastify'; import '@shellraise/core';",
+      'packages/sync/src/a.ts': "import 'yjs'; import '@shellraise/core';",
       [`${app}/state/a.ts`]: "import type { Project } from '@shellraise/core';",
       [`${app}/ui/b.tsx`]: "import 'react'; import '../state/a.ts'; import 'virtual:demo';",
       [`${app}/styles/c.css`]:
@@ -74,6 +77,7 @@ describe('the layer check', () => {
       [`${core}/math/c.ts`, "import { b } from '../extras/b.ts';", 'no layer of core'],
       [`${core}/d.ts`, 'export const a = 1;', 'beside the layers'],
       [`${core}/math/e.ts`, "import { readFileSync } from 'node:fs';", 'core runs without Node'],
+      ['packages/sync/src/b.ts', "import 'node:fs';", 'sync runs without Node'],
       [`${core}/math/f.ts`, "import three from 'three';", 'does not list'],
       [`${core}/math/g.ts`, "import { c } from '../../../cli/src/c.ts';", 'outside its package'],
       [`${core}/index.ts`, "export * from './math/a.ts';", 'one by one'],

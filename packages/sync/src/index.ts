@@ -1,0 +1,12 @@
+// What app and server share of syncing.
+
+export { projectUpdate, recordUpdate, type UpdateVerdict } from './check-update.ts';
+export {
+  MAX_ENTRIES,
+  MAX_PROJECT_UPDATE,
+  MAX_RECORD_UPDATE,
+  ORDER_AHEAD,
+} from './limits.ts';
+export { PROJECT, projectIn, writeProject } from './project-doc.ts';
+export { addToDoc, ENTRIES, rawEntries, type SharedRecord, sharedRecord } from './record-doc.ts';
+export { changesUnsaved } from './saved.ts';
