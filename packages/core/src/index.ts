@@ -887,6 +887,47 @@ export {
   type Person,
   ratesOf,
 } from './crew/schema.ts';
+export {
+  RADIO_MATERIAL_NAMES,
+  RADIO_MATERIALS,
+  type RadioMaterial,
+  type RadioMaterialName,
+} from './fitout/materials.ts';
+export {
+  attenuatorNoise,
+  beamWidthDeg,
+  dishGain,
+  leastSeen,
+  leftBehindBlockage,
+  MOST_DISH,
+  ruze,
+  WARM,
+  type WallPenalty,
+  wallPenalty,
+} from './fitout/receiver.ts';
+export {
+  type AngleLoss,
+  angleLosses,
+  isFrequency,
+  type LayerSaid,
+  painted,
+  type RadioWall,
+  radioWall,
+  type WallTable,
+  wallTable,
+} from './fitout/wall.ts';
+export { rainFilm, WATER_SOURCES, waterLayer, waterPermittivity } from './fitout/water.ts';
+export {
+  FREQUENCIES,
+  halfWaveThicknesses,
+  type Layer,
+  LIGHT_SPEED,
+  lossDb,
+  MOST_THICKNESS,
+  type Polarisation,
+  throughLayers,
+  type WaveShares,
+} from './fitout/wave.ts';
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
