@@ -141,6 +141,27 @@ export { type NetSpec, namedNet, placesPerFace } from './nets/named.ts';
 export type { Net } from './nets/net.ts';
 export { type Rotation, rotationsOf } from './nets/rotations.ts';
 export { type Solid, type SolidName, solidOf } from './nets/solid.ts';
+export {
+  type Body,
+  type BodyShape,
+  bodyOf,
+  type HeldByBody,
+  placedAt,
+  type SimpleBodyShape,
+} from './passage/body.ts';
+export type { Carried } from './passage/clear.ts';
+export type { Impossible } from './passage/impossible.ts';
+export { HAND_HEIGHT, type PassAnswer, type PassOptions, passing } from './passage/passing.ts';
+export type { Plate } from './passage/plates.ts';
+export { between as poseBetween, type Pose, type Turn } from './passage/pose.ts';
+export type { PassSearch, PassSearchOptions } from './passage/search.ts';
+export {
+  type Barrier,
+  barrierOf,
+  type Gap,
+  type Triangle,
+  type WallSolid,
+} from './passage/wall.ts';
 export type { AssignedReading } from './pile/assign.ts';
 export { pileFaults, readPile } from './pile/check.ts';
 export { type CsvOptions, readPileCsv, writePileCsv } from './pile/csv.ts';

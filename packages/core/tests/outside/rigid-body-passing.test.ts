@@ -1,0 +1,60 @@
+// Rigid bodies through plane openings, by elementary geometry: what passes a hole has a section that fits
+// it. Rectangle in rectangle along its sides; a circle in a triangle's incircle, radius s / (2 √3); a disc
+// on edge is as long as its diameter. Reckoned here, no source needed.
+
+import { describe, expect, it } from 'vitest';
+import { type BodyShape, bodyOf } from '../../src/passage/body.ts';
+import type { Scene } from '../../src/passage/clear.ts';
+import { discImpossible } from '../../src/passage/crossing.ts';
+import { HAND_HEIGHT, type PassAnswer, passing } from '../../src/passage/passing.ts';
+import type { Barrier } from '../../src/passage/wall.ts';
+import { rectangle, roomWith, triangle } from '../passage/room.ts';
+
+const box = (x: number, y: number, z: number): BodyShape => ({ form: 'box', size: [x, y, z] });
+const cylinder = (diameter: number, length: number): BodyShape => ({
+  form: 'cylinder',
+  diameter,
+  length,
+});
+const carried = { by: 'hands', rise: HAND_HEIGHT } as const;
+const sceneOf = (shape: BodyShape, barrier: Barrier): Scene => ({
+  body: bodyOf(shape),
+  barrier,
+  carried,
+});
+const few = { cells: 200_000 };
+const statusOf = (shape: BodyShape, barrier: Barrier, cells = 100_000): PassAnswer['status'] =>
+  passing(shape, barrier, { cells }).status;
+
+describe('a rigid body and a plane opening', () => {
+  const hole = roomWith(rectangle(0.6, 0.4, 0.5));
+  it('a long box passes a rectangle that is larger than its section, and none that is smaller', () => {
+    expect(statusOf(box(0.57, 0.37, 1.2), hole)).toBe('passes');
+    expect(statusOf(box(1.2, 0.37, 0.57), hole)).toBe('passes');
+    expect(statusOf(box(0.63, 0.37, 1.2), hole, 0)).not.toBe('passes');
+    expect(statusOf(box(0.57, 0.43, 1.2), hole)).toBe('cannot pass');
+  });
+  it('a box that holds a disc wider than the diagonal can not pass a rectangle', () => {
+    const thick = roomWith(rectangle(0.6, 0.4, 0.5), 0.1);
+    expect(discImpossible(sceneOf(box(0.3, 1.1, 1.4), thick), few)?.by).toBe('disc');
+  });
+  it('a drum as long as it is wide passes a triangle where its circle is in the incircle', () => {
+    const incircle = 1 / Math.sqrt(3);
+    const opening = roomWith(triangle(1, 0.4));
+    expect(statusOf(cylinder(0.94 * incircle, 0.6), opening)).toBe('passes');
+    expect(passing(cylinder(1.01 * incircle, 0.6), opening)).toMatchObject({ by: 'ball' });
+  });
+  it('a thin disc passes a triangle on edge where it is no wider than the longest side', () => {
+    const opening = roomWith(triangle(1, 0.4));
+    expect(statusOf(cylinder(0.85, 0.02), opening)).toBe('passes');
+    const thick = roomWith(triangle(1, 0.4), 0.1);
+    expect(discImpossible(sceneOf(cylinder(1.4, 0.1), thick), few)?.by).toBe('disc');
+    expect(discImpossible(sceneOf(cylinder(0.85, 0.1), thick), few)).toBeNull();
+  });
+  it('what no one can raise to the opening stays inside', () => {
+    const high = roomWith(rectangle(0.6, 0.4, 2.4));
+    expect(passing(box(0.2, 0.2, 0.2), high)).toMatchObject({ by: 'height' });
+    const hoisted = passing(box(0.2, 0.2, 0.2), high, { carried: { by: 'hook', top: 3 } });
+    expect(hoisted.status).toBe('passes');
+  });
+});
