@@ -823,6 +823,7 @@ export {
 export type { OrderWeights, RaisingRates } from './raise/order/rates.ts';
 export type { Across, OrderSite } from './raise/order/site.ts';
 export { hubPlaces, type LeadFixed, leadFixed } from './raise/order/lead.ts';
+export { type StageWinds, stageWinds } from './raise/winds.ts';
 export { defaultRaising, type RaisingSettings, raisingSection } from './raise/schema.ts';
 export {
   type Gear,
@@ -899,6 +900,33 @@ export {
   type WorkObserved,
 } from './crew/rates.ts';
 export { type Range, type StopPoint, type Task, taskFaults, taskOf } from './crew/task.ts';
+export { type CloseDownCard, closeDownCard } from './crew/close-down.ts';
+export type { TroubleSort, Trouble } from './crew/troubles.ts';
+export {
+  type CrewChange,
+  changedCrew,
+  changeWords,
+  type EveningGain,
+  type WhatIf,
+} from './crew/what-if.ts';
+export {
+  type RaiseFacts,
+  type RaiseTask,
+  type RaiseTaskSort,
+  type RaiseTasks,
+  raiseTasks,
+  type TooHeavy,
+} from './crew/raise-tasks.ts';
+export {
+  usualChanges,
+  WEEKEND_CAUTION,
+  type Weekend,
+  type WeekendDay,
+  type WeekendOptions,
+  type WeekendQuestion,
+  type WeekendTask,
+  weekendPlan,
+} from './crew/weekend.ts';
 export { type ForecastRead, MAX_FORECAST_CHARACTERS, readForecast } from './crew/forecast-text.ts';
 export {
   type CrewSettings,

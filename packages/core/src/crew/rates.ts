@@ -8,8 +8,9 @@ import { assertNumber } from '../math/doors.ts';
 import { learningFactor } from './learning.ts';
 
 /** Sorts of work that have a rate: carrying, lifting and holding a panel; putting in a bolt finger-tight;
- * tightening one to the next pass; a hub plate; a prop set or moved. */
-export const WORKS = ['panel', 'bolt', 'tighten', 'plate', 'prop'] as const;
+ * tightening one to the next pass; a hub plate; a prop set or moved; staking out and levelling the ground
+ * for one base hub; an anchor. */
+export const WORKS = ['panel', 'bolt', 'tighten', 'plate', 'prop', 'base', 'anchor'] as const;
 
 /** A sort of work: one of {@link WORKS}. */
 export type Work = (typeof WORKS)[number];
@@ -56,6 +57,8 @@ export const commonRates: CrewRates = {
     tighten: rate(40, 0.5),
     plate: rate(180, 0.5),
     prop: rate(900, 0.5),
+    base: rate(1200, 0.5),
+    anchor: rate(1500, 0.5),
   },
   learning: 0.9,
   perMetre: 0.15,
@@ -66,7 +69,9 @@ export const RATE_SOURCES: readonly Provenance[] = [
   commonPractice(
     'bolts: 20 to 35 an hour and person for volunteers with hand tools; six practised people with power tools were reported at about 75, all work included',
   ),
-  commonPractice('panels, plates, props, tightening, learning 90 %, 15 % a metre of height'),
+  commonPractice(
+    'panels, plates, props, tightening, levelling, anchors, learning 90 %, 15 % a metre of height',
+  ),
 ];
 
 /** One job as it went. */

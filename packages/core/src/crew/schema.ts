@@ -79,6 +79,8 @@ export const crewSection = z.strictObject({
       tighten: rate.optional(),
       plate: rate.optional(),
       prop: rate.optional(),
+      base: rate.optional(),
+      anchor: rate.optional(),
       learning: z.number().min(0.5).max(1).default(commonRates.learning),
       perMetre: z.number().min(0).max(1).default(commonRates.perMetre),
     })

@@ -16,6 +16,8 @@ export interface SearchOptions {
   readonly look: number;
   /** Stop where this finish is reached: a lower bound, seconds. */
   readonly bound: number;
+  /** When the schedule sets out, seconds; 0 where left out. */
+  readonly from?: number;
 }
 
 /** A schedule by the list that makes it. */
@@ -70,7 +72,7 @@ export function searchSchedule(
 ): SerialSchedule {
   const { network, planned } = tasks;
   const random = seededRandom(options.seed);
-  const reader = listReader(tasks, calendar);
+  const reader = listReader(tasks, calendar, options.from ?? 0);
   const list = firstList(network, planned, priority);
   let best: Read = { list, look: options.look, value: reader.value(list, options.look) };
   const share = Math.max(1, Math.floor(options.tries / ROUNDS));
@@ -105,7 +107,7 @@ interface Read {
 }
 
 /** Reads lists: seconds to the finish, or the horizon and the seconds of what is left undone. */
-function listReader(tasks: SerialTasks, calendar: SerialCalendar) {
+function listReader(tasks: SerialTasks, calendar: SerialCalendar, from: number) {
   const { network, planned } = tasks;
   const work = serialWork(tasks, calendar.dark.length);
   const rank = new Int32Array(network.count);
@@ -113,7 +115,7 @@ function listReader(tasks: SerialTasks, calendar: SerialCalendar) {
   const value = (list: Int32Array, look: number): number => {
     tried++;
     for (let k = 0; k < list.length; k++) rank[list[k]] = k;
-    const end = runSerialInto(work, tasks, calendar, list, rank, planned, look);
+    const end = runSerialInto(work, tasks, calendar, list, rank, planned, look, from);
     if (end !== Number.POSITIVE_INFINITY) return end;
     let undone = calendar.slots * calendar.slot;
     for (let j = 0; j < network.count; j++)
