@@ -206,11 +206,11 @@ export const fittingWords = {
   },
   door: {
     tab: 'Door',
-    as: 'What passes',
+    as: 'What for',
     askedAs: {
-      door: 'people: a door',
-      hatch: 'air, cables, a head: a round hatch',
-      thing: 'a thing, by its section',
+      door: 'a door',
+      hatch: 'a round hatch',
+      thing: 'a thing with this section',
     },
     width: 'Clear width',
     height: 'Clear height',
@@ -219,7 +219,7 @@ export const fittingWords = {
     sectionNote: (such: string) => `across, up from the floor; such as ${such}`,
     sectionFault:
       'Expected three to 24 corners "across, up" with semicolons between, none below the floor, in an outline that does not cross itself.',
-    sectionDrawn: (width: string, height: string) => `${width} wide, ${height} high`,
+    sectionDrawn: (width: string, height: string) => `${width} × ${height}`,
     resizing: 'change the size of the door',
     rankBy: 'Best first by',
     ranks: {

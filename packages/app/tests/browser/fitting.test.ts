@@ -284,15 +284,23 @@ describe('the proof of count', () => {
     await table.getByText(/course by course = 160/).waitFor(PATIENCE);
     await table.getByText(proof.agrees).first().waitFor();
     expect(await table.getByText(proof.not).count()).toBe(0);
-    // Printed: two plans across and the proof upright, each on paper of its own size.
+    // Printed: two plans, and the proof turned to lie on the same paper at its full size.
     await expect
       .poll(async () => {
         const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
-        return [...pdf.matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)].map(
-          ([, width, height]) => (Number(width) > Number(height) ? 'across' : 'upright'),
+        return [...pdf.matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)].map(([, ...size]) =>
+          size.map((points) => Math.round((Number(points) / 72) * 25.4)),
         );
       }, PATIENCE)
-      .toEqual(['across', 'across', 'upright']);
+      .toEqual([
+        [297, 210],
+        [297, 210],
+        [297, 210],
+      ]);
+    const sheets = page.locator('.printed-sheet');
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    expect(await sheets.last().getAttribute('viewBox')).toBe('0 0 297 210');
+    expect(await sheets.last().locator('g').first().getAttribute('transform')).toContain('rotate');
     expect(faults).toEqual([]);
   });
 });

@@ -18,7 +18,7 @@ import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { usePrinting } from '../../ui/use-printing.ts';
 import { useWords } from '../../words/words.ts';
-import { PageSizes, PrintedSheet } from '../places/printed-plans.tsx';
+import { PrintedSheets } from '../places/printed-plans.tsx';
 import { NoShell, Steps } from '../places/sheet-states.tsx';
 import type { Stood } from '../places/stood.ts';
 import { Tabs } from '../places/tabs.tsx';
@@ -211,15 +211,7 @@ function Printed({ answer }: { answer: GroundAnswer }) {
     ...(beam?.ok ? beam.value.drawings : []),
     ...surveySheets,
   ];
-  return (
-    <div className="print-only printed-plans">
-      <PageSizes drawings={drawings} />
-      {drawings.map((drawing, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: several sheets of one title
-        <PrintedSheet key={`${drawing.title} ${i}`} drawing={drawing} />
-      ))}
-    </div>
-  );
+  return <PrintedSheets drawings={drawings} />;
 }
 
 /** The stages of the build, reckoned while their tab is looked at, and the one on show. */

@@ -52,47 +52,50 @@ export function PrintedPlans({
   const { last } = useAnswer(useRested(question), askPrint);
   const printing = usePrinting();
   if (!printing || !last) return null;
-  const drawings = last.answer;
+  return <PrintedSheets drawings={last.answer} />;
+}
+
+/** Sheets for the printer, all on paper of the first one's size; a sheet that stands the other way is
+ * turned to lie on it, for a printer that is given two sizes draws one of them smaller. */
+export function PrintedSheets({ drawings }: { drawings: readonly Drawing[] }) {
+  const [first] = drawings;
+  if (!first) return null;
+  const across = first.width > first.height;
   return (
     <div className="print-only printed-plans">
-      <PageSizes drawings={drawings} />
-      {drawings.map((drawing) => (
-        <PrintedSheet key={drawing.title} drawing={drawing} />
+      <style>{`@page { size: ${first.width}mm ${first.height}mm; margin: 0; }`}</style>
+      {drawings.map((drawing, i) => (
+        <PrintedSheet
+          // biome-ignore lint/suspicious/noArrayIndexKey: several sheets of one title
+          key={`${drawing.title} ${i}`}
+          drawing={drawing}
+          turned={drawing.width > drawing.height !== across}
+        />
       ))}
     </div>
   );
 }
 
-/** The size of paper of each sheet: a page of its own name for each that there is. */
-export function PageSizes({ drawings }: { drawings: readonly Drawing[] }) {
-  const sizes = new Map(drawings.map((drawing) => [pageName(drawing), drawing]));
-  const [first] = drawings;
-  const rule = (name: string, { width, height }: Drawing): string =>
-    `@page ${name} { size: ${width}mm ${height}mm; margin: 0; }`;
-  return (
-    <style>
-      {[
-        ...(first ? [rule('', first)] : []),
-        ...[...sizes].map(([name, one]) => rule(name, one)),
-      ].join('\n')}
-    </style>
-  );
-}
-
-const pageName = ({ width, height }: Pick<Drawing, 'width' | 'height'>): string =>
-  `sheet-${Math.round(width)}-${Math.round(height)}`;
-
-/** One sheet for the printer. */
-export function PrintedSheet({ drawing: { width, height, title, items } }: { drawing: Drawing }) {
+function PrintedSheet({
+  drawing: { width, height, title, items },
+  turned,
+}: {
+  drawing: Drawing;
+  /** Its top to the left. */
+  turned: boolean;
+}) {
+  const [wide, high] = turned ? [height, width] : [width, height];
   return (
     <svg
       className="printed-sheet"
-      viewBox={`0 0 ${width} ${height}`}
-      style={{ width: `${width}mm`, height: `${height}mm`, page: pageName({ width, height }) }}
+      viewBox={`0 0 ${wide} ${high}`}
+      style={{ width: `${wide}mm`, height: `${high}mm` }}
       role="img"
       aria-label={title}
     >
-      <SvgItems items={items} onPaper />
+      <g transform={turned ? `translate(0 ${width}) rotate(-90)` : undefined}>
+        <SvgItems items={items} onPaper />
+      </g>
     </svg>
   );
 }

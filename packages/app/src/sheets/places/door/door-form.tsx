@@ -68,7 +68,7 @@ export function DoorForm({
     );
   };
   return (
-    <div className="door-form screen-only">
+    <div className="door-form screen-only" data-as={as}>
       <div className="field wide">
         <label htmlFor="door-as">{words.as}</label>
         <select
