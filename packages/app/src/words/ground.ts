@@ -285,7 +285,7 @@ export const groundWords = {
     gust: 'gust',
     solid: (n: number) => `The shell with ${n} panels in 3D`,
     moves:
-      'Panels that can move are tinted on their outside. The movement is drawn far larger than it is, and may go either way.',
+      'Panels that can move are tinted. The movement is drawn far larger than it is, and may go either way.',
     movementOf: 'Which movement is shown',
     movementShown: { free: 'Moves freely', wind: 'Bent by wind' },
     bent: (most: string, gust: string, from: number, propped: boolean) =>

@@ -121,6 +121,7 @@ export const raisingWords = {
     stopBy: (what: string) => `Set by ${what}.`,
     leave: (gust: string) => `Leave the shell and its fall range at ${gust}.`,
     untied: (gust: string) => `Held by nothing but its weight it lifts off at ${gust}.`,
+    untiedNever: 'Its weight alone does not hold it, even without wind.',
     unknown: (what: string) => `Unknown, and may give way sooner: ${what}.`,
     liftHead: 'Lifting',
     heaviest: (numbers: string, mass: string) => `Heaviest: ${numbers}, ${mass}.`,
@@ -161,7 +162,7 @@ export const raisingWords = {
         : `The way out is ${listed(numbers)}: it goes in last, from outside.`,
     stage: (number: number, sort: string) => `Stage ${number}: ${sort}`,
     props: (count: number) => (count === 0 ? 'no prop' : plural(count, 'prop')),
-    stop: 'no prop: stop point',
+    stop: 'stop point, no prop',
     print: 'Print the cards, one a stage',
   },
   changes: {

@@ -129,7 +129,7 @@ describe('on paper', () => {
     shape: 4,
     places: 4,
     ground: 6,
-    raising: 60,
+    raising: 30,
   };
 
   it.each(sheets)(

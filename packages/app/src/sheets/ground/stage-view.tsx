@@ -63,10 +63,12 @@ export function StageView({
   const swung = useSwing(runs);
   // A free movement goes either way; what is bent goes from its rest to where the wind has it.
   const swing = isBent ? (runs ? Math.abs(swung) : 1) : swung;
-  const panels = useMemo(
-    () => movedPanels(parts, movement, swing * FAR * shell.radius, props, ground),
-    [parts, movement, swing, props, ground, shell],
-  );
+  const panels = useMemo(() => {
+    const moved = movedPanels(parts, movement, swing * FAR * shell.radius, props, ground);
+    // What moves freely is shown up as one kind is, from outside and inside.
+    const kind = moved.place.map((place) => (!isBent && moves.has(numbers[place] ?? '') ? 1 : 0));
+    return { ...moved, kind };
+  }, [parts, movement, swing, props, ground, shell, moves, numbers, isBent]);
   const fillOf = useCallback(
     (rank: number): Fill =>
       !isBent && moves.has(numbers[parts.still.place[rank] as number] ?? '') ? moving : resting,
@@ -101,7 +103,7 @@ export function StageView({
       {calm && movement !== null ? (
         <MovementDrawn {...{ shell, parts, movement, fillOf, label }} />
       ) : (
-        <PanelsView panels={panels} fillOf={fillOf} label={label} steady />
+        <PanelsView panels={panels} fillOf={fillOf} label={label} kind={1} steady />
       )}
       {isBent ? (
         <BentNote bent={bent} radius={shell.radius} propped={props.length > 0} />

@@ -51,7 +51,7 @@ export function StageCard(props: CardProps) {
         {detail !== null && typeof detail !== 'string' && detail.lifts.length > 0 ? (
           <Lifting detail={detail} write={write} />
         ) : null}
-        <section>
+        <section className="raise-time">
           <h4>{words.card.time}</h4>
           <p>
             {words.card.timeOf(
@@ -140,7 +140,7 @@ function Props({ shell, numbers, plan, stage, write }: CardProps & { readonly wr
   const left = all.filter(({ state }) => state !== 'out').map(({ prop }) => prop.name);
   const fewest = plan.fewest[stage.number - 1] ?? false;
   return (
-    <section>
+    <section className="raise-propped">
       <h4>{words.props}</h4>
       <p>{left.length === 0 ? words.propsNone : words.propsStanding(left, fewest)}</p>
       {all.length > 0 ? (
@@ -166,7 +166,7 @@ function Passes({ stage: { pass } }: { stage: RaisingStage }) {
     .filter((one) => pass[one].length > 0)
     .map((one) => words[one](pass[one].length));
   return (
-    <section>
+    <section className="raise-bolts">
       <h4>{words.pass}</h4>
       <p>{lines.length === 0 ? words.passNone : lines.join(' ')}</p>
     </section>
@@ -189,7 +189,11 @@ function Night({
       <h4>{words.overnight}</h4>
       <p className="raise-verdict">{words.night[overnight.verdict]}</p>
       {asked === null ? <p>{overnight.why}</p> : null}
-      {untied === null ? null : <p className="accent">{words.nightUntied(write.speed(untied))}</p>}
+      {untied === null ? null : (
+        <p className="accent">
+          {untied < 0.05 ? words.untiedNever : words.nightUntied(write.speed(untied))}
+        </p>
+      )}
       {stopPoint && leave !== null ? <p>{words.nightWind(write.speed(leave))}</p> : null}
     </section>
   );
@@ -221,7 +225,9 @@ function Winds({
             {bears.stopWork.leave === null ? '' : words.leave(write.speed(bears.stopWork.leave))}{' '}
             {stopPoint || bears.untied.gust === null
               ? ''
-              : words.untied(write.speed(bears.untied.gust))}
+              : bears.untied.gust < 0.05
+                ? words.untiedNever
+                : words.untied(write.speed(bears.untied.gust))}
           </p>
           {bears.stopWork.unknown.length > 0 ? (
             <p className="accent">{words.unknown(bears.stopWork.unknown.join(', '))}</p>
@@ -250,7 +256,7 @@ function Lifting({
     .map(({ places }) => write.piece(places));
   const cannot = weighed.filter(({ way }) => way === null);
   return (
-    <section>
+    <section className="raise-lifting">
       <h4>{words.liftHead}</h4>
       {heaviest && heaviest.mass !== null ? (
         <p>
@@ -264,7 +270,7 @@ function Lifting({
         <p className="accent">{heights.short.map(sentence).join(' ')}</p>
       ) : (
         <>
-          <p>{words.hands(write.height(heights.hands))}</p>
+          <p>{words.hands(write.reach(heights.hands))}</p>
           {cannot.slice(0, 1).map(({ places, leastChange }) => (
             <p key={places.join()} className="accent">
               {write.piece(places)}: {leastChange}

@@ -54,8 +54,7 @@ export function StageList({
                 </span>
               </span>
               <span className="raise-list-facts">
-                {words.list.props(stage.props.length)}
-                {stage.stopPoint ? <b>{words.list.stop}</b> : null}
+                {stage.stopPoint ? <b>{words.list.stop}</b> : words.list.props(stage.props.length)}
               </span>
               <span className="raise-list-time">
                 {write.time(stage.time.up + stage.time.ground + stage.time.tighten)}

@@ -26,7 +26,7 @@ export function StageSlider({
     <div className="raising-slider screen-only">
       <svg
         className="build-chart"
-        viewBox={`0 0 ${WIDTH} ${HEIGHT + 12}`}
+        viewBox={`0 -2 ${WIDTH} ${HEIGHT + 14}`}
         preserveAspectRatio="none"
         role="img"
         aria-label={words.chart(count, chart.mostProps, chart.stops.length)}
@@ -40,8 +40,8 @@ export function StageSlider({
           className="build-now"
           x={((number - 1) * WIDTH) / count}
           width={WIDTH / count}
-          y={0}
-          height={HEIGHT + 12}
+          y={-2}
+          height={HEIGHT + 14}
         />
         {chart.props.map(({ x, width, height, number: at }) => (
           <rect

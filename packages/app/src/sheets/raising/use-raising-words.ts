@@ -3,11 +3,10 @@
 import { writeMass } from '@shellraise/core';
 import { useMemo } from 'react';
 import { useLengths } from '../../ui/app-context.tsx';
-import { listed } from '../../words/counted.ts';
 import { useWords } from '../../words/words.ts';
 import { useQuantities } from '../ground/use-ground.ts';
 import { roundedHours } from './hours.ts';
-import { unbroken } from './props-at.ts';
+import { pieceName } from './piece-name.ts';
 
 /** What the cards write. */
 export function useCardWords(numbers: readonly string[]) {
@@ -17,6 +16,11 @@ export function useCardWords(numbers: readonly string[]) {
   return useMemo(
     () => ({
       height: lengths.large,
+      /** A height to be reached, rounded up: no reach is finer. */
+      reach: (metres: number): string =>
+        metric
+          ? `${(Math.ceil(metres * 20 - 1e-6) / 20).toFixed(2)} m`
+          : lengths.large(Math.ceil(metres / 0.0508 - 1e-6) * 0.0508),
       speed,
       mass: (kilograms: number): string => writeMass(kilograms, metric ? 'kg' : 'lb', 0),
       time: (seconds: number): string => {
@@ -24,7 +28,7 @@ export function useCardWords(numbers: readonly string[]) {
         return words.card.hours(hours, minutes);
       },
       piece: (places: readonly number[]): string =>
-        listed(places.map((place) => unbroken(numbers[place] ?? '')).sort()),
+        pieceName(places.map((place) => numbers[place] ?? '')),
     }),
     [words, lengths, speed, metric, numbers],
   );
