@@ -842,6 +842,20 @@ export {
 export { ginPoleHead } from './raise/lifts/gin-pole.ts';
 export { type StageHeights, stageHeights } from './raise/lifts/heights.ts';
 export {
+  type HeightsOfStage,
+  heightsByStage,
+  neededUntil,
+} from './raise/lifts/heights-by-stage.ts';
+export type { Change as LeaveChange } from './raise/inside/change.ts';
+export {
+  FLANGE_SUPPOSED,
+  type InsideAnswer,
+  type InsideOptions,
+  type InsideQuestion,
+  type ThingLeaves,
+  thingsInside,
+} from './raise/inside/leave.ts';
+export {
   hookNeeded,
   type Lift,
   type LiftDay,
