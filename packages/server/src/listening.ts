@@ -2,7 +2,7 @@
 
 import type { AddressInfo } from 'node:net';
 import type { FastifyInstance } from 'fastify';
-import { createServer } from './server.ts';
+import { createServer, type ServerOptions } from './server.ts';
 
 /** The port that is tried first where none was asked for. */
 export const USUAL_PORT = 4180;
@@ -10,9 +10,7 @@ export const USUAL_PORT = 4180;
 const TRIES = 20;
 
 /** Where to listen. */
-export interface ListenOptions {
-  /** The folder of the built app. */
-  readonly root: string;
+export interface ListenOptions extends ServerOptions {
   /** `127.0.0.1` for this computer alone, `0.0.0.0` for every network it is on. */
   readonly host: string;
   /** The only port to try, 0 for any free one; null for the usual one or the next free. */
@@ -38,12 +36,12 @@ export class PortTaken extends Error {
 }
 
 /** Listens. Throws `PortTaken` where no port could be had, `NotBuilt` where there is no app. */
-export async function listen({ root, host, port }: ListenOptions): Promise<Listening> {
+export async function listen({ host, port, ...served }: ListenOptions): Promise<Listening> {
   const first = port ?? USUAL_PORT;
   const last = port === null ? first + TRIES - 1 : first;
   let code = '';
   for (let next = first; next <= last; next++) {
-    const server = createServer({ root });
+    const server = createServer(served);
     try {
       await server.listen({ host, port: next });
       return { server, port: (server.server.address() as AddressInfo).port };

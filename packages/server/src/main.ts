@@ -6,6 +6,9 @@ import { type Listening, listen, PortTaken, USUAL_PORT } from './listening.ts';
 import { openPage } from './open-page.ts';
 import { help, readOptions, type ServeOptions } from './options.ts';
 import { NotBuilt } from './server.ts';
+import { usualFolder } from './sync/folder.ts';
+import { FolderTaken } from './sync/single.ts';
+import { NewerStorage } from './sync/storage.ts';
 
 /** The built app of this checkout. */
 const builtApp = fileURLToPath(new URL('../../app/dist', import.meta.url));
@@ -25,13 +28,16 @@ export async function main(words: readonly string[], root = builtApp): Promise<v
   let listening: Listening;
   try {
     const host = read.options.lan ? '0.0.0.0' : '127.0.0.1';
-    listening = await listen({ root, host, port: read.options.port });
+    const data = read.options.data ?? usualFolder();
+    listening = await listen({ root, host, port: read.options.port, data, onFault });
   } catch (error) {
     end(...explained(error));
     return;
   }
   const address = `http://localhost:${listening.port}/`;
   say(address, listening.port, read.options);
+  if (read.options.codes) await sayCodes(listening);
+  console.log('Ctrl-C ends it.');
   if (read.options.open && process.stdout.isTTY && process.stdin.isTTY) openPage(address);
   await ended(listening);
 }
@@ -43,7 +49,26 @@ function say(address: string, port: number, { lan, port: asked }: ServeOptions):
       `(Port ${USUAL_PORT} is taken. A browser keeps projects by address: those kept at port ${USUAL_PORT} are not seen at this one.)`,
     );
   if (lan) sayLan(port);
-  console.log('Ctrl-C ends it.');
+}
+
+async function sayCodes({ server }: Listening): Promise<void> {
+  try {
+    const codes = (await server.joinCodes?.()) ?? [];
+    console.log('Join codes. Whoever has one may do as much as its role:');
+    for (const { role, code } of codes)
+      console.log(`  ${role.padEnd(7)} ${code.slice(0, 5)}-${code.slice(5)}`);
+  } catch {
+    console.log('There are no join codes while nothing can be kept.');
+  }
+}
+
+/** Faults of ours go to standard error; the server goes on. */
+function onFault(error: unknown): void {
+  console.error(
+    error instanceof FolderTaken || error instanceof NewerStorage
+      ? `Nothing is shared: ${error.message}.`
+      : `The record could not be kept: ${error instanceof Error ? error.message : String(error)}`,
+  );
 }
 
 function sayLan(port: number): void {

@@ -6,6 +6,10 @@ import { parseArgs } from 'node:util';
 export interface ServeOptions {
   readonly port: number | null;
   readonly lan: boolean;
+  /** The folder where project and record are kept; null: the usual one. */
+  readonly data: string | null;
+  /** Whether the join codes are to be printed. */
+  readonly codes: boolean;
   /** Whether the browser may be opened. */
   readonly open: boolean;
   readonly help: boolean;
@@ -21,6 +25,8 @@ export const help = `Serves the app of Shellraise on this computer.
 
   --port N    listen on this port and no other (without it: 4180, or the next free one)
   --lan       let phones on the same network open it too
+  --data DIR  keep the shared project and record in this folder
+  --codes     print the codes with which devices join
   --no-open   do not open the browser
   --help      this text
 
@@ -34,15 +40,25 @@ export function readOptions(words: readonly string[]): OptionsRead {
       options: {
         port: { type: 'string' },
         lan: { type: 'boolean', default: false },
+        data: { type: 'string' },
+        codes: { type: 'boolean', default: false },
         'no-open': { type: 'boolean', default: false },
         help: { type: 'boolean', short: 'h', default: false },
       },
     });
     const port = values.port === undefined ? null : readPort(values.port);
+    if (values.data === '') return refuse('--data: found nothing, expected a folder');
     if (port === undefined) return refuse(`--port: found ${values.port}, expected 1 to 65535`);
     return {
       ok: true,
-      options: { port, lan: values.lan, open: !values['no-open'], help: values.help },
+      options: {
+        port,
+        lan: values.lan,
+        data: values.data ?? null,
+        codes: values.codes,
+        open: !values['no-open'],
+        help: values.help,
+      },
     };
   } catch (error) {
     return refuse(error instanceof Error ? error.message : String(error));

@@ -1,16 +1,33 @@
-// The server: hands out the built app, file by file, and nothing else. It changes nothing and
-// keeps nothing; every project stays in the browser.
+// The server: hands out the built app, file by file, and, where it was given a folder to keep them in,
+// shares a project and its record between devices.
 
 import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import fastify, { type FastifyInstance } from 'fastify';
 import { everywhere, keeping } from './headers.ts';
+import { codesOf } from './sync/codes.ts';
+import type { OnFault } from './sync/room.ts';
+import { syncRoutes } from './sync/routes.ts';
+import { openSite, type Site } from './sync/site.ts';
+import type { CodeRow } from './sync/storage.ts';
+
+declare module 'fastify' {
+  interface FastifyInstance {
+    /** The living join codes; absent where nothing is shared. */
+    joinCodes?: () => Promise<readonly CodeRow[]>;
+  }
+}
 
 /** What is served. */
 export interface ServerOptions {
   /** The folder of the built app. */
   readonly root: string;
+  /** The folder where project and record are kept; without it nothing is shared. It is opened when
+   * somebody first asks for it. */
+  readonly data?: string;
+  /** Told of faults of ours, as a full disk. */
+  readonly onFault?: OnFault;
 }
 
 /** The app's folder has no page in it. */
@@ -22,7 +39,7 @@ export class NotBuilt extends Error {
 
 /** A server of the built app, not listening yet. Throws `NotBuilt` where the folder has no
  * `index.html`. */
-export function createServer({ root }: ServerOptions): FastifyInstance {
+export function createServer({ root, data, onFault }: ServerOptions): FastifyInstance {
   if (!existsSync(join(root, 'index.html'))) throw new NotBuilt(root);
   const server = fastify({ forceCloseConnections: true });
   server.addHook('onRequest', async (_request, reply) => {
@@ -37,6 +54,7 @@ export function createServer({ root }: ServerOptions): FastifyInstance {
       reply.header('cache-control', keeping(relative(root, path)));
     },
   });
+  if (data !== undefined) share(server, data, onFault ?? (() => undefined));
   server.setNotFoundHandler(async (_request, reply) => {
     reply.code(404).type('text/plain; charset=utf-8').header('cache-control', 'no-store');
     return 'There is no such file. The app is at /\n';
@@ -48,4 +66,19 @@ export function createServer({ root }: ServerOptions): FastifyInstance {
     return code < 500 ? 'That address can not be read.\n' : 'A fault of the server.\n';
   });
   return server;
+}
+
+function share(server: FastifyInstance, folder: string, onFault: OnFault): void {
+  let opening: Promise<Site> | null = null;
+  const site = (): Promise<Site> => {
+    opening ??= openSite(folder, onFault).catch((error: unknown) => {
+      opening = null;
+      onFault(error);
+      throw error;
+    });
+    return opening;
+  };
+  server.decorate('joinCodes', async () => codesOf((await site()).storage, Date.now()));
+  server.register(syncRoutes, { site });
+  server.addHook('onClose', async () => (await opening?.catch(() => null))?.close());
 }

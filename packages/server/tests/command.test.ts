@@ -86,6 +86,27 @@ describe('the command', () => {
     expect(out).toContain("can't keep the page for offline use");
   });
 
+  it('prints the join codes where it is asked to, the same each time', async () => {
+    const data = emptyFolder();
+    const codes: string[] = [];
+    for (let i = 0; i < 2; i++) {
+      const server = start(
+        builtApp(),
+        '--port',
+        String(await freePort()),
+        '--data',
+        data,
+        '--codes',
+      );
+      await server.printed('Ctrl-C');
+      codes.push(server.said().out.match(/Join codes.*(?=Ctrl-C)/s)?.[0] ?? '');
+      server.child.kill('SIGKILL');
+      await server.ended;
+    }
+    expect(codes[0]).toMatch(/lead +[A-Z2-9]{5}-[A-Z2-9]{5}\n +crew +\S{11}\n +looker +\S{11}\n/);
+    expect(codes[1]).toBe(codes[0]);
+  });
+
   it('ends with 2 where the named port is taken, and says what to do', async () => {
     const other = createServer();
     await new Promise<void>((resolve) => other.listen(0, '127.0.0.1', resolve));

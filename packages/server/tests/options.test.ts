@@ -1,19 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { openCommand } from '../src/open-page.ts';
 import { readOptions } from '../src/options.ts';
+import { usualFolder } from '../src/sync/folder.ts';
 
 const read = (...words: readonly string[]) => {
   const read = readOptions(words);
   return read.ok ? read.options : read.fault;
 };
 
+const usual = { port: null, lan: false, data: null, codes: false, open: true, help: false };
+
 describe('options', () => {
   it('have this computer alone, any port and an opened page where nothing is said', () => {
-    expect(read()).toEqual({ port: null, lan: false, open: true, help: false });
+    expect(read()).toEqual(usual);
   });
 
   it('are read in any order', () => {
-    const asked = { port: 8080, lan: true, open: false, help: false };
+    const asked = { ...usual, port: 8080, lan: true, open: false };
     expect(read('--lan', '--no-open', '--port', '8080')).toEqual(asked);
     expect(read('--port=8080', '--no-open', '--lan')).toEqual(asked);
   });
@@ -21,6 +24,8 @@ describe('options', () => {
   it('refuse a port that is none, with what was found and what is allowed', () => {
     for (const port of ['0', '65536', '80.5', 'x', '', '1e3', '-1'])
       expect(read(`--port=${port}`)).toBe(`--port: found ${port}, expected 1 to 65535`);
+    expect(read('--data=')).toContain('expected a folder');
+    expect(read('--data', 'x', '--codes')).toEqual({ ...usual, data: 'x', codes: true });
     expect(read('--port=65535')).toMatchObject({ port: 65_535 });
   });
 
@@ -28,6 +33,15 @@ describe('options', () => {
     expect(read('--wan')).toContain('--wan');
     expect(read('demo.json')).toContain('demo.json');
     expect(read('--port')).toContain('--port');
+  });
+});
+
+describe('the folder where a site is kept', () => {
+  it('is where each system has programs keep theirs', () => {
+    expect(usualFolder('linux', {}, '/home/a')).toBe('/home/a/.local/share/shellraise');
+    expect(usualFolder('linux', { XDG_DATA_HOME: '/data' }, '/home/a')).toBe('/data/shellraise');
+    expect(usualFolder('darwin', {}, '/Users/a')).toContain('Application Support');
+    expect(usualFolder('win32', { LOCALAPPDATA: 'C:\\x' }, 'C:\\a')).toContain('Shellraise');
   });
 });
 

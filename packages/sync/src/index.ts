@@ -1,6 +1,7 @@
 // What app and server share of syncing.
 
 export { projectUpdate, recordUpdate, type UpdateVerdict } from './check-update.ts';
+export { followKept, type Kept, keptElsewhere, type Provider } from './kept.ts';
 export {
   MAX_ENTRIES,
   MAX_PROJECT_UPDATE,
@@ -9,4 +10,3 @@ export {
 } from './limits.ts';
 export { PROJECT, projectIn, writeProject } from './project-doc.ts';
 export { addToDoc, ENTRIES, rawEntries, type SharedRecord, sharedRecord } from './record-doc.ts';
-export { changesUnsaved } from './saved.ts';

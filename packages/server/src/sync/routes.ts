@@ -1,0 +1,136 @@
+// What the server answers under /sync: joining with a code, the codes for a lead, and the sockets of
+// the two documents.
+
+import websocket, { type WebSocket } from '@fastify/websocket';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { buckets } from './bucket.ts';
+import { codesOf, cookieFor, join, newCode, type Session, sessionOf } from './codes.ts';
+import { ALL_JOINS, JOINS, MAX_MESSAGE, MAX_WAITING, SOCKETS } from './limits.ts';
+import { CLOSE, type Line, type Room } from './room.ts';
+import type { Site } from './site.ts';
+import { foreign } from './sites.ts';
+import { DOCS, ROLES, type Role } from './storage.ts';
+
+/** Routes of a site, which is opened when the first request for it comes. */
+export async function syncRoutes(
+  server: FastifyInstance,
+  { site }: { readonly site: () => Promise<Site> },
+): Promise<void> {
+  await server.register(websocket, {
+    options: { maxPayload: MAX_MESSAGE, perMessageDeflate: false },
+  });
+  const open = new Map<WebSocket, Session>();
+  const joins = { one: buckets(JOINS), all: buckets(ALL_JOINS, 1) };
+
+  server.addHook('onRequest', async (request, reply) => {
+    reply.header('cache-control', 'no-store');
+    const why = foreign(request.headers);
+    if (why !== null) return reply.code(403).send({ fault: why });
+    return undefined;
+  });
+
+  const session = async (request: FastifyRequest): Promise<Session | null> =>
+    sessionOf((await site()).storage, request.headers.cookie, Date.now());
+
+  /** Answers who is not one of these, and returns null. */
+  const only = async (
+    roles: readonly Role[],
+    request: FastifyRequest,
+    reply: FastifyReply,
+  ): Promise<Session | null> => {
+    const who = await session(request);
+    if (who && roles.includes(who.role)) return who;
+    await reply
+      .code(who ? 403 : 401)
+      .send({ fault: who ? `not for a ${who.role}` : 'join with a code first' });
+    return null;
+  };
+
+  server.post('/sync/join', { bodyLimit: 1024 }, async (request, reply) => {
+    if (!joins.one(request.ip, 1) || !joins.all('all', 1))
+      return reply.code(429).send({ fault: 'too many tries: wait a minute' });
+    const { code } = (request.body ?? {}) as { code?: unknown };
+    const joined = join((await site()).storage, code, Date.now());
+    if (!joined) return reply.code(403).send({ fault: 'no such code, or it holds no longer' });
+    return reply
+      .header('set-cookie', cookieFor(joined.token, request.protocol === 'https'))
+      .send({ role: joined.role });
+  });
+
+  server.get('/sync/who', async (request, reply) => {
+    const who = await only(ROLES, request, reply);
+    return who ? { role: who.role } : reply;
+  });
+
+  server.get('/sync/codes', async (request, reply) => {
+    if (!(await only(['lead'], request, reply))) return reply;
+    return codesOf((await site()).storage, Date.now());
+  });
+
+  server.post('/sync/codes', { bodyLimit: 1024 }, async (request, reply) => {
+    if (!(await only(['lead'], request, reply))) return reply;
+    const { role } = (request.body ?? {}) as { role?: unknown };
+    if (!ROLES.includes(role as Role))
+      return reply
+        .code(400)
+        .send({ fault: `role: found ${JSON.stringify(role)}, expected ${ROLES.join(', ')}` });
+    const { storage } = await site();
+    storage.addCode(role as Role, newCode(), Date.now());
+    return storage.codes().at(-1);
+  });
+
+  server.delete<{ Params: { id: string } }>('/sync/codes/:id', async (request, reply) => {
+    if (!(await only(['lead'], request, reply))) return reply;
+    const id = /^\d{1,9}$/.test(request.params.id) ? Number(request.params.id) : 0;
+    const revoked = (await site()).storage.revoke(id);
+    for (const [socket, { code }] of open)
+      if (code === id) socket.close(CLOSE.revoked, 'the code holds no longer');
+    return revoked
+      ? reply.code(204).send()
+      : reply.code(404).send({ fault: `no living code ${id}` });
+  });
+
+  const entering = new WeakMap<FastifyRequest, { readonly who: Session; readonly room: Room }>();
+  server.get<{ Params: { doc: string } }>(
+    '/sync/doc/:doc',
+    {
+      websocket: true,
+      preValidation: async (request, reply) => {
+        const name = DOCS.find((one) => one === request.params.doc);
+        if (!name) return reply.code(404).send({ fault: 'no such document' });
+        const who = await only(ROLES, request, reply);
+        if (!who) return reply;
+        const own = [...open.values()].filter(({ hash }) => hash === who.hash).length;
+        if (own >= SOCKETS.session || open.size >= SOCKETS.all)
+          return reply.code(503).send({ fault: 'too many lines open' });
+        entering.set(request, { who, room: (await site()).rooms[name] });
+        return undefined;
+      },
+    },
+    (socket, request) => {
+      const entered = entering.get(request);
+      if (!entered) return socket.close(CLOSE.malformed, 'no line was asked for');
+      open.set(socket, entered.who);
+      const peer = entered.room.join(lineOf(socket, entered.who.role));
+      socket.on('message', (data: unknown, isBinary: boolean) => {
+        if (isBinary && data instanceof Uint8Array) peer.hear(data);
+        else socket.close(CLOSE.malformed, 'a message that is no bytes');
+      });
+      socket.on('close', () => {
+        open.delete(socket);
+        peer.leave();
+      });
+      socket.on('error', () => socket.terminate());
+    },
+  );
+}
+
+/** A socket as a line; one that reads no more is cut. */
+const lineOf = (socket: WebSocket, role: Role): Line => ({
+  role,
+  send: (message) => {
+    if (socket.bufferedAmount > MAX_WAITING) socket.terminate();
+    else if (socket.readyState === socket.OPEN) socket.send(message);
+  },
+  close: (code, reason) => socket.close(code, reason),
+});
