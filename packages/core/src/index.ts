@@ -883,6 +883,22 @@ export {
   towerHeight,
 } from './raise/lifts/reach.ts';
 export { HELD_BY_ONE, HOIST_GUST, sailForce, sailLimit } from './raise/lifts/sail.ts';
+export {
+  STACK_DRAG,
+  STACK_FRICTION,
+  STACK_LIFT,
+  type StackBody,
+  type StackWind,
+  stackWind,
+} from './raise/yard/stack-wind.ts';
+export { type Ground as GroundPoint, walkRound } from './raise/yard/walk.ts';
+export {
+  type StackedPiece,
+  type Yard,
+  type YardQuestion,
+  type YardStack,
+  yardOf,
+} from './raise/yard/yard.ts';
 export { fewestPeople, MOST_TEAM, teamFactor, teamLifts } from './raise/lifts/team.ts';
 export { clockTime, dateOf, dayNumber, secondsOfDay, weekday } from './crew/date.ts';
 export { type Above, type Light, lightOn, type Site as LightSite } from './crew/light.ts';
