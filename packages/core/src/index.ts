@@ -930,6 +930,22 @@ export {
   type WorkObserved,
 } from './crew/rates.ts';
 export { type Range, type StopPoint, type Task, taskFaults, taskOf } from './crew/task.ts';
+export { type BufferFacts, type BufferJob, bufferJobs, cureHours } from './crew/buffer.ts';
+export type { Here } from './crew/here.ts';
+export {
+  type NowAnswer,
+  type NowCard,
+  type NowQuestion,
+  nowPlan,
+  type WaitingCard,
+} from './crew/now.ts';
+export {
+  type StormAnswer,
+  type StormChoice,
+  type StormQuestion,
+  type StormStep,
+  stormPlan,
+} from './crew/storm.ts';
 export { type CloseDownCard, closeDownCard } from './crew/close-down.ts';
 export type { TroubleSort, Trouble } from './crew/troubles.ts';
 export {
