@@ -32,8 +32,8 @@ const idle: RaisingRun = {
 
 /** Questions with one key have one plan. */
 export const raisingKey = (question: RaisingQuestion): string => {
-  const { gear, holes, takeoff, before, order } = question;
-  return `${siteKey(question)} ${JSON.stringify([gear, holes, takeoff, before, order])}`;
+  const { gear, holes, takeoff, raising } = question;
+  return `${siteKey(question)} ${JSON.stringify([gear, holes, takeoff, raising])}`;
 };
 
 /** Runs of the search. `now`: milliseconds that only go forward. */

@@ -4,10 +4,12 @@
 import {
   checkOrder,
   defaultLoads,
+  defaultRaising,
   defaultTakeoff,
   type Gear,
   type HoleCounts,
   type Lift,
+  leadFixed,
   liftOf,
   needsCard,
   noGear,
@@ -21,6 +23,7 @@ import {
   planRaising,
   type RaisingBrief,
   type RaisingPlan,
+  type RaisingSettings,
   type RaisingStage,
   type Read,
   type StageAnswer,
@@ -33,20 +36,13 @@ import {
 } from '@shellraise/core';
 import { type GroundQuestion, siteOfQuestion } from './ground.ts';
 
-/** A place whose piece goes up before that of another. */
-export interface Before {
-  readonly place: number;
-  readonly than: number;
-}
-
 /** A shell to be raised, with what the lead has fixed. */
 export interface RaisingQuestion extends GroundQuestion {
   readonly gear: Gear | undefined;
   readonly holes: HoleCounts;
   readonly takeoff: TakeoffSettings | undefined;
-  readonly before: readonly Before[];
-  /** The lead's own order, each the places of one lift; null: it is sought. */
-  readonly order: readonly (readonly number[])[] | null;
+  /** What the lead has fixed, as the project keeps it. */
+  readonly raising: RaisingSettings | undefined;
 }
 
 /** How far the search is. */
@@ -66,9 +62,11 @@ export function raisingPlan(
   onProgress?: (progress: RaisingProgress) => void,
   onPlan?: (plan: RaisingPlan) => void,
 ): Read<RaisingPlan> {
+  const brief = briefOf(question);
+  if (!brief.ok) return brief;
   const until = performance.now() + MOST_TIME;
   let told = 0;
-  return planRaising(briefOf(question), {
+  return planRaising(brief.value, {
     tries: TRIES,
     shouldStop: () => performance.now() > until,
     onPlan: (plan) => onPlan?.(plan),
@@ -80,16 +78,18 @@ export function raisingPlan(
   });
 }
 
-function briefOf(question: RaisingQuestion): RaisingBrief {
-  const { shell, leftOut, kinds, gear = noGear, holes, before, order } = question;
+/** The brief; faults where what the lead has fixed speaks of places that don't stand. */
+function briefOf(question: RaisingQuestion): Read<RaisingBrief> {
+  const { shell, numbers, leftOut, kinds, gear = noGear, holes } = question;
+  const fixed = leadFixed(question.raising ?? defaultRaising, shell, numbers);
+  if (!fixed.ok) return fixed;
   const bolts = seamBolts(shell, kinds, question.takeoff ?? defaultTakeoff, holes);
   const plain = plainBrief(shell);
   const lift = lifter(question, gear);
-  return {
+  const value: RaisingBrief = {
     ...plain,
+    ...fixed.value,
     openings: leftOut,
-    pins: { before, props: [] },
-    order,
     holes: (seam) => {
       const own = bolts[seam];
       return own?.status === 'known' ? own.pattern.holes : null;
@@ -100,6 +100,7 @@ function briefOf(question: RaisingQuestion): RaisingBrief {
         ? null
         : (places) => lift(places).ways.some(({ by, can }) => by !== 'hands' && can),
   };
+  return { ok: true, value };
 }
 
 /** Lifts of a shell's pieces with the gear there is, on a day without wind. */
@@ -208,10 +209,11 @@ export interface RaisingCheckQuestion extends RaisingQuestion {
 /** The first thing that an order breaks, and pins that it does not keep; nothing: every state stands. */
 export function raisingCheck(question: RaisingCheckQuestion): Read<readonly OrderBreak[]> {
   const brief = briefOf(question);
-  const site = siteFor(brief);
+  if (!brief.ok) return brief;
+  const site = siteFor(brief.value);
   if (!site.ok) return site;
   return {
     ok: true,
-    value: checkOrder(site.value, question.lifts, brief.pins, { firstOnly: true }),
+    value: checkOrder(site.value, question.lifts, brief.value.pins, { firstOnly: true }),
   };
 }

@@ -205,7 +205,8 @@ export const raisingWords = {
     pinNone: 'Nothing is fixed.',
     own: 'The order is your own.',
     free: 'Let the order be sought again',
-    kept: 'Fixed for this visit: it is not in the project file yet.',
+    step: 'change the order of work',
+    freeStep: 'let the order be sought again',
   },
   assumed: {
     heading: 'What is taken for granted',

@@ -3,6 +3,7 @@
 
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { frameWords } from '../../src/words/frame.ts';
 import { raisingWords as words } from '../../src/words/raising.ts';
 import { inBrowser } from './support.ts';
 
@@ -62,7 +63,7 @@ describe('the Raising sheet', () => {
     await page.locator('.raise-outcome').waitFor({ state: 'hidden' });
   });
 
-  it('keeps what goes up before what, and refuses a place that does not stand', async () => {
+  it('keeps what goes up before what over a reload, until undone, and refuses a place that does not stand', async () => {
     const page = await raised();
     await page.getByRole('tab', { name: words.tab.changes }).click();
     const pin = async (a: string, b: string): Promise<void> => {
@@ -73,7 +74,18 @@ describe('the Raising sheet', () => {
     await pin('9-99', '1-01');
     await page.getByRole('alert').getByText(words.changes.pinFault).waitFor();
     await pin('1-10', '1-01');
-    await page.getByText(words.changes.pin('1-10', '1-01')).waitFor({ timeout: 60_000 });
+    const fixed = page.getByText(words.changes.pin('1-10', '1-01'));
+    await fixed.waitFor({ timeout: 60_000 });
+    await page
+      .locator('.title-block')
+      .getByText(frameWords.saving.saved, { exact: true })
+      .waitFor();
+    await page.reload();
+    await page.locator('.raise-card').waitFor({ timeout: 60_000 });
+    await page.getByRole('tab', { name: words.tab.changes }).click();
+    await fixed.waitFor({ timeout: 60_000 });
+    await page.getByRole('button', { name: frameWords.undo, exact: true }).click();
+    await page.getByText(words.changes.pinNone).waitFor({ timeout: 60_000 });
   });
 
   it('is read on a phone without a sideways scroll', async () => {

@@ -5,7 +5,7 @@ import type { OrderBreak, OrderedLift, RaisingPlan, Shell } from '@shellraise/co
 import { type FormEvent, useState } from 'react';
 import { useWords } from '../../words/words.ts';
 import { breakWords, canBeTaken } from './break-words.ts';
-import { fix, type Lead, movedStage } from './lead.ts';
+import { movedStage, useLead } from './lead.ts';
 import { stageName } from './stage-name.ts';
 
 /** What is being tried, with what it breaks. */
@@ -20,29 +20,25 @@ export interface Trial {
 
 /** The panel. */
 export function ChangesPanel({
-  project,
   shell,
   numbers,
   leftOut,
   plan,
   number,
-  lead,
   trial,
   onTry,
 }: {
-  /** Its id. */
-  project: string;
   shell: Shell;
   numbers: readonly string[];
   leftOut: readonly number[];
   plan: RaisingPlan;
   number: number;
-  lead: Lead;
   trial: Trial;
   onTry: (order: readonly number[] | null) => void;
 }) {
   const words = useWords().raising;
   const own = words.changes;
+  const { lead, fix } = useLead();
   const stage = plan.stages[number - 1];
   const order = trial.order ?? plan.stages.map((one) => one.number);
   const last = plan.stages.filter(({ pieces }) => pieces.length > 0).length;
@@ -67,35 +63,29 @@ export function ChangesPanel({
         </button>
       </div>
       {trial.order === null ? null : (
-        <Outcome
-          {...{ project, shell, numbers, plan, trial, onTry }}
-          says={own.movedTo(number, at + 1)}
-        />
+        <Outcome {...{ shell, numbers, plan, trial, onTry }} says={own.movedTo(number, at + 1)} />
       )}
-      <Pins project={project} numbers={numbers} leftOut={leftOut} lead={lead} />
+      <Pins numbers={numbers} leftOut={leftOut} />
       {lead.order === null ? null : (
         <p className="buttons">
           {own.own}{' '}
-          <button type="button" onClick={() => fix(project, { order: null })}>
+          <button type="button" onClick={() => fix({ order: null })}>
             {own.free}
           </button>
         </p>
       )}
-      <p className="quiet">{own.kept}</p>
       <p className="facts-caution">{words.caution}</p>
     </div>
   );
 }
 
 function Outcome({
-  project,
   shell,
   numbers,
   trial,
   says,
   onTry,
 }: {
-  project: string;
   shell: Shell;
   numbers: readonly string[];
   trial: Trial;
@@ -103,9 +93,10 @@ function Outcome({
   onTry: (order: readonly number[] | null) => void;
 }) {
   const words = useWords().raising.changes;
+  const { fix } = useLead();
   const { breaks, lifts, fault } = trial;
   const take = (): void => {
-    fix(project, { order: lifts.map(({ places }) => places.map((p) => numbers[p] ?? '')) });
+    fix({ order: lifts.map(({ places }) => places.map((p) => numbers[p] ?? '')) });
     onTry(null);
   };
   const drop = (
@@ -149,18 +140,9 @@ function Outcome({
   );
 }
 
-function Pins({
-  project,
-  numbers,
-  leftOut,
-  lead,
-}: {
-  project: string;
-  numbers: readonly string[];
-  leftOut: readonly number[];
-  lead: Lead;
-}) {
+function Pins({ numbers, leftOut }: { numbers: readonly string[]; leftOut: readonly number[] }) {
   const words = useWords().raising.changes;
+  const { lead, fix } = useLead();
   const [pair, setPair] = useState<readonly [string, string]>(['', '']);
   const [faulty, setFaulty] = useState(false);
   const stands = (text: string): boolean => {
@@ -173,7 +155,12 @@ function Pins({
     const fits = stands(a) && stands(b) && a !== b;
     setFaulty(!fits);
     if (!fits) return;
-    fix(project, { before: [...lead.before.filter(([x, y]) => x !== a || y !== b), [a, b]] });
+    fix({
+      before: [
+        ...lead.before.filter((one) => one.place !== a || one.than !== b),
+        { place: a, than: b },
+      ],
+    });
     setPair(['', '']);
   };
   return (
@@ -206,14 +193,14 @@ function Pins({
         {faulty ? words.pinFault : lead.before.length === 0 ? words.pinNone : words.pinNote}
       </p>
       <ul>
-        {lead.before.map(([a, b]) => (
+        {lead.before.map(({ place: a, than: b }) => (
           <li key={`${a} ${b}`} className="buttons">
             {words.pin(a, b)}{' '}
             <button
               type="button"
               aria-label={words.pinRemove(a, b)}
               onClick={() =>
-                fix(project, { before: lead.before.filter(([x, y]) => x !== a || y !== b) })
+                fix({ before: lead.before.filter((one) => one.place !== a || one.than !== b) })
               }
             >
               {words.pinRemoveShort}

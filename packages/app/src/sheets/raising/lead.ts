@@ -1,40 +1,38 @@
-// What the lead has fixed in the order, by the numbers of places, so that it outlives a new computation.
-// Kept for each project while the page is open.
+// What the lead has fixed in the order, kept in the project, with the ways to change it.
 
-import { createStore } from 'zustand/vanilla';
-import type { Before } from '../../engine/raising.ts';
+import { defaultRaising, type RaisingSettings } from '@shellraise/core';
+import { useMemo } from 'react';
+import { projectOf } from '../../state/app-state.ts';
+import { useApp, useAppState } from '../../ui/app-context.tsx';
+import { useWords } from '../../words/words.ts';
 
-/** The lead's own. */
-export interface Lead {
-  /** Pairs: the piece of the first goes up before that of the second. */
-  readonly before: readonly (readonly [place: string, than: string])[];
-  /** Each the places of one lift; null: the order is sought. */
-  readonly order: readonly (readonly string[])[] | null;
-}
-
-/** Nothing fixed. */
-export const noLead: Lead = { before: [], order: null };
-
-/** Project → what its lead has fixed. */
-export const leads = createStore<Readonly<Record<string, Lead>>>(() => ({}));
-
-/** Fixes something. */
-export function fix(project: string, part: Partial<Lead>): void {
-  leads.setState((all) => ({ ...all, [project]: { ...(all[project] ?? noLead), ...part } }));
-}
-
-/** What is fixed by index; pairs and an order with a place that does not stand are left out. */
-export function leadByIndex(
-  { before, order }: Lead,
-  numbers: readonly string[],
-): { readonly before: readonly Before[]; readonly order: readonly (readonly number[])[] | null } {
-  const at = new Map(numbers.map((number, i) => [number, i]));
-  const pins = before.flatMap(([a, b]) => {
-    const [place, than] = [at.get(a), at.get(b)];
-    return place === undefined || than === undefined ? [] : [{ place, than }];
-  });
-  const lifts = order?.map((lift) => lift.map((number) => at.get(number) ?? -1)) ?? null;
-  return { before: pins, order: lifts?.flat().includes(-1) ? null : lifts };
+/** What is fixed, with what changes it: each a step that can be undone. */
+export function useLead() {
+  const app = useApp();
+  const words = useWords().raising.changes;
+  const lead = useAppState((state) => projectOf(state).raising) ?? defaultRaising;
+  return useMemo(
+    () => ({
+      lead,
+      fix: (part: Partial<RaisingSettings>): void =>
+        app.change(
+          ({ project }) => {
+            project.raising = { ...(project.raising ?? defaultRaising), ...part };
+            return undefined;
+          },
+          { label: words.step },
+        ),
+      free: (): void =>
+        app.change(
+          ({ project }) => {
+            delete project.raising;
+            return undefined;
+          },
+          { label: words.freeStep },
+        ),
+    }),
+    [app, lead, words],
+  );
 }
 
 /** The stages of a plan with one moved by a step; the same where there is no room. */

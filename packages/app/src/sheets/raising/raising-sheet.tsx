@@ -3,7 +3,7 @@
 
 import '../../styles/ground.css';
 import '../../styles/raising.css';
-import { type RaisingPlan, reordered } from '@shellraise/core';
+import { defaultRaising, type RaisingPlan, reordered } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { longEngine, quickEngine, raiseEngine } from '../../engine/bridge.ts';
@@ -28,7 +28,7 @@ import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { AssumedPanel } from './assumed-panel.tsx';
 import { ChangesPanel, type Trial } from './changes-panel.tsx';
-import { leadByIndex, leads, noLead } from './lead.ts';
+import { useLead } from './lead.ts';
 import { PrintedCards } from './printed-cards.tsx';
 import { StageCard } from './stage-card.tsx';
 import { StageDrawing, usePlanPicture } from './stage-drawing.tsx';
@@ -104,7 +104,7 @@ function Raised({ stood }: { stood: Stood }) {
               <>
                 <h2>{words.noPlan}</h2>
                 <Faults faults={run.faults} />
-                <Freed question={question} />
+                <Freed />
               </>
             ) : (
               <p className="quiet">{words.working}</p>
@@ -122,12 +122,12 @@ function Raised({ stood }: { stood: Stood }) {
 }
 
 /** Where what the lead fixed can't be kept: the way back. */
-function Freed({ question }: { question: RaisingQuestion }) {
+function Freed() {
   const words = useWords().raising.changes;
-  const project = useAppState((state) => state.projectId);
-  if (question.order === null && question.before.length === 0) return null;
+  const { lead, free } = useLead();
+  if (lead === defaultRaising) return null;
   return (
-    <button type="button" className="go" onClick={() => leads.setState({ [project]: noLead })}>
+    <button type="button" className="go" onClick={free}>
       {words.free}
     </button>
   );
@@ -153,8 +153,6 @@ function OnPlan({
   setAt: (number: number) => void;
 }) {
   const { raising: words, frame } = useWords();
-  const project = useAppState((state) => state.projectId);
-  const lead = useStore(leads, (all) => all[project]) ?? noLead;
   const number = Math.min(at, plan.stages.length);
   const stage = plan.stages[number - 1];
   const { standing } = stood;
@@ -211,9 +209,7 @@ function OnPlan({
               }}
             />
           ) : tab === 'changes' ? (
-            <ChangesPanel
-              {...{ project, shell, numbers, leftOut, plan, number, lead, trial, onTry }}
-            />
+            <ChangesPanel {...{ shell, numbers, leftOut, plan, number, trial, onTry }} />
           ) : (
             <AssumedPanel plan={plan} detail={typeof detail === 'string' ? null : detail} />
           )}
@@ -227,7 +223,6 @@ function OnPlan({
 
 /** What is asked: the standing shell with what the project says, and what the lead has fixed. */
 function useQuestion({ standing, kinds }: Stood): RaisingQuestion {
-  const project = useAppState((state) => state.projectId);
   const loads = useAppState((state) => projectOf(state).loads);
   const ground = useAppState((state) => projectOf(state).ground);
   const parts = useAppState((state) => projectOf(state).parts);
@@ -235,16 +230,15 @@ function useQuestion({ standing, kinds }: Stood): RaisingQuestion {
   const gear = useAppState((state) => projectOf(state).gear);
   const takeoff = useAppState((state) => projectOf(state).takeoff);
   const holes = useDerived((derived) => derived.work.value?.holes);
-  const lead = useStore(leads, (all) => all[project]) ?? noLead;
+  const raising = useAppState((state) => projectOf(state).raising);
   const { shell } = standing.standing;
   const { numbers, leftOut } = standing;
   return useMemo(
     () => ({
       ...{ shell, numbers, leftOut, kinds, loads, ground, parts, stages, gear, takeoff },
-      holes: holes ?? [],
-      ...leadByIndex(lead, numbers),
+      ...{ raising, holes: holes ?? [] },
     }),
-    [shell, numbers, leftOut, kinds, loads, ground, parts, stages, gear, takeoff, holes, lead],
+    [shell, numbers, leftOut, kinds, loads, ground, parts, stages, gear, takeoff, holes, raising],
   );
 }
 
