@@ -982,6 +982,17 @@ export {
   type Person,
   ratesOf,
 } from './crew/schema.ts';
+export { type SeamBody, type Shadows, shadowsOf } from './fitout/blockage.ts';
+export {
+  type Dish,
+  dishDepth,
+  MOUNT_KINDS,
+  type Mount,
+  mustReach,
+  pivotOf,
+  pointingAt,
+} from './fitout/dish.ts';
+export { type HorizonPoint, type HorizonQuestion, horizonMask } from './fitout/horizon.ts';
 export {
   RADIO_MATERIAL_NAMES,
   RADIO_MATERIALS,
@@ -1000,6 +1011,8 @@ export {
   type WallPenalty,
   wallPenalty,
 } from './fitout/receiver.ts';
+export { type SkyMap, type SkyPoint, type SkyQuestion, skyMap, worseDb } from './fitout/sky.ts';
+export { type NearestWall, type Swing, type SwingQuestion, swing } from './fitout/swing.ts';
 export {
   type AngleLoss,
   angleLosses,

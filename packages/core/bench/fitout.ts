@@ -1,0 +1,90 @@
+// How long the fit-out's maps take: `npm run bench -- fitout`. A ball of 320 places cut to about 250, a
+// dish of 2.4 m: the sky at 1° with seams and plates, and the swing at 1° with the best height.
+
+import type { Dish, Mount } from '../src/fitout/dish.ts';
+import { skyMap, worseDb } from '../src/fitout/sky.ts';
+import { swing } from '../src/fitout/swing.ts';
+import { wallTable } from '../src/fitout/wall.ts';
+import { netShell } from '../src/nets/kinds.ts';
+import { naturalCuts } from '../src/shell/cuts.ts';
+import type { HubId } from '../src/shell/ids.ts';
+import { crownAtHub, orientShell } from '../src/shell/orient.ts';
+import { partOf } from '../src/shell/part.ts';
+import { hubCount, placeCount, type Shell } from '../src/shell/shell.ts';
+
+/** Wanted, seconds. */
+const WANTED = { sky: 2, swing: 1 } as const;
+
+const dish: Dish = {
+  diameter: 2.4,
+  focalRatio: 0.4,
+  vertexAhead: 0.2,
+  feed: { beyond: 0.1, diameter: 0.3 },
+  back: { behind: 0.6, diameter: 0.8 },
+};
+
+const mount: Mount = {
+  kind: 'azimuth and elevation',
+  height: 1.8,
+  aside: [0.1, -0.15],
+  lowest: 0,
+  highest: Math.PI / 2,
+  azimuth: 0,
+  latitude: 0,
+  hourAngle: 2,
+};
+
+/** Prints the table. */
+export function main(): number {
+  let over = 0;
+  for (const whole of [true, false]) {
+    const shell = whole ? ball() : cut(ball());
+    const floor = lowest(shell);
+    const height = whole ? -floor : 1.8;
+    const wall = wallTable(
+      {
+        layers: [{ thickness: 0.003, permittivity: 4.3, lossTangent: 0.016 }],
+        sources: [],
+      },
+      1_420_405_750,
+    );
+    const seams = { seamWidth: 0.012, seamDepth: 0.04, plateDiameter: 0.15, opacity: 1 };
+    const at = { ...mount, height };
+    const start = process.cpuUsage().user;
+    const sky = skyMap({ shell, dish, mount: at, floor, wall, seams });
+    const middle = process.cpuUsage().user;
+    const found = swing({ shell, dish, mount: at, floor, flange: 0.04, margin: 0.05 });
+    const end = process.cpuUsage().user;
+    const [skySeconds, swingSeconds] = [(middle - start) / 1e6, (end - middle) / 1e6];
+    console.log(
+      `${placeCount(shell)} places: sky at 1°, ${sky.points.length} pointings, ${skySeconds.toFixed(2)} s of processor (wanted ${WANTED.sky} or less)`,
+    );
+    console.log(
+      `  loss ${worseDb(sky.best).toFixed(2)} to ${worseDb(sky.worst).toFixed(2)} dB, mean ${sky.meanDb.toFixed(2)} dB`,
+    );
+    console.log(
+      `  swing at 1° with the best height ${swingSeconds.toFixed(2)} s (wanted ${WANTED.swing} or less)`,
+    );
+    console.log(
+      `  nearest ${found.nearest.clearance.toFixed(3)} m, largest ${found.largest.toFixed(3)} m, best ${found.best.largest.toFixed(3)} m at ${found.best.height.toFixed(3)} m`,
+    );
+    if (skySeconds > WANTED.sky || swingSeconds > WANTED.swing) over = 1;
+  }
+  return over;
+}
+
+function ball(): Shell {
+  const { shell } = netShell({ solid: 'icosahedron', b: 4, c: 0, division: 'equal chords' }, 3);
+  return orientShell(shell, crownAtHub(shell, 0 as HubId));
+}
+
+function cut(shell: Shell): Shell {
+  const cuts = naturalCuts(shell);
+  const near = cuts.reduce((best, one) =>
+    Math.abs(one.places.length - 250) < Math.abs(best.places.length - 250) ? one : best,
+  );
+  return partOf(shell, near.places).shell;
+}
+
+const lowest = (shell: Shell): number =>
+  Math.min(...Array.from({ length: hubCount(shell) }, (_, h) => shell.hubs[3 * h + 2]));
