@@ -114,7 +114,7 @@ describe('a storm', () => {
   });
   test('in the midst of a stage: on to its end where there is time, back where there is not', () => {
     expect(storm({ hours: 6 }, { lifts: 2, time: '09:00', lightHours: 8 }).chosen?.way).toBe('on');
-    const { chosen, steps } = storm({ hours: 1 }, { lifts: 2 });
+    const { chosen, steps } = storm({ hours: 0.8 }, { lifts: 2 });
     expect([chosen?.way, chosen?.stage]).toEqual(['back', 7]);
     expect(steps.filter(({ what }) => what === 'take down')).toHaveLength(2);
   });
