@@ -984,6 +984,15 @@ export {
 } from './crew/schema.ts';
 export { type SeamBody, type Shadows, shadowsOf } from './fitout/blockage.ts';
 export {
+  type ClosingSeams,
+  type FittedDry,
+  fittedDry,
+  SEAL_SIDES,
+  type SealSide,
+  type SeamDone,
+  sealedBeforeClosing,
+} from './fitout/closing-seams.ts';
+export {
   type Dish,
   dishDepth,
   MOUNT_KINDS,
@@ -993,6 +1002,7 @@ export {
   pointingAt,
 } from './fitout/dish.ts';
 export { type HorizonPoint, type HorizonQuestion, horizonMask } from './fitout/horizon.ts';
+export { type LeakPath, leakPaths } from './fitout/leaks.ts';
 export {
   RADIO_MATERIAL_NAMES,
   RADIO_MATERIALS,
@@ -1011,6 +1021,27 @@ export {
   type WallPenalty,
   wallPenalty,
 } from './fitout/receiver.ts';
+export {
+  type Bead,
+  beadArea,
+  beadLength,
+  coatingVolume,
+  isPossibleYield,
+  jointWidth,
+  SEALANT_PACKS,
+  SEALANT_SOURCES,
+  type SealantPack,
+  type SealLine,
+  sealantDepth,
+  sealLine,
+} from './fitout/sealant.ts';
+export {
+  type LyingSeam,
+  lyingSeams,
+  shingleOrder,
+  type WrongLap,
+  wrongLaps,
+} from './fitout/seams.ts';
 export { type SkyMap, type SkyPoint, type SkyQuestion, skyMap, worseDb } from './fitout/sky.ts';
 export { type NearestWall, type Swing, type SwingQuestion, swing } from './fitout/swing.ts';
 export {
@@ -1025,6 +1056,17 @@ export {
   wallTable,
 } from './fitout/wall.ts';
 export { rainFilm, WATER_SOURCES, waterLayer, waterPermittivity } from './fitout/water.ts';
+export {
+  commonSealRules,
+  dewPoint,
+  SEAL_WEATHER_SOURCES,
+  type SealHour,
+  type SealRules,
+  saturation,
+  sealHours,
+  sealWindows,
+  type WeatherHour,
+} from './fitout/weather.ts';
 export {
   FREQUENCIES,
   halfWaveThicknesses,
