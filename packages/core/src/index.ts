@@ -290,7 +290,14 @@ export { countedHoles } from './takeoff/counted-holes.ts';
 export type { HardwareItem, HardwareLot, ItemSize, LotAside } from './takeoff/hardware.ts';
 export { type HubSize, hubSizes } from './takeoff/hubs.ts';
 export { type NearTwins, nearTwins, nearTwinsAmong } from './takeoff/near-twins.ts';
-export type { Need } from './takeoff/needs.ts';
+export {
+  type LocatedNeed,
+  type LocatedNeeds,
+  locatedNeeds,
+  type Need,
+  type Needs,
+  summedNeeds,
+} from './takeoff/needs.ts';
 export {
   type BoltSize,
   defaultTakeoff,
@@ -883,6 +890,18 @@ export {
   towerHeight,
 } from './raise/lifts/reach.ts';
 export { HELD_BY_ONE, HOIST_GUST, sailForce, sailLimit } from './raise/lifts/sail.ts';
+export { type Bag, type BagQuestion, type Bags, bagsOf, needsByStage } from './raise/bags/bags.ts';
+export { type BuyBefore, buyBefore } from './raise/bags/buy-before.ts';
+export {
+  type Charge,
+  type ChargeQuestion,
+  chargeOf,
+  type StageCharge,
+  USABLE_CHARGE,
+} from './raise/bags/charge.ts';
+export { type BagCheck, type KitCheck, type KitTick, kitCheck } from './raise/bags/kit-check.ts';
+export { type StageTools, toolsOf, wrenchFor } from './raise/bags/tools.ts';
+export { needWords } from './raise/bags/words.ts';
 export {
   STACK_DRAG,
   STACK_FRICTION,

@@ -9,7 +9,7 @@ import { rims } from '../shell/rims.ts';
 import type { Shell } from '../shell/shell.ts';
 import type { ItemSize } from './hardware.ts';
 import { sameSize } from './hardware.ts';
-import { cornersAtHubs, hubSizes, rimHubs } from './hubs.ts';
+import { cornersAtHubs, rimHubs } from './hubs.ts';
 import type { TakeoffSettings } from './schema.ts';
 import {
   type HoleCounts,
@@ -37,6 +37,16 @@ export interface Needs {
   readonly plateBoltUnknown: boolean;
 }
 
+/** A need and where in the shell it goes: a seam, an open side or a hub, by its index. */
+export interface LocatedNeed extends Need {
+  readonly at: { readonly seam: number } | { readonly side: number } | { readonly hub: number };
+}
+
+/** What is needed, place by place. */
+export interface LocatedNeeds extends Omit<Needs, 'needs'> {
+  readonly needs: readonly LocatedNeed[];
+}
+
 /** Everything the shell needs by the settings. Seams whose holes are unknown or in dispute add
  * nothing: the caller reports them. */
 export function needsOf(
@@ -45,16 +55,29 @@ export function needsOf(
   settings: TakeoffSettings,
   counts: HoleCounts = [],
 ): Needs {
+  const { needs, ...unknown } = locatedNeeds(shell, kinds, settings, counts);
+  return { needs: summedNeeds(needs), ...unknown };
+}
+
+/** The same, place by place. */
+export function locatedNeeds(
+  shell: Shell,
+  kinds: readonly Kind[],
+  settings: TakeoffSettings,
+  counts: HoleCounts = [],
+): LocatedNeeds {
   const open = openSideBolts(shell, sidePatterns(kinds, settings, counts), settings);
   const bolts = [
     ...seamNeeds(seamBolts(shell, kinds, settings, counts)),
     ...open.bolts,
     ...plateBolts(shell, settings),
   ];
-  const fittings = bolts.flatMap((bolt) => fittingsOf(bolt, settings));
+  const fittings = bolts.flatMap((bolt) =>
+    fittingsOf(bolt, settings).map((fitting) => ({ ...fitting, at: bolt.at })),
+  );
   const others = [...plates(shell, settings), ...tape(shell, settings)];
   return {
-    needs: inOrder(summed([...bolts, ...fittings, ...others].filter((need) => need.quantity > 0))),
+    needs: [...bolts, ...fittings, ...others].filter((need) => need.quantity > 0),
     openSidesUnknown: open.unknown,
     plateBoltUnknown:
       settings.plates !== null &&
@@ -63,10 +86,15 @@ export function needsOf(
   };
 }
 
-function seamNeeds(seams: readonly SeamBolts[]): Need[] {
-  return seams.flatMap((seam) =>
+function seamNeeds(seams: readonly SeamBolts[]): LocatedNeed[] {
+  return seams.flatMap((seam, i) =>
     seam.status === 'known'
-      ? [boltNeed(seam.pattern.thread, seam.pattern.length, seam.pattern.holes)]
+      ? [
+          {
+            ...boltNeed(seam.pattern.thread, seam.pattern.length, seam.pattern.holes),
+            at: { seam: i },
+          },
+        ]
       : [],
   );
 }
@@ -75,8 +103,8 @@ function openSideBolts(
   shell: Shell,
   patterns: readonly (readonly (SidePattern | null)[])[],
   settings: TakeoffSettings,
-): { readonly bolts: Need[]; readonly unknown: number } {
-  const bolts: Need[] = [];
+): { readonly bolts: LocatedNeed[]; readonly unknown: number } {
+  const bolts: LocatedNeed[] = [];
   let unknown = 0;
   rims(shell).forEach((rim, i) => {
     const bolt = i === 0 ? settings.baseBolt : settings.openingBolt;
@@ -84,46 +112,62 @@ function openSideBolts(
     for (const side of rim.sides) {
       const pattern = patternAt(shell, patterns, side);
       if (pattern === null) unknown += 1;
-      else bolts.push(boltNeed(normalThread(bolt.thread), bolt.length, pattern.holes));
+      else
+        bolts.push({
+          ...boltNeed(normalThread(bolt.thread), bolt.length, pattern.holes),
+          at: { side },
+        });
     }
   });
   return { bolts, unknown };
 }
 
-/** Hubs that take a plate: all, or the inner ones only. */
-function plateHubs(shell: Shell, atRim: boolean): number[] {
-  const rim = rimHubs(shell);
-  return [...cornersAtHubs(shell)].filter((n, hub) => n > 0 && (atRim || rim[hub] === 0));
-}
-
-function plateBolts(shell: Shell, settings: TakeoffSettings): Need[] {
+function plateBolts(shell: Shell, settings: TakeoffSettings): LocatedNeed[] {
   if (settings.plates === null || settings.plates.bolt === null) return [];
-  const { bolt, boltsPerCorner, atRim } = settings.plates;
-  const corners = plateHubs(shell, atRim).reduce((sum, n) => sum + n, 0);
-  return [boltNeed(normalThread(bolt.thread), bolt.length, corners * boltsPerCorner)];
+  const { bolt, boltsPerCorner } = settings.plates;
+  return plateHubs(shell, settings).map(({ hub, corners }) => ({
+    ...boltNeed(normalThread(bolt.thread), bolt.length, corners * boltsPerCorner),
+    at: { hub },
+  }));
 }
 
-function plates(shell: Shell, settings: TakeoffSettings): Need[] {
+/** Hubs that take a plate: all, or the inner ones only; none where there are no plates. */
+function plateHubs(
+  shell: Shell,
+  { plates }: TakeoffSettings,
+): { readonly hub: number; readonly corners: number; readonly rim: boolean }[] {
+  if (plates === null) return [];
+  const isRim = rimHubs(shell);
+  return [...cornersAtHubs(shell)].flatMap((corners, hub) => {
+    const rim = isRim[hub] === 1;
+    return corners > 0 && (plates.atRim || !rim) ? [{ hub, corners, rim }] : [];
+  });
+}
+
+function plates(shell: Shell, settings: TakeoffSettings): LocatedNeed[] {
   const { plates } = settings;
   if (plates === null) return [];
-  return hubSizes(shell)
-    .filter((size) => plates.atRim || !size.rim)
-    .map((size) => ({
-      ...none,
-      item: 'plate',
-      corners: size.corners,
-      rim: size.rim,
-      quantity: size.hubs * plates.perHub,
-      unit: 'piece',
-    }));
+  return plateHubs(shell, settings).map(({ hub, corners, rim }) => ({
+    ...none,
+    item: 'plate',
+    corners,
+    rim,
+    quantity: plates.perHub,
+    unit: 'piece',
+    at: { hub },
+  }));
 }
 
-function tape(shell: Shell, settings: TakeoffSettings): Need[] {
-  if (settings.tape === null) return [];
-  let metres = 0;
-  for (let i = 0; i < shell.seams.length; i += 2)
-    metres += sideLength(shell, shell.seams[i] as SideId);
-  return [{ ...none, item: 'tape', quantity: metres * settings.tape.runs, unit: 'm' }];
+function tape(shell: Shell, settings: TakeoffSettings): LocatedNeed[] {
+  const { tape } = settings;
+  if (tape === null) return [];
+  return Array.from({ length: shell.seams.length / 2 }, (_, seam) => ({
+    ...none,
+    item: 'tape' as const,
+    quantity: sideLength(shell, shell.seams[2 * seam] as SideId) * tape.runs,
+    unit: 'm' as const,
+    at: { seam },
+  }));
 }
 
 /** Nut and washers of a number of bolts. */
@@ -161,14 +205,17 @@ const boltNeed = (thread: string, length: number, quantity: number): Need => ({
   unit: 'piece',
 });
 
-function summed(needs: readonly Need[]): Need[] {
+/** Needs of one item and size added up; bolts, nuts, washers, plates, tape, each from the smallest. */
+export function summedNeeds(needs: readonly Need[]): Need[] {
   const sums: Need[] = [];
-  for (const need of needs) {
+  for (const { item, thread, length, corners, rim, quantity, unit } of needs) {
+    const need: Need = { item, thread, length, corners, rim, quantity, unit };
     const at = sums.findIndex((sum) => sameSize(sum, need));
-    if (at < 0) sums.push(need);
-    else sums[at] = { ...need, ...sums[at], quantity: need.quantity + (sums[at] as Need).quantity };
+    const sum = sums[at];
+    if (sum === undefined) sums.push(need);
+    else sums[at] = { ...sum, quantity: quantity + sum.quantity };
   }
-  return sums;
+  return inOrder(sums);
 }
 
 /** Of the thread or nominal size; 0 where there is none. */
