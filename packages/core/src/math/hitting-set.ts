@@ -82,20 +82,28 @@ function hitsOf(
  * where they hit the same). */
 function undominated(search: Search, open: Int32Array, allowed: readonly number[]): number[] {
   const { words, inSets } = search;
-  const hit = allowed.map((e) => open.map((word, w) => word & (inSets[e] as Int32Array)[w]));
-  const within = (a: Int32Array, b: Int32Array): boolean => {
-    for (let w = 0; w < words; w++) if ((a[w] & ~b[w]) !== 0) return false;
+  const count = allowed.length;
+  const hit = new Int32Array(count * words);
+  const many = new Int32Array(count);
+  for (let i = 0; i < count; i++) {
+    const own = inSets[allowed[i] as number] as Int32Array;
+    for (let w = 0; w < words; w++) {
+      hit[i * words + w] = open[w] & own[w];
+      many[i] += ones(hit[i * words + w]);
+    }
+  }
+  const within = (i: number, k: number): boolean => {
+    for (let w = 0; w < words; w++)
+      if ((hit[i * words + w] & ~hit[k * words + w]) !== 0) return false;
     return true;
   };
   const kept: number[] = [];
-  const gone = new Uint8Array(allowed.length);
-  for (let i = 0; i < allowed.length; i++) {
-    const mine = hit[i] as Int32Array;
-    if (mine.every((word) => word === 0)) gone[i] = 1;
-    for (let k = 0; gone[i] === 0 && k < allowed.length; k++) {
-      if (k === i || gone[k] === 1) continue;
-      const other = hit[k] as Int32Array;
-      if (within(mine, other) && (k < i || !within(other, mine))) gone[i] = 1;
+  const gone = new Uint8Array(count);
+  for (let i = 0; i < count; i++) {
+    if (many[i] === 0) gone[i] = 1;
+    for (let k = 0; gone[i] === 0 && k < count; k++) {
+      if (k === i || gone[k] === 1 || many[k] < many[i]) continue;
+      if ((k < i || many[k] > many[i]) && within(i, k)) gone[i] = 1;
     }
     if (gone[i] === 0) kept.push(allowed[i] as number);
   }
@@ -108,18 +116,19 @@ function disjoint(search: Search, open: Int32Array, allowed: readonly number[]):
   const { members, inSets } = search;
   const may = new Uint8Array(inSets.length);
   for (const e of allowed) may[e] = 1;
-  const sizes: [number, number][] = [];
+  // Size first, then the set: sorted as one number.
+  const sizes = new Float64Array(members.length).fill(Infinity);
+  let some = 0;
   for (let s = 0; s < members.length; s++) {
     if ((open[s >> 5] & (1 << (s & 31))) === 0) continue;
     let size = 0;
     for (const e of members[s] as readonly number[]) size += may[e];
     if (size === 0) return members.length + 1;
-    sizes.push([size, s]);
+    sizes[some++] = size * members.length + s;
   }
-  sizes.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
   let count = 0;
-  for (const [, s] of sizes) {
-    const set = members[s] as readonly number[];
+  for (const key of sizes.subarray(0, some).sort()) {
+    const set = members[key % members.length] as readonly number[];
     if (set.some((e) => may[e] === 2)) continue;
     for (const e of set) if (may[e] === 1) may[e] = 2;
     count++;
@@ -143,8 +152,9 @@ function smallestSet(search: Search, open: Int32Array, allowed: readonly number[
   return (best ?? []).sort((a, b) => hits(b) - hits(a) || a - b);
 }
 
+/** Bits of a word that are set, counted side by side. */
 function ones(word: number): number {
-  let count = 0;
-  for (let rest = word; rest !== 0; rest &= rest - 1) count++;
-  return count;
+  const pairs = word - ((word >>> 1) & 0x55555555);
+  const fours = (pairs & 0x33333333) + ((pairs >>> 2) & 0x33333333);
+  return Math.imul((fours + (fours >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
 }

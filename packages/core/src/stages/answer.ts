@@ -8,7 +8,7 @@ import { flagsOf, mergeSources, type Provenance } from '../loads/provenance.ts';
 import { pointAt, type Vec3 } from '../math/vector.ts';
 import type { Fault, Read } from '../measure/fault.ts';
 import { type Bearing, bearing, SHARED } from './bearing.ts';
-import type { PropOptions } from './fewest-props.ts';
+import type { PropOptions, PropSearch } from './fewest-props.ts';
 import { type HowItStands, howItStands } from './how-it-stands.ts';
 import { caseWords, holdingLimits, type Limit, liftsOff, noLimit } from './limits.ts';
 import type { StageModel } from './model.ts';
@@ -93,7 +93,7 @@ export function stageAnswer(
 export function answerWithPatches(
   model: StageModel,
   stage: Stage,
-  options: StageOptions = {},
+  options: StageOptions & PropSearch = {},
 ): Read<{ readonly answer: StageAnswer; readonly patches: readonly Patch[] }> {
   const faults: Fault[] = stageFaults(model.shell, model.numbers, stage);
   if (faults.length > 0) return { ok: false, faults };

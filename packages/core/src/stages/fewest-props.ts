@@ -7,11 +7,12 @@
 // are looked at again, and most still hold.
 
 import { fewestHits } from '../math/hitting-set.ts';
+import { PatchMemory } from './patch-memory.ts';
 import {
   leastPatch,
   nearestFirst,
   type Patch,
-  stillPatch,
+  reachedFrom,
   type TiesByHub,
   tiesByHub,
 } from './patches.ts';
@@ -38,16 +39,28 @@ export interface PropOptions {
   readonly patches?: readonly Patch[];
 }
 
+/** Options of the search, and what it goes on with. */
+export interface PropSearch extends PropOptions {
+  /** What was found in the stage before: the answer is the same without. */
+  readonly memory?: PatchMemory;
+}
+
 /** The fewest hubs to hold in a stage that moves freely in `space`; null where those that may be
  * propped are not enough. */
 export function fewestProps(
   tied: Tied,
   space: readonly Float64Array[],
-  { mayProp = () => true, sets = MOST_SETS, patches: known = [] }: PropOptions = {},
+  {
+    mayProp = () => true,
+    sets = MOST_SETS,
+    patches: known = [],
+    memory = new PatchMemory(),
+  }: PropSearch = {},
 ): FewestProps | null {
   const ties = tiesByHub(tied);
-  const found = new Patches(ties);
-  for (const patch of known) if (patch.length <= NEAR_PATCH) found.add(stillPatch(ties, patch));
+  memory.begin(ties);
+  const found = new Patches(ties, memory);
+  for (const patch of known) if (patch.length <= NEAR_PATCH) found.add(memory.still(ties, patch));
   found.addFrom(space);
   const weight = shareOf(ties, space);
   const told = (hubs: readonly number[], proved: boolean): FewestProps => ({
@@ -75,9 +88,11 @@ class Patches {
   readonly list: Patch[] = [];
   private readonly keys = new Set<string>();
   private readonly ties: TiesByHub;
+  private readonly memory: PatchMemory;
 
-  constructor(ties: TiesByHub) {
+  constructor(ties: TiesByHub, memory: PatchMemory) {
     this.ties = ties;
+    this.memory = memory;
   }
 
   /** Adds a patch; whether it is new. */
@@ -100,8 +115,8 @@ class Patches {
     let missed = 0;
     for (const hub of hubs) {
       if (covered.has(hub)) continue;
-      const order = nearestFirst(this.ties, hub, hubs);
-      const patch = leastPatch(this.ties, order, NEAR_PATCH);
+      const order = reachedFrom(this.ties, hub, hubs, NEAR_PATCH);
+      const patch = this.memory.least(this.ties, order);
       if (patch === null && ++missed > 3) break;
       for (const one of patch ?? order.slice(0, NEAR_PATCH / 2)) covered.add(one);
       added = this.add(patch) || added;

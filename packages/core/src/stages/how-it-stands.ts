@@ -2,7 +2,7 @@
 
 import type { FrameModel } from '../frame/model.ts';
 import type { Shell } from '../shell/shell.ts';
-import { fewestProps, type PropOptions } from './fewest-props.ts';
+import { fewestProps, type PropSearch } from './fewest-props.ts';
 import type { Patch } from './patches.ts';
 import { frameOfStage, type Stage } from './stage.ts';
 import { freeMovements, heldToo, type Tied, tiedFrame } from './tied.ts';
@@ -33,7 +33,7 @@ export type CannotBePropped = Omit<HowItStands, 'props' | 'propped'> & { readonl
 export function howItStands(
   shell: Shell,
   stage: Stage,
-  options: PropOptions = {},
+  options: PropSearch = {},
 ): HowItStands | CannotBePropped {
   return howFrameStands(frameOfStage(shell, stage), options);
 }
@@ -41,7 +41,7 @@ export function howItStands(
 /** How a frame stands, its own props held. */
 export function howFrameStands(
   model: FrameModel,
-  options: PropOptions = {},
+  options: PropSearch = {},
 ): HowItStands | CannotBePropped {
   const tied = tiedFrame(model);
   const space = freeMovements(tied);

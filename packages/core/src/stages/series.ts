@@ -7,6 +7,7 @@ import { baseRing } from '../shell/rims.ts';
 import { placeCount, type Shell } from '../shell/shell.ts';
 import { answerWithPatches, type StageAnswer, type StageOptions } from './answer.ts';
 import type { StageModel } from './model.ts';
+import { PatchMemory } from './patch-memory.ts';
 import type { Patch } from './patches.ts';
 import type { Stage } from './stage.ts';
 
@@ -55,11 +56,13 @@ export function* stageSeries(
   options: StageOptions = {},
 ): Generator<Read<StageAnswer>> {
   let patches: readonly Patch[] = [];
+  const memory = new PatchMemory();
   for (let n = 1; n <= order.length; n++) {
     const found = answerWithPatches(model, stageOf(order, n), {
       strength: false,
       sets: SETS_IN_SERIES,
       patches,
+      memory,
       ...options,
     });
     if (found.ok) patches = found.value.patches;

@@ -25,6 +25,9 @@ export const NEAR_PATCH = 40;
 /** A patch of more hubs than those is made smaller so often and no more: it takes long. */
 export const FAR_TURNS = 3;
 
+/** A patch of no more hubs than those is made smaller so often one by one, then all at once. */
+export const NEAR_TURNS = 1;
+
 /** A patch of more hubs than this is not looked for: it would bound little, and take long. */
 export const MOST_PATCH = 200;
 

@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { howItStands } from '../../src/stages/how-it-stands.ts';
-import { leastPatch, type Patch, stillPatch, tiesByHub } from '../../src/stages/patches.ts';
+import { neededHubs } from '../../src/stages/needed-hubs.ts';
+import { PatchMemory } from '../../src/stages/patch-memory.ts';
+import {
+  leastPatch,
+  nearestFirst,
+  type Patch,
+  stillPatch,
+  tiesByHub,
+} from '../../src/stages/patches.ts';
 import { frameOfStage, type Stage } from '../../src/stages/stage.ts';
 import { freeCount, heldToo, tiedFrame } from '../../src/stages/tied.ts';
 import { cutBall, inNumberOrder } from './fixtures.ts';
@@ -79,5 +87,58 @@ describe('a patch', () => {
     expect(leastPatch(ties, [])).toBeNull();
     expect(stillPatch(held, props as number[])).toBeNull();
     expect(leastPatch(ties, [...ties.unknowns.keys()])).not.toBeNull();
+  });
+});
+
+describe('hubs that are needed', () => {
+  it('are a patch, and none without any one of them', () => {
+    for (const n of [23, 41, 60, 84]) {
+      const ties = tiesByHub(tiedAt(n));
+      const { patches } = howItStands(shell, { placed: order.slice(0, n) });
+      for (const patch of patches.slice(0, 3)) {
+        const more = nearestFirst(ties, patch[0] as number, [...ties.unknowns.keys()]).slice(0, 20);
+        const list = [...new Set([...patch, ...more])];
+        const needed = neededHubs(ties, list) as readonly number[];
+        expect(movesAlone(n, needed)).toBeGreaterThan(0);
+        for (const hub of needed)
+          expect(
+            movesAlone(
+              n,
+              needed.filter((one) => one !== hub),
+            ),
+          ).toBe(0);
+      }
+    }
+  });
+
+  it('are none where the list is no patch', () => {
+    const n = 41;
+    const ties = tiesByHub(tiedAt(n));
+    const { patches } = howItStands(shell, { placed: order.slice(0, n) });
+    expect(neededHubs(ties, (patches[0] as Patch).slice(1))).toEqual([]);
+    expect(neededHubs(ties, [])).toEqual([]);
+  });
+});
+
+describe('a memory of patches', () => {
+  it('answers like a search from the beginning, stage after stage, and takes no stage for another', () => {
+    const memory = new PatchMemory();
+    let patches: readonly Patch[] = [];
+    for (const n of [40, 41, 42, 60, 41]) {
+      const ties = tiesByHub(tiedAt(n));
+      memory.begin(ties);
+      for (const patch of patches) {
+        const still = memory.still(ties, patch);
+        if (still !== null) expect(movesAlone(n, still)).toBeGreaterThan(0);
+        else expect(stillPatch(ties, patch)).toBeNull();
+      }
+      const hubs = [...ties.unknowns.keys()];
+      patches = hubs.flatMap((hub) => {
+        const near = nearestFirst(ties, hub, hubs);
+        const patch = memory.least(ties, near);
+        expect(patch).toEqual(leastPatch(ties, near, 40));
+        return patch ? [patch] : [];
+      });
+    }
   });
 });
