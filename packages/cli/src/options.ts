@@ -92,3 +92,12 @@ export interface PapersOptions extends StandOptions {
   readonly out: string;
   readonly date?: string;
 }
+
+/** Options of `shellraise serve`; the server reads what they hold. */
+export interface ServeOptions {
+  readonly port?: string;
+  readonly data?: string;
+  readonly lan?: boolean;
+  readonly codes?: boolean;
+  readonly open: boolean;
+}

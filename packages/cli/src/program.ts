@@ -62,6 +62,16 @@ export function program(): Command {
   writing(
     standing(phase(top, 'papers', 'the drawings (SVG) and lists (CSV)', ' --out sheets')),
   ).action(async (file, options) => (await import('./commands/papers.ts')).papers(file, options));
+  top
+    .command('serve')
+    .description('the app on this computer; project and record shared between devices')
+    .option('--port <number>', 'this port and no other (else 4180, or the next free one)')
+    .option('--data <folder>', 'keep the shared project and record here')
+    .option('--lan', 'let phones on the same network open it too')
+    .option('--codes', 'print the codes with which devices join')
+    .option('--no-open', 'do not open the browser')
+    .addHelpText('after', '\nExample:\n  $ shellraise serve --lan --codes')
+    .action(async (options) => (await import('./commands/serve.ts')).serve(options));
   writing(standing(common(top.command('demo').description('the whole job on the demo project'))))
     .addHelpText('after', '\nExample:\n  $ shellraise demo')
     .action(async (options) => (await import('./commands/demo.ts')).demo(options));
