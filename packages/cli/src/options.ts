@@ -101,3 +101,19 @@ export interface ServeOptions {
   readonly codes?: boolean;
   readonly open: boolean;
 }
+
+/** What `--as` takes. */
+export const patternSorts = ['net', 'strips'] as const;
+
+/** What `--paper` takes. */
+export const papersTaken = ['A4', 'A3', 'Letter'] as const;
+
+/** Options of `shellraise patterns`. */
+export interface PatternsOptions extends PapersOptions {
+  readonly as: (typeof patternSorts)[number];
+  /** 1 : scale. */
+  readonly scale: number;
+  readonly paper: (typeof papersTaken)[number];
+  /** Places that stay open, by number, besides those of the openings that the file keeps. */
+  readonly open?: string;
+}

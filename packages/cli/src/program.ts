@@ -3,7 +3,14 @@
 
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { badInput } from './ending.ts';
-import { lengthSystems, lengthUnits, type PlacesOptions, rankNames } from './options.ts';
+import {
+  lengthSystems,
+  lengthUnits,
+  type PlacesOptions,
+  papersTaken,
+  patternSorts,
+  rankNames,
+} from './options.ts';
 
 /** The command line, ready to parse. */
 export function program(): Command {
@@ -72,6 +79,20 @@ export function program(): Command {
     .option('--no-open', 'do not open the browser')
     .addHelpText('after', '\nExample:\n  $ shellraise serve --lan --codes')
     .action(async (options) => (await import('./commands/serve.ts')).serve(options));
+  writing(standing(phase(top, 'patterns', 'a scale model of this shell', ' --as net --scale 25')))
+    .addOption(
+      new Option('--as <what>', 'net: fewest pieces of paper; strips: course by course')
+        .choices([...patternSorts])
+        .default('net'),
+    )
+    .option('--scale <number>', 'the model is 1 : so many', scaleOf, 20)
+    .addOption(
+      new Option('--paper <size>', 'what it is printed on').choices([...papersTaken]).default('A4'),
+    )
+    .option('--open <places>', 'places that stay open, as a door: "1-03, 1-04"')
+    .action(async (file, options) =>
+      (await import('./commands/patterns.ts')).patterns(file, options),
+    );
   writing(standing(common(top.command('demo').description('the whole job on the demo project'))))
     .addHelpText('after', '\nExample:\n  $ shellraise demo')
     .action(async (options) => (await import('./commands/demo.ts')).demo(options));
@@ -155,6 +176,13 @@ function degrees(text: string): number {
   const value = Number(text);
   if (text.trim() === '' || !Number.isFinite(value) || Math.abs(value) > 360)
     throw new InvalidArgumentError('Expected degrees, -360 to 360.');
+  return value;
+}
+
+function scaleOf(text: string): number {
+  const value = Number(text.replace(/^\s*1\s*:\s*/, ''));
+  if (!(text.trim() !== '' && value >= 1 && value <= 1000))
+    throw new InvalidArgumentError('Expected a number from 1 to 1000: the n of 1 : n.');
   return value;
 }
 

@@ -6,10 +6,10 @@ import { mkdirSync, mkdtempSync, renameSync, rmSync, statSync, writeFileSync } f
 import { dirname, join, resolve } from 'node:path';
 import { badInput } from './ending.ts';
 
-/** A file to write: its name in the folder, and its text. */
+/** A file to write: its name in the folder, and what it holds. */
 export interface OutFile {
   readonly name: string;
-  readonly text: string;
+  readonly text: string | Uint8Array;
 }
 
 /** Writes the files into the folder, which is made where it is missing. Ends the command, with

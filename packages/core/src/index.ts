@@ -1172,6 +1172,26 @@ export {
   stockTable,
 } from './papers/tables.ts';
 export { type TakeOffSheetOptions, takeOffNotes, takeOffSheets } from './papers/take-off-sheet.ts';
+export type { GridPoint } from './patterns/grid.ts';
+export {
+  type FaceWords,
+  type NetSheetOptions,
+  netRoom,
+  netScales,
+  netSheets,
+} from './patterns/net-sheets.ts';
+export {
+  type FoldWay,
+  type NetEdge,
+  type NetFace,
+  type NetFold,
+  type NetPiece,
+  type NoNet,
+  type PaperNet,
+  type PaperNetOptions,
+  paperNet,
+} from './patterns/paper-net.ts';
+export type { NetTab } from './patterns/tabs.ts';
 export {
   looksLikeProject,
   MAX_PROJECT_CHARACTERS,
