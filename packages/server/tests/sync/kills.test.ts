@@ -14,8 +14,8 @@ import { openStorage, type Storage } from '../../src/sync/storage.ts';
 import { builtApp, emptyFolder } from '../built.ts';
 import { ask, joinWith, logOf, type RecordPhone, recordPhone, until } from './phones.ts';
 
-const soak = process.env.SHELLRAISE_SOAK !== undefined;
-const [KILLS, PHONES] = soak ? [200, 20] : [3, 5];
+const KILLS = Number(process.env.SHELLRAISE_KILLS ?? 3);
+const PHONES = KILLS > 3 ? 20 : 5;
 
 const listening = new URL('../../dist/listening.js', import.meta.url).href;
 
@@ -148,6 +148,8 @@ it(
       }
       await killed(server);
       count.kills++;
+      if (count.kills % 10 === 0)
+        console.log(`kills: ${JSON.stringify({ ...count, toldAsKept: told.size })}`);
       const log = join(data, 'site.sqlite-wal');
       if (random.uniform() < 0.3 && existsSync(log)) {
         appendFileSync(log, Buffer.from(Array.from({ length: 5000 }, () => random.below(256))));
@@ -181,5 +183,5 @@ it(
     expect(told.size).toBeGreaterThan(0);
     console.log(`kills: ${JSON.stringify({ ...count, entries: end.size, toldAsKept: told.size })}`);
   },
-  soak ? 3_600_000 : 120_000,
+  KILLS > 3 ? 7_200_000 : 120_000,
 );
