@@ -902,6 +902,18 @@ export {
 export { type BagCheck, type KitCheck, type KitTick, kitCheck } from './raise/bags/kit-check.ts';
 export { type StageTools, toolsOf, wrenchFor } from './raise/bags/tools.ts';
 export { needWords } from './raise/bags/words.ts';
+export { gustBetween } from './raise/wait/gust-between.ts';
+export { itemWords, type WaitItem, type WaitSort } from './raise/wait/items.ts';
+export {
+  type LeaveCard,
+  type LeaveState,
+  type Left,
+  type WaitAnswer,
+  type WaitOptions,
+  type WaitQuestion,
+  type WaitVerdict,
+  whatMayWait,
+} from './raise/wait/what-may-wait.ts';
 export {
   STACK_DRAG,
   STACK_FRICTION,
