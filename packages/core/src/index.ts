@@ -214,6 +214,13 @@ export {
   readEntry,
 } from './record/entry.ts';
 export {
+  MAX_RECORD_CHARACTERS,
+  RECORD_VERSION,
+  type RecordFile,
+  readRecordFile,
+  writeRecordFile,
+} from './record/file.ts';
+export {
   type Forgotten,
   forgotten,
   nearestFirst,
