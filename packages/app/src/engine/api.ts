@@ -12,6 +12,7 @@ import type {
   Kind,
   LengthUnit,
   MarkAccount,
+  NowAnswer,
   Opening,
   OrderBreak,
   PartsKnown,
@@ -28,7 +29,9 @@ import type {
   Standing,
   StiffnessKept,
   StockRow,
+  StormAnswer,
   TakeoffSettings,
+  Weekend,
 } from '@shellraise/core';
 import type { StandingOpening } from './decided.ts';
 import type {
@@ -67,6 +70,7 @@ import type {
   OpeningAsked,
   ShownFit,
 } from './stock.ts';
+import type { NowAsked, StormAsked, WeekendAsked } from './weekend.ts';
 
 /** A file as read: a whole project, or the pile of a spreadsheet. */
 export type FileRead =
@@ -216,4 +220,10 @@ export interface Engine {
   raisingStage(question: RaisingStageQuestion): Read<RaisingStageDetail>;
   /** What an order changed by hand breaks first. */
   raisingCheck(question: RaisingCheckQuestion): Read<readonly OrderBreak[]>;
+  /** The days of a plan with their odds; `onProgress` is told 0 … 1. */
+  weekend(question: WeekendAsked, onProgress?: (done: number) => void): Read<Weekend>;
+  /** What to do now. */
+  now(question: NowAsked): Read<NowAnswer>;
+  /** How to meet a storm. */
+  storm(question: StormAsked): Read<StormAnswer>;
 }

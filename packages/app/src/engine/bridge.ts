@@ -83,5 +83,7 @@ export const fitEngine = new EngineBridge(startWorker);
 export const stagesEngine = new EngineBridge(startWorker);
 /** For the raising plan: to stop it stops nothing else. */
 export const raiseEngine = new EngineBridge(startWorker);
+/** For the weekend, what to do now, a storm: to stop it stops nothing else. */
+export const weekendEngine = new EngineBridge(startWorker);
 /** For what is only printed, worked out ahead. */
 export const printEngine = new EngineBridge(startWorker);

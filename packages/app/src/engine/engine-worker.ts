@@ -37,6 +37,7 @@ import { relate } from './relate.ts';
 import { sameKinds, stockOfShape } from './shape-kinds.ts';
 import { taggedPlaces } from './singles.ts';
 import { bestFits, doors, leftovers, openingsLeave, waysOut } from './stock.ts';
+import { now, storm, weekend } from './weekend.ts';
 
 const engine: Engine = {
   readFile: (name, text, unit) => {
@@ -87,6 +88,9 @@ const engine: Engine = {
   raisingPlan,
   raisingStage,
   raisingCheck,
+  weekend,
+  now,
+  storm,
 };
 
 function projectRead(read: Read<Project>): FileRead {

@@ -47,7 +47,15 @@ export const raisingWords = {
     stop: 'stop point: stands without props',
   },
   tabs: 'What the raising needs',
-  tab: { stage: 'Stage', all: 'All stages', changes: 'Changes', assumed: 'Assumed' },
+  tab: {
+    stage: 'Stage',
+    all: 'All stages',
+    now: 'Now',
+    days: 'Days',
+    people: 'People',
+    changes: 'Changes',
+    assumed: 'Assumed',
+  },
   sort: (sort: string, course: number): string =>
     (
       ({

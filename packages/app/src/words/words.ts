@@ -10,6 +10,7 @@ import { pileWords } from './pile.ts';
 import { placesWords } from './places.ts';
 import { raisingWords } from './raising.ts';
 import { shapeWords } from './shape.ts';
+import { weekendWords } from './weekend.ts';
 
 /** The table in English. */
 export const english = {
@@ -22,6 +23,7 @@ export const english = {
   ground: groundWords,
   groundForms: groundFormWords,
   raising: raisingWords,
+  weekend: weekendWords,
 };
 
 /** A message table. */

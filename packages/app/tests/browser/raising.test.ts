@@ -5,6 +5,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { frameWords } from '../../src/words/frame.ts';
 import { raisingWords as words } from '../../src/words/raising.ts';
+import { weekendWords as weekend } from '../../src/words/weekend.ts';
 import { inBrowser } from './support.ts';
 
 const { open } = inBrowser();
@@ -88,12 +89,48 @@ describe('the Raising sheet', () => {
     await page.getByText(words.changes.pinNone).waitFor({ timeout: 60_000 });
   });
 
-  it('is read on a phone without a sideways scroll', async () => {
+  it('plans the days of those who come, tells bad input in words, and what to do now', async () => {
+    const page = await raised();
+    const { people, days, forecast, plan, now } = weekend;
+    const open = (tab: keyof typeof words.tab) =>
+      page.getByRole('tab', { name: words.tab[tab], exact: true }).click();
+    await open('days');
+    await page.getByText(plan.need).waitFor();
+    await open('people');
+    await page.getByLabel(days.date, { exact: true }).fill('2026-06-13');
+    await page.getByRole('button', { name: days.add, exact: true }).click();
+    await page.getByRole('button', { name: days.remove('2026-06-13') }).waitFor();
+    for (const name of ['Ada', 'Bram', 'Cleo']) {
+      await page.getByLabel(people.name, { exact: true }).fill(name);
+      await page.getByRole('button', { name: people.add, exact: true }).click();
+      await page.getByRole('button', { name: people.remove(name) }).waitFor();
+    }
+    const pasted = page.getByLabel(forecast.label, { exact: true });
+    await pasted.fill('09:00 5 9');
+    await page.getByRole('button', { name: forecast.read, exact: true }).click();
+    await page.getByRole('alert').getByText(/unit/).waitFor();
+    await pasted.fill('2026-06-13 09:00 5 9 m/s');
+    await page.getByRole('button', { name: forecast.read, exact: true }).click();
+    await page.getByRole('button', { name: forecast.drop, exact: true }).waitFor();
+    await open('days');
+    // Nobody of them climbs or leads.
+    await page.getByText(plan.troubles).waitFor({ timeout: 60_000 });
+    expect(await page.locator('.day-card').count()).toBe(1);
+    expect(await page.locator('.day-odds li').count()).toBeGreaterThan(0);
+    await open('now');
+    await page.getByRole('button', { name: now.go, exact: true }).last().click();
+    await page.locator('.now-answer section').waitFor({ timeout: 60_000 });
+    expect(await page.locator('.now-answer .now-steps li').count()).toBeGreaterThan(0);
+  });
+
+  it('is read on a phone without a sideways scroll, and tells what to do now at one press', async () => {
     const page = await raised('phone');
     const [wide, seen] = await page.evaluate(() => [
       document.documentElement.scrollWidth,
       window.innerWidth,
     ]);
     expect(wide).toBeLessThanOrEqual(seen as number);
+    await page.getByRole('button', { name: weekend.now.go, exact: true }).first().click();
+    await page.locator('.now-answer :is(section, [role=alert])').waitFor({ timeout: 60_000 });
   });
 });

@@ -3,6 +3,7 @@
 
 import '../../styles/ground.css';
 import '../../styles/raising.css';
+import '../../styles/weekend.css';
 import { defaultRaising, type RaisingPlan, reordered } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
@@ -13,6 +14,7 @@ import type {
   RaisingStageQuestion,
 } from '../../engine/raising.ts';
 import { createRaisingRuns, raisingKey } from '../../engine/raising-runs.ts';
+import type { WeekendAsked } from '../../engine/weekend.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useDerived } from '../../ui/app-context.tsx';
 import { ProgressLine } from '../../ui/progress-line.tsx';
@@ -28,7 +30,10 @@ import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { AssumedPanel } from './assumed-panel.tsx';
 import { ChangesPanel, type Trial } from './changes-panel.tsx';
+import { DaysPanel } from './days-panel.tsx';
 import { useLead } from './lead.ts';
+import { NowPanel } from './now-panel.tsx';
+import { PeoplePanel } from './people-panel.tsx';
 import { PrintedCards } from './printed-cards.tsx';
 import { StageCard } from './stage-card.tsx';
 import { StageDrawing, usePlanPicture } from './stage-drawing.tsx';
@@ -36,7 +41,7 @@ import { StageList } from './stage-list.tsx';
 import { StageSlider } from './stage-slider.tsx';
 import { useSettled } from './use-settled.ts';
 
-const tabs = ['stage', 'all', 'changes', 'assumed'] as const;
+const tabs = ['stage', 'all', 'now', 'days', 'people', 'changes', 'assumed'] as const;
 type RaisingTab = (typeof tabs)[number];
 
 const runs = createRaisingRuns(raiseEngine, () => performance.now());
@@ -115,7 +120,10 @@ function Raised({ stood }: { stood: Stood }) {
           </div>
         </div>
       ) : (
-        <OnPlan {...{ stood, question, plan, assumes, tab, setTab, at, setAt }} />
+        <OnPlan
+          {...{ stood, question, plan, assumes, tab, setTab, at, setAt }}
+          resting={run.status !== 'running'}
+        />
       )}
     </>
   );
@@ -137,6 +145,7 @@ function OnPlan({
   stood,
   question,
   plan,
+  resting,
   assumes,
   tab,
   setTab,
@@ -146,13 +155,17 @@ function OnPlan({
   stood: Stood;
   question: RaisingQuestion;
   plan: RaisingPlan;
+  /** Whether no better plan is sought any more. */
+  resting: boolean;
   assumes: string;
   tab: RaisingTab;
   setTab: (tab: RaisingTab) => void;
   at: number;
   setAt: (number: number) => void;
 }) {
-  const { raising: words, frame } = useWords();
+  const { raising: words, frame, weekend: days } = useWords();
+  // How often "now" was pressed: each press asks anew.
+  const [pressed, setPressed] = useState(0);
   const number = Math.min(at, plan.stages.length);
   const stage = plan.stages[number - 1];
   const { standing } = stood;
@@ -175,9 +188,25 @@ function OnPlan({
     [fall, numbers, trial],
   );
   const panels = numbers.length - leftOut.length;
+  const crew = useAppState((state) => projectOf(state).crew);
+  // The days rest on the order that is found in the end.
+  const weekend = useMemo(
+    (): WeekendAsked | null => (resting ? { ...question, crew, plan } : null),
+    [question, crew, plan, resting],
+  );
   if (!stage) return null;
   return (
     <div className="shell-sheet">
+      <button
+        type="button"
+        className="now-press go screen-only"
+        onClick={() => {
+          setPressed(pressed + 1);
+          setTab('now');
+        }}
+      >
+        {days.now.go}
+      </button>
       <div className="drawings raising-left">
         {falling ? (
           <StageView shell={shell} numbers={numbers} detail={falling} />
@@ -208,6 +237,12 @@ function OnPlan({
                 setTab('stage');
               }}
             />
+          ) : tab === 'now' ? (
+            <NowPanel key={pressed} question={weekend} done={number - 1} atOnce={pressed > 0} />
+          ) : tab === 'days' ? (
+            <DaysPanel question={weekend} />
+          ) : tab === 'people' ? (
+            <PeoplePanel />
           ) : tab === 'changes' ? (
             <ChangesPanel {...{ shell, numbers, leftOut, plan, number, trial, onTry }} />
           ) : (

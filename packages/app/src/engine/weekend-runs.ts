@@ -1,0 +1,73 @@
+// The weekend, one run at a time, kept beside the sheet: the same question is not asked twice, another
+// one ends the run before.
+
+import type { Fault, Weekend } from '@shellraise/core';
+import { createStore } from 'zustand/vanilla';
+import { type EngineBridge, Unanswered } from './bridge.ts';
+import type { Ask } from './derived.ts';
+import type { WeekendAsked } from './weekend.ts';
+
+/** Where a run is. */
+export interface WeekendRun extends Ask<Weekend> {
+  /** The question that is asked or answered. */
+  readonly of: WeekendAsked | null;
+  /** Why there is no weekend. */
+  readonly faults: readonly Fault[];
+}
+
+const idle: WeekendRun = {
+  status: 'idle',
+  input: null,
+  value: null,
+  fresh: false,
+  since: 0,
+  progress: null,
+  fault: null,
+  died: false,
+  of: null,
+  faults: [],
+};
+
+/** Runs of the weekend. `now`: milliseconds that only go forward. */
+export function createWeekendRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => number) {
+  const store = createStore<WeekendRun>(() => idle);
+  let cancel: (() => void) | null = null;
+  let run = 0;
+  return {
+    store,
+    /** Starts anew, unless this question runs or is answered. */
+    start(question: WeekendAsked, again = false): void {
+      const { of, status } = store.getState();
+      if (!again && of === question) return;
+      run += 1;
+      const mine = run;
+      const put = (more: Partial<WeekendRun>): void => {
+        if (mine === run) store.setState(more);
+      };
+      if (status === 'running') cancel?.();
+      store.setState({ ...idle, status: 'running', input: question, of: question, since: now() });
+      const asked = bridge.ask('weekend', question, (done) =>
+        put({ progress: { step: 'fit', placed: 0, done, part: null } }),
+      );
+      cancel = asked.cancel;
+      asked.answer.then(
+        (read) =>
+          put(
+            read.ok
+              ? { status: 'done', value: read.value, fresh: true }
+              : { status: 'done', faults: read.faults, fresh: true },
+          ),
+        (error: unknown) => {
+          const why = error instanceof Unanswered ? error.why : 'failed';
+          put({
+            status: why === 'cancelled' ? 'cancelled' : 'failed',
+            fault: error instanceof Error ? error.message : String(error),
+            died: why === 'died',
+          });
+        },
+      );
+    },
+    /** Ends the run. */
+    cancel: (): void => cancel?.(),
+  };
+}

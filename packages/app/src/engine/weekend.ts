@@ -1,0 +1,100 @@
+// What the days of a raising plan are asked: the weekend with its odds, what to do now, how to meet a
+// storm. The winds of all stages are reckoned once for a plan.
+
+import {
+  type CrewSettings,
+  defaultCrew,
+  defaultLoads,
+  defaultTakeoff,
+  type Gear,
+  type Here,
+  type NowAnswer,
+  noGear,
+  nowPlan,
+  placeMasses,
+  type RaisingPlan,
+  type Read,
+  type StageWinds,
+  type StormAnswer,
+  seamBolts,
+  stageWinds,
+  stormPlan,
+  type Weekend,
+  type WeekendQuestion,
+  weekendPlan,
+} from '@shellraise/core';
+import { type GroundQuestion, siteOfQuestion } from './ground.ts';
+import { keepLast } from './keep-last.ts';
+import { siteKey } from './site-key.ts';
+
+/** A plan with the people who come. */
+export interface WeekendAsked extends GroundQuestion {
+  readonly gear: Gear | undefined;
+  readonly crew: CrewSettings | undefined;
+  readonly plan: RaisingPlan;
+}
+
+/** The same with who is here and what stands. */
+export interface NowAsked extends WeekendAsked {
+  readonly here: Here;
+}
+
+/** The same with a storm: hours until it is here, and its gusts, m/s; null: by the forecast. */
+export interface StormAsked extends NowAsked {
+  readonly hours: number;
+  readonly stormGust: number | null;
+}
+
+/** The weekend; faults where it can't be planned. */
+export function weekend(
+  question: WeekendAsked,
+  onProgress?: (done: number) => void,
+): Read<Weekend> {
+  const facts = factsOf(question);
+  if (!facts.ok) return facts;
+  return weekendPlan(facts.value, onProgress ? { onProgress } : {});
+}
+
+/** What to do now. */
+export function now(question: NowAsked): Read<NowAnswer> {
+  const facts = factsOf(question);
+  return facts.ok ? nowPlan({ ...facts.value, here: question.here }) : facts;
+}
+
+/** How to meet a storm. */
+export function storm({ here, hours, stormGust, ...question }: StormAsked): Read<StormAnswer> {
+  const facts = factsOf(question);
+  return facts.ok ? stormPlan({ ...facts.value, here, hours, stormGust }) : facts;
+}
+
+function factsOf(question: WeekendAsked): Read<WeekendQuestion> {
+  const site = siteOfQuestion(question);
+  if (!site.ok) return site;
+  const winds = windsOf(question);
+  if (!winds.ok) return winds;
+  const { shell, numbers, kinds, plan, gear = noGear, crew = defaultCrew, holes } = question;
+  const loads = question.loads ?? defaultLoads;
+  const bolts = holes && seamBolts(shell, kinds, question.takeoff ?? defaultTakeoff, holes);
+  const { anchors } = site.value;
+  return {
+    ok: true,
+    value: {
+      ...{ shell, numbers, plan, gear, crew },
+      holes: (seam) => {
+        const own = bolts?.[seam];
+        return own?.status === 'known' ? own.pattern.holes : null;
+      },
+      massOf: placeMasses(shell, kinds, loads.panelMass),
+      winds: winds.value,
+      anchors: anchors.ok ? anchors.value.hubs.reduce((sum, { count }) => sum + count, 0) : null,
+    },
+  };
+}
+
+const windsOf = keepLast(
+  (question: WeekendAsked) => `${siteKey(question)} ${JSON.stringify(question.plan.stages)}`,
+  (question: WeekendAsked): Read<StageWinds[]> => {
+    const site = siteOfQuestion(question);
+    return site.ok ? stageWinds(site.value.stages, question.plan) : site;
+  },
+);
