@@ -103,7 +103,7 @@ export interface ServeOptions {
 }
 
 /** What `--as` takes. */
-export const patternSorts = ['net', 'strips'] as const;
+export const patternSorts = ['net', 'strips', 'print'] as const;
 
 /** What `--paper` takes. */
 export const papersTaken = ['A4', 'A3', 'Letter'] as const;
@@ -116,4 +116,8 @@ export interface PatternsOptions extends PapersOptions {
   readonly paper: (typeof papersTaken)[number];
   /** Places that stay open, by number, besides those of the openings that the file keeps. */
   readonly open?: string;
+  /** Least thickness of a printed wall, as typed. */
+  readonly wall: string;
+  /** What the printer can hold, as typed. */
+  readonly bed: string;
 }

@@ -81,7 +81,10 @@ export function program(): Command {
     .action(async (options) => (await import('./commands/serve.ts')).serve(options));
   writing(standing(phase(top, 'patterns', 'a scale model of this shell', ' --as net --scale 25')))
     .addOption(
-      new Option('--as <what>', 'net: fewest pieces of paper; strips: course by course')
+      new Option(
+        '--as <what>',
+        'net: fewest pieces of paper; strips: course by course; print: STL, 3MF and glTF',
+      )
         .choices([...patternSorts])
         .default('net'),
     )
@@ -90,6 +93,8 @@ export function program(): Command {
       new Option('--paper <size>', 'what it is printed on').choices([...papersTaken]).default('A4'),
     )
     .option('--open <places>', 'places that stay open, as a door: "1-03, 1-04"')
+    .option('--wall <thickness>', 'with print: least thickness of the wall', '1.6 mm')
+    .option('--bed <size>', 'with print: what the printer holds', '220 x 220 x 250 mm')
     .action(async (file, options) =>
       (await import('./commands/patterns.ts')).patterns(file, options),
     );

@@ -1199,6 +1199,16 @@ export {
   netScales,
   netSheets,
 } from './patterns/net-sheets.ts';
+export { toGlb } from './patterns/glb.ts';
+export {
+  type Mesh,
+  type MeshFaults,
+  meshArea,
+  meshBox,
+  meshFaults,
+  meshVolume,
+  movedMesh,
+} from './patterns/mesh.ts';
 export {
   type FoldWay,
   type NetEdge,
@@ -1210,7 +1220,11 @@ export {
   type PaperNetOptions,
   paperNet,
 } from './patterns/paper-net.ts';
+export { PERSON, personMesh } from './patterns/person-mesh.ts';
+export { type ShellMeshOptions, shellMesh } from './patterns/shell-mesh.ts';
+export { toStl } from './patterns/stl.ts';
 export type { NetTab } from './patterns/tabs.ts';
+export { type NamedMesh, toThreeMf } from './patterns/three-mf.ts';
 export {
   looksLikeProject,
   MAX_PROJECT_CHARACTERS,

@@ -19,6 +19,7 @@ import { fittedWords } from '../tape.ts';
 import { count, print, printJson } from '../terminal.ts';
 import { type OutFile, writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
+import { printOf } from './patterns-print.ts';
 import { numbersText } from './places.ts';
 
 /** What is made: its files and a line that tells how it came out. */
@@ -67,6 +68,8 @@ function madeAs(job: PatternJob): Made {
       return netOf(job, false);
     case 'strips':
       return netOf(job, true);
+    case 'print':
+      return printOf(job);
   }
 }
 
