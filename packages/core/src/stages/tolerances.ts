@@ -11,7 +11,7 @@ export const LOOSE = 1e-4;
 export const LIFTED = 1e-10;
 
 /** Turns of the search for free movements: at least, and at most. */
-export const TURNS = { least: 3, most: 12 } as const;
+export const TURNS = { least: 2, most: 12 } as const;
 
 /** Sets of props looked at before the search for fewer gives up and says so. */
 export const MOST_SETS = 400;
