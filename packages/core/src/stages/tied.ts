@@ -11,6 +11,7 @@ import { addScaledInto, dotOf } from '../math/eigen/krylov.ts';
 import { seededRandom } from '../math/random.ts';
 import { type Factor, factorize } from '../math/sparse/factor.ts';
 import { solveInto } from '../math/sparse/solve.ts';
+import { solveManyInto } from '../math/sparse/solve-many.ts';
 import { type SymbolicFactor, symbolicFactor } from '../math/sparse/symbolic.ts';
 import { multiplyInto, type SymmetricMatrix, shifted } from '../math/sparse/symmetric.ts';
 import { LIFTED, LOOSE, TURNS } from './tolerances.ts';
@@ -90,9 +91,8 @@ export function freeMovements(tied: Tied): Float64Array[] {
   );
   if (negative === 0) return space;
   const factor = factorize(symbolic, shifted(matrix, LIFTED), 0);
-  const work = new Float64Array(2 * n);
   for (let turn = 1; turn <= TURNS.most; turn++) {
-    for (const x of space) solveInto(x, factor, x, work);
+    solveManyInto(factor, space);
     makeOrthonormal(space);
     if (turn >= TURNS.least && largestStrain(matrix, space) <= 2 * LOOSE) break;
   }
