@@ -28,7 +28,7 @@ export type PassAnswer =
 export interface PassOptions extends PassSearchOptions {
   /** How high it may be raised; by hand to `HAND_HEIGHT` where left out. */
   readonly carried?: Carried;
-  /** Cells that the proof by a disc may look into, 600,000 where left out, that by all turns a sixth of
+  /** Cells that the proof by a disc may look into, 400,000 where left out, that by all turns a sixth of
    * that; 0: none is tried after the search. */
   readonly cells?: number;
 }
@@ -53,7 +53,7 @@ export function passing(shape: BodyShape, barrier: Barrier, options: PassOptions
     const least = Math.min(...motion.map((pose) => clearance(scene, pose)));
     return { status: 'passes', motion, clearance: least };
   }
-  const { cells = 600_000, shouldStop } = options;
+  const { cells = 400_000, shouldStop } = options;
   const stop = shouldStop ? { shouldStop } : {};
   const shut =
     discImpossible(scene, { cells, ...stop }) ??

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { doorOutline, placesInTheWay } from '../../src/arrange/openings/passing.ts';
 import { seededRandom } from '../../src/math/random.ts';
 import { add, cross, dot, scale, subtract, type Vec3 } from '../../src/math/vector.ts';
 import { type BodyShape, bodyOf } from '../../src/passage/body.ts';
@@ -124,6 +125,21 @@ describe('a half-built shell', () => {
       expect(isClearMotion(scene, aside)).toBe(false);
     },
   );
+
+  it('lets through what is seen to fit a doorway, once the panels that it meets are left out', () => {
+    const barrier = barrierOf(shell, without([]), DEPTH);
+    const at = { azimuth: 0.4, aside: 0, floor: barrier.floor, outline: doorOutline(0.8, 1.5) };
+    const inTheWay = placesInTheWay(shell, at);
+    const statusWith = (open: readonly number[]): string =>
+      passing(box(0.7, 0.7, 1.35), barrierOf(shell, without(open), DEPTH), {
+        cells: 0,
+        movements: 200,
+        allMovements: 400,
+      }).status;
+    expect(inTheWay.length).toBeGreaterThan(1);
+    expect(statusWith(inTheWay)).toBe('passes');
+    expect(statusWith(inTheWay.slice(1, 2))).not.toBe('passes');
+  });
 
   it('says at once that nothing passes where no place is open', () => {
     expect(passing(box(0.1, 0.1, 0.1), barrierOf(shell, without([]), DEPTH))).toMatchObject({

@@ -121,7 +121,7 @@ function leaves(question: InsideQuestion, thing: ThingInside, options: InsideOpt
   }
   const motion = way.answer.status === 'passes' ? way.answer.motion : [];
   const shut =
-    low === stages ? null : shutAt(ask(low + 1, options.cells ?? 600_000).answer, low + 1);
+    low === stages ? null : shutAt(ask(low + 1, options.cells ?? 400_000).answer, low + 1);
   const status = statusOf(thing, low, stages, needed);
   const change =
     status === 'trapped' ? leastChangeFor(question, thing, needed ?? stages, options) : null;

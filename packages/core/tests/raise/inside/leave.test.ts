@@ -33,8 +33,10 @@ const gearOf = (...inside: readonly object[]): Gear =>
   gearSection.parse({ towers: [{ name: 'tower', height: 4, base: [1.4, 2] }], inside });
 const heights = heightsByStage(plan, model, gearOf());
 const leaves = (gear: Gear, of = plan): readonly ThingLeaves[] =>
-  thingsInside({ shell, plan: of, gear, flange: 0.05, heights }, { cells: 3000, allMovements: 600 })
-    .things;
+  thingsInside(
+    { shell, plan: of, gear, flange: 0.05, heights },
+    { cells: 3000, crossings: 3000, movements: 200, allMovements: 300 },
+  ).things;
 
 describe('what stands inside', () => {
   it('passes until the last gap is closed where it is small, and sooner not the larger it is', () => {
