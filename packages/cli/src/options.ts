@@ -87,6 +87,18 @@ export interface GroundOptions extends StandOptions {
   readonly date?: string;
 }
 
+/** Options of `shellraise fitout`. What is given here goes before what the file says. */
+export interface FitoutOptions extends StandOptions {
+  /** Diameter of the dish, as typed. */
+  readonly dish?: string;
+  /** Frequencies, as typed, Hz. */
+  readonly frequency?: readonly number[];
+  /** Layers of the wall, the outermost first, as typed. */
+  readonly wall?: string;
+  /** Degrees between pointings. */
+  readonly step: number;
+}
+
 /** Options of the commands that write files. */
 export interface PapersOptions extends StandOptions {
   readonly out: string;

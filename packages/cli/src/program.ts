@@ -66,6 +66,24 @@ export function program(): Command {
     .option('--date <day>', 'with --out: the day that sheets bear, e.g. 2026-05-01', day)
     .addHelpText('after', '  $ shellraise ground examples/demo/project.json --stage 120')
     .action(async (file, options) => (await import('./commands/ground.ts')).ground(file, options));
+  standing(phase(top, 'fitout', 'what the shell is for: dish, signal, seal, air, upkeep, room'))
+    .option('--dish <diameter>', 'a dish to swing and look through, such as "2.4 m"')
+    .option('--frequency <list>', 'frequencies, such as "1420.4 MHz, 10.7 GHz"', frequencies)
+    .option(
+      '--wall <layers>',
+      'of a panel, the outermost first: "glass polyester 1 mm; foam core 20 mm; glass polyester 1 mm"',
+    )
+    .addOption(
+      new Option('--step <degrees>', 'between pointings of the maps')
+        .choices(['1', '2', '3', '5', '10'])
+        .argParser(Number)
+        .default(1),
+    )
+    .addHelpText(
+      'after',
+      '  $ shellraise fitout examples/demo/project.json --dish "2.4 m" --frequency "1420.4 MHz" --wall "glass polyester 3 mm"',
+    )
+    .action(async (file, options) => (await import('./commands/fitout.ts')).fitout(file, options));
   writing(
     standing(phase(top, 'papers', 'the drawings (SVG) and lists (CSV)', ' --out sheets')),
   ).action(async (file, options) => (await import('./commands/papers.ts')).papers(file, options));
@@ -189,6 +207,19 @@ function scaleOf(text: string): number {
   if (!(text.trim() !== '' && value >= 1 && value <= 1000))
     throw new InvalidArgumentError('Expected a number from 1 to 1000: the n of 1 : n.');
   return value;
+}
+
+function frequencies(text: string): readonly number[] {
+  return text.split(/[,;]/).map((part) => {
+    const match = /^\s*(\d+(?:\.\d+)?)\s*([kMG]?)Hz\s*$/i.exec(part);
+    const power = { '': 1, k: 1e3, m: 1e6, g: 1e9 }[(match?.[2] ?? '').toLowerCase()] ?? 1;
+    const hertz = Number(match?.[1]) * power;
+    if (!(hertz >= 3e7 && hertz <= 1e11))
+      throw new InvalidArgumentError(
+        `Expected frequencies of 30 MHz to 100 GHz with their unit, such as "1420.4 MHz"; found "${part.trim()}".`,
+      );
+    return hertz;
+  });
 }
 
 function speed(text: string): number {

@@ -109,7 +109,7 @@ describe('shellraise shape', () => {
 
 describe('shellraise places and takeoff', () => {
   it('carry a caution beside what could be taken for permission', async () => {
-    for (const command of ['places', 'takeoff', 'ground'])
+    for (const command of ['places', 'takeoff', 'ground', 'fitout'])
       expect((await runOnce(command, demo)).out.match(/Caution\./g)).toHaveLength(1);
   });
 

@@ -1020,6 +1020,14 @@ export {
   type Person,
   ratesOf,
 } from './crew/schema.ts';
+export {
+  type FitOut,
+  type FitoutBrief,
+  fitOut,
+  floorOf,
+  mountOf,
+  type SignalAnswer,
+} from './fitout/answer.ts';
 export { type SeamBody, type Shadows, shadowsOf } from './fitout/blockage.ts';
 export {
   type ClosingSeams,
@@ -1059,6 +1067,8 @@ export {
   type WallPenalty,
   wallPenalty,
 } from './fitout/receiver.ts';
+export { boxRoom, floorWithHeadroom, outlineArea, roomInside } from './fitout/room.ts';
+export { defaultFitout, type FitoutSettings, fitoutSection, readFitout } from './fitout/schema.ts';
 export {
   type Bead,
   beadArea,
@@ -1081,7 +1091,37 @@ export {
   wrongLaps,
 } from './fitout/seams.ts';
 export { type SkyMap, type SkyPoint, type SkyQuestion, skyMap, worseDb } from './fitout/sky.ts';
+export {
+  absorbingWanted,
+  coverForEcho,
+  daylightFactor,
+  ROOM_SOURCES,
+  sabine,
+  soundFocus,
+} from './fitout/sound-and-light.ts';
 export { type NearestWall, type Swing, type SwingQuestion, swing } from './fitout/swing.ts';
+export {
+  EARTH_PROMPTS,
+  INSPECTIONS,
+  type InspectionDay,
+  inspectionCalendar,
+  repaintYears,
+  SNOW_DENSITY,
+  SNOW_WORDS,
+  type SnowTrigger,
+  snowTriggers,
+  stormRound,
+  UPKEEP_SOURCES,
+} from './fitout/upkeep.ts';
+export {
+  AIR_SOURCES,
+  type AirReading,
+  baseDrain,
+  condensation,
+  openingsInTurn,
+  stackFlow,
+  ventArea,
+} from './fitout/vents.ts';
 export {
   type AngleLoss,
   angleLosses,

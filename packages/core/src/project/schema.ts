@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { wishesSection } from '../arrange/fit/wishes.ts';
 import { placesSection } from '../arrange/schema.ts';
 import { crewSection } from '../crew/schema.ts';
+import { fitoutSection } from '../fitout/schema.ts';
 import { partsSection } from '../frame/schema.ts';
 import { groundSection } from '../ground/schema.ts';
 import { loadsSection } from '../loads/schema.ts';
@@ -32,6 +33,7 @@ export const projectSchema = z.strictObject({
   gear: gearSection.optional(),
   raising: raisingSection.optional(),
   crew: crewSection.optional(),
+  fitout: fitoutSection.optional(),
 });
 
 /** A project as read, with its defaults filled in. */
