@@ -10,7 +10,7 @@ import { chromium } from './chromium.mjs';
 import { palettePng } from './palette-png.mjs';
 import { root } from './run.mjs';
 
-const sheets = ['pile', 'shape', 'places', 'ground'];
+const sheets = ['pile', 'shape', 'places', 'ground', 'raising'];
 const screens = {
   laptop: { viewport: { width: 1440, height: 900 } },
   phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
@@ -87,6 +87,15 @@ async function prepare(page, sheet) {
     await page.getByRole('tab', { name: 'Stages', exact: true }).click();
     await page.locator('.chart-stop[d^=M]').first().waitFor();
     await page.getByRole('slider').fill('30');
+    await page.mouse.move(0, 0);
+  }
+  if (sheet === 'raising') {
+    const patience = { timeout: 240_000 };
+    await page.locator('.raise-card').waitFor(patience);
+    await page.waitForFunction(() => !document.querySelector('progress'), undefined, patience);
+    await page.getByRole('slider').fill('14');
+    await page.evaluate(() => document.activeElement?.blur());
+    await page.getByText(/^Stop work at gusts of/).waitFor(patience);
     await page.mouse.move(0, 0);
   }
   await page.waitForFunction(() => document.querySelector('progress') === null);
