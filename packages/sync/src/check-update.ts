@@ -5,7 +5,7 @@ import { readEntry } from '@shellraise/core';
 import * as Y from 'yjs';
 import { MAX_ENTRIES, MAX_PROJECT_UPDATE, MAX_RECORD_UPDATE, ORDER_AHEAD } from './limits.ts';
 import { PROJECT } from './project-doc.ts';
-import { ENTRIES, rawEntries } from './record-doc.ts';
+import { entryCount, listName } from './record-doc.ts';
 
 /** What is to become of an update. `known`: the document has all of it. */
 export type UpdateVerdict =
@@ -23,7 +23,7 @@ export function recordUpdate(doc: Y.Doc, update: Uint8Array): UpdateVerdict {
   if (!read) return refuse('the update can not be read');
   if (read.ds.clients.size > 0) return refuse('nothing may be deleted from the record');
   const raw = read.structs.flatMap((struct) => entriesIn(struct) ?? [undefined]);
-  const count = rawEntries(doc).length + raw.length;
+  const count = entryCount(doc) + raw.length;
   if (count > MAX_ENTRIES) return refuse(`more than ${MAX_ENTRIES} entries`);
   for (const item of raw) {
     if (item === undefined) return refuse('the record takes nothing but entries');
@@ -70,14 +70,15 @@ function decoded(update: Uint8Array): {
   }
 }
 
-/** The items that a struct adds to the list of entries; null where it does anything else. */
+/** The items that a struct adds to the end of its own client's list; null where it does anything else. */
 function entriesIn(struct: Struct): readonly unknown[] | null {
   if (struct instanceof Y.Skip) return [];
   if (!(struct instanceof Y.Item) || !(struct.content instanceof Y.ContentAny)) return null;
-  const { parent, parentSub, origin, rightOrigin } = struct;
-  const follows = parent === null && (origin !== null || rightOrigin !== null);
-  const isOurs = (parent as unknown) === ENTRIES || follows;
-  return isOurs && parentSub === null ? struct.content.arr : null;
+  const { id, parent, parentSub, origin, rightOrigin } = struct;
+  const begins = id.clock === 0 && (parent as unknown) === listName(id.client) && origin === null;
+  const goesOn = origin?.client === id.client && origin.clock === id.clock - 1;
+  const atEnd = rightOrigin === null && parentSub === null;
+  return atEnd && (begins || goesOn) ? struct.content.arr : null;
 }
 
 /** Whether all that the structs build on is in the document or comes before them. */

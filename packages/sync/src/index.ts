@@ -9,4 +9,11 @@ export {
   ORDER_AHEAD,
 } from './limits.ts';
 export { PROJECT, projectIn, writeProject } from './project-doc.ts';
-export { addToDoc, ENTRIES, rawEntries, type SharedRecord, sharedRecord } from './record-doc.ts';
+export {
+  addToDoc,
+  entryCount,
+  listName,
+  rawEntries,
+  type SharedRecord,
+  sharedRecord,
+} from './record-doc.ts';

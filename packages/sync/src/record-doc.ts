@@ -1,18 +1,34 @@
-// The record as a Yjs document: one list that is only ever added to. Its order in the list means
-// nothing; what an entry says of its own order does. Reading leaves out what is no entry.
+// The record as a Yjs document: for each Yjs client one list that it alone adds to, at its end. So all
+// that a client ever said is one run, however many there are, and adding costs the same at any length;
+// the nth entry of a list is the client's nth change. The order of lists means nothing; what an entry
+// says of its own order does. Reading leaves out what is no entry.
 
 import { type Entry, entryIdOf, RecordLog, readEntry } from '@shellraise/core';
-import type * as Y from 'yjs';
+import * as Y from 'yjs';
 
-/** Name of the list of entries in the document. */
-export const ENTRIES = 'entries';
+/** Name of the list that a client adds to. */
+export const listName = (client: number): string => `entries ${client}`;
 
-/** The list of entries as it lies in the document, unread. */
-export const rawEntries = (doc: Y.Doc): Y.Array<unknown> => doc.getArray(ENTRIES);
+/** What a client added from its change `from` up to `to`, unread. */
+const rawOf = (doc: Y.Doc, client: number, from: number, to: number): unknown[] =>
+  doc.getArray(listName(client)).slice(from, to);
+
+/** Everything in the document, unread. */
+export const rawEntries = (doc: Y.Doc): unknown[] =>
+  [...doc.store.clients.keys()].flatMap((client) =>
+    rawOf(doc, client, 0, Y.getState(doc.store, client)),
+  );
+
+/** Number of entries in the document, read or not. */
+export function entryCount(doc: Y.Doc): number {
+  let count = 0;
+  for (const client of doc.store.clients.keys()) count += Y.getState(doc.store, client);
+  return count;
+}
 
 /** Adds entries to the document in one change. */
 export const addToDoc = (doc: Y.Doc, entries: readonly Entry[]): void => {
-  if (entries.length > 0) rawEntries(doc).push([...entries]);
+  if (entries.length > 0) doc.getArray(listName(doc.clientID)).push([...entries]);
 };
 
 /** A record that follows a document: what is said here goes into it, what comes into it is read. */
@@ -30,7 +46,6 @@ export interface SharedRecord {
 /** Reads the document's entries, then follows it. */
 export function sharedRecord(doc: Y.Doc): SharedRecord {
   const log = new RecordLog();
-  const list = rawEntries(doc);
   const watchers = new Set<(entries: readonly Entry[]) => void>();
   let refused = 0;
   const take = (items: readonly unknown[]): void => {
@@ -42,11 +57,14 @@ export function sharedRecord(doc: Y.Doc): SharedRecord {
     }
     if (fresh.length > 0) for (const came of watchers) came(fresh);
   };
-  const follow = (event: Y.YArrayEvent<unknown>): void => {
-    for (const { insert } of event.delta) if (Array.isArray(insert)) take(insert);
+  const follow = ({ beforeState, afterState }: Y.Transaction): void => {
+    for (const [client, to] of afterState) {
+      const from = beforeState.get(client) ?? 0;
+      if (to > from) take(rawOf(doc, client, from, to));
+    }
   };
-  take(list.toArray());
-  list.observe(follow);
+  take(rawEntries(doc));
+  doc.on('afterTransaction', follow);
   return {
     log,
     refused: () => refused,
@@ -61,6 +79,6 @@ export function sharedRecord(doc: Y.Doc): SharedRecord {
       watchers.add(came);
       return () => watchers.delete(came);
     },
-    stop: () => list.unobserve(follow),
+    stop: () => doc.off('afterTransaction', follow),
   };
 }

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Entry } from '@shellraise/core';
-import { addToDoc, rawEntries } from '@shellraise/sync';
+import { addToDoc, listName } from '@shellraise/sync';
 import * as encoding from 'lib0/encoding';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { WebSocket } from 'ws';
@@ -157,7 +157,7 @@ describe('a phone that sends what is no entry', () => {
     const whole = Y.encodeStateAsUpdate(honest.doc);
     const deleting = new Y.Doc();
     Y.applyUpdate(deleting, whole);
-    rawEntries(deleting).delete(0, rawEntries(deleting).length);
+    deleting.getArray(listName(honest.doc.clientID)).delete(0, 1);
     const bad: Uint8Array[] = [
       Uint8Array.of(),
       Uint8Array.of(0),
@@ -166,13 +166,14 @@ describe('a phone that sends what is no entry', () => {
       new Uint8Array(5000).fill(255),
       message(new Uint8Array(300).fill(255)),
       message(Y.encodeStateAsUpdate(deleting)),
-      message(made((doc) => rawEntries(doc).push([{ some: 'thing' }]))),
-      message(made((doc) => rawEntries(doc).push(['x'.repeat(100_000)]))),
+      message(made((doc) => doc.getArray(listName(doc.clientID)).push([{ some: 'thing' }]))),
+      message(made((doc) => doc.getArray(listName(doc.clientID)).push(['x'.repeat(100_000)]))),
       message(made((doc) => addToDoc(doc, [note(0, { order: 2 ** 39 })]))),
       message(made((doc) => addToDoc(doc, [note(0, { by: 'x'.repeat(1000) })]))),
       message(made((doc) => addToDoc(doc, [note(0), note(1, { what: { kind: 'wiped' } })]))),
       message(made((doc) => doc.getMap('project').set('title', 'x'))),
-      message(made((doc) => rawEntries(doc).push([new Y.Text('x')]))),
+      message(made((doc) => doc.getArray(listName(honest.doc.clientID)).push([note(0)]))),
+      message(made((doc) => doc.getArray(listName(doc.clientID)).push([new Y.Text('x')]))),
     ];
     for (const [i, bytes] of bad.entries()) {
       const line = rawLine(port, { cookie: crew });
