@@ -54,6 +54,8 @@ export function demoProject() {
     loads,
     ground,
     stages,
+    gear,
+    crew,
   };
 }
 
@@ -165,6 +167,68 @@ const ground = {
 
 /** Timber props, and what the growers would lean on one hub. */
 const stages = { propBears: 4000, hubBears: 5000 };
+
+/** What the growers own or may borrow to reach the upper courses. */
+const gear = {
+  ladders: [
+    { name: 'stepladder', form: 'self-standing', length: 2.4, bears: 150, count: 3 },
+    { name: 'tall stepladder', form: 'self-standing', length: 3.6, bears: 150, count: 2 },
+  ],
+  platforms: [{ name: 'picking trestle', height: 0.8, bears: 200, count: 4 }],
+  towers: [{ name: 'borrowed tower', height: 3.9, base: [1.8, 1.4], bears: 250, count: 2 }],
+};
+
+const days = ['2026-05-01', '2026-05-02', '2026-05-03'];
+const shifts = (which, from, to) => which.map((k) => ({ date: days[k], from, to }));
+
+/** Gusts of a mild weekend, m/s, every three hours from Friday at six to Monday at nine. */
+const gusts = [
+  [2, 3, 3, 4, 4, 3, 2, 2],
+  [2, 3, 4, 5, 4, 3, 3, 3],
+  [3, 4, 6, 9, 8, 6, 5, 5],
+  [6, 9],
+].flat();
+
+const forecast = gusts.map((gust, i) => {
+  const hour = 6 + 3 * i;
+  const day = `2026-05-0${1 + Math.floor(hour / 24)}`;
+  const at = `${day}T${String(hour % 24).padStart(2, '0')}:00`;
+  return {
+    at,
+    mean: Number((0.6 * gust).toFixed(1)),
+    gust,
+    temperatureC: 9 + (hour % 24 > 9 && hour % 24 < 19 ? 6 : 0),
+  };
+});
+
+/** Who said they would come on the first weekend of May. */
+const crew = {
+  site: { latitudeDeg: 52.1, longitudeDeg: -2.3, utcOffsetHours: 1 },
+  dates: days,
+  people: [
+    {
+      name: 'Petra',
+      leads: true,
+      climbs: true,
+      sure: true,
+      shifts: shifts([0, 1, 2], '08:00', '19:00'),
+    },
+    { name: 'Idris', leads: true, sure: true, shifts: shifts([0, 1, 2], '08:00', '19:00') },
+    { name: 'Wim', climbs: true, sure: true, shifts: shifts([0, 1, 2], '08:00', '18:00') },
+    { name: 'Odalys', climbs: true, sure: true, shifts: shifts([0, 1, 2], '08:30', '18:30') },
+    { name: 'Jarek', climbs: true, shifts: shifts([0, 1, 2], '08:30', '18:00') },
+    { name: 'Nadezhda', climbs: true, sure: true, shifts: shifts([0, 1, 2], '08:00', '18:00') },
+    { name: 'Bao', sure: true, shifts: shifts([0, 1, 2], '08:00', '18:00') },
+    { name: 'Mireille', sure: true, shifts: shifts([0, 1, 2], '09:00', '18:00') },
+    { name: 'Tovah', shifts: shifts([0, 1, 2], '09:00', '18:00') },
+    { name: 'Sunil', climbs: true, shifts: shifts([1, 2], '09:00', '18:00') },
+    { name: 'Greet', shifts: shifts([1, 2], '09:00', '18:00') },
+    { name: 'Abiola', shifts: shifts([1, 2], '09:00', '17:00') },
+    { name: 'Linnea', shifts: shifts([1], '10:00', '18:00') },
+    { name: 'Kofi', climbs: true, leads: true, shifts: shifts([1, 2], '09:00', '18:00') },
+  ],
+  forecast,
+};
 
 /** Panels of every kind, each with its sides as they lie, anticlockwise from outside. */
 function allPanels() {

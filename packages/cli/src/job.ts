@@ -7,6 +7,7 @@ import {
   type Arrangements,
   arrangements,
   decisionFor,
+  defaultRaising,
   findDecided,
   frozenOf,
   type Identification,
@@ -178,6 +179,12 @@ export function keep(file: string, chosen: Chosen, { repaired, freeze, unfreeze 
     );
   const frozen = painted ?? (freeze ? frozenOf(decision) : undefined);
   write(file, { ...project, places: { ...decision, ...(frozen && { frozen }) } });
+}
+
+/** Writes an order of lifts, each the numbers of its places, into the project file as the lead's own. */
+export function keepOrder(file: string, chosen: Chosen, order: string[][]): void {
+  const project = projectOf(file, chosen);
+  write(file, { ...project, raising: { ...(project.raising ?? defaultRaising), order } });
 }
 
 /** Writes the project file without its frozen numbers; false where there are none. */

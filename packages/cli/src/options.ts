@@ -87,6 +87,30 @@ export interface GroundOptions extends StandOptions {
   readonly date?: string;
 }
 
+/** Options of `shellraise raise`. */
+export interface RaiseOptions extends StandOptions {
+  /** The stage whose card is told, from 1. */
+  readonly stage?: number;
+  /** Stages in another order, by their numbers; those that are not named follow. */
+  readonly order?: string;
+  /** Writes the plan's order into the project file as the lead's own. */
+  readonly keep?: boolean;
+  /** Who of the file's people comes, and who does not: names with commas. */
+  readonly people?: string;
+  readonly without?: string;
+  /** Who is here, the light left, the gusts, as typed; what is done; when. */
+  readonly now?: string;
+  readonly done: string;
+  readonly on?: string;
+  /** Hours until a storm and its gusts, as typed. */
+  readonly storm?: string;
+  /** Orders tried, and the seed of every search and run. */
+  readonly tries: number;
+  readonly seed: number;
+  /** Folder for the tables; none are written where left out. */
+  readonly out?: string;
+}
+
 /** Options of `shellraise fitout`. What is given here goes before what the file says. */
 export interface FitoutOptions extends StandOptions {
   /** Diameter of the dish, as typed. */

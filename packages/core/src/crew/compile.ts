@@ -43,6 +43,8 @@ export interface CompiledPlan {
   readonly resources: readonly string[];
   /** Tasks that are stop points, in the order in which they are reached. */
   readonly stops: readonly number[];
+  /** Slot → 1 where anybody is planned to be there. */
+  readonly attended: Uint8Array;
 }
 
 /** A plan of tasks without faults, with gear by name and number. */
@@ -74,9 +76,12 @@ export function compilePlan(
     pieceEnd: presence.end,
     capacity,
     pace: hours.pace,
+    gust: hours.gust,
     dark: darkOf(hours, presence, crew),
   };
-  openHoursInto(calendar, hours, classes, new Float64Array(hours.days.length).fill(1));
+  const attended = Uint8Array.from(presence.pieceOf, (p) => (capacity[p * size] > 0 ? 1 : 0));
+  const asForecast = new Float64Array(hours.days.length).fill(1);
+  openHoursInto(calendar, hours, classes, asForecast, attended);
   const plain = serialTasks(tasks, classOf, gearNames);
   const { night, stops } = nightRule(tasks, plain, calendar, hours);
   return {
@@ -89,6 +94,7 @@ export function compilePlan(
     calendar,
     resources,
     stops,
+    attended,
   };
 }
 
@@ -118,23 +124,25 @@ function hourClasses(tasks: readonly Task[]): { classes: HourClass[]; classOf: I
 }
 
 /** Writes which hours are open to each class when the gusts of each day come as so many times the
- * forecast. Unknown gusts hold nobody back. */
+ * forecast. Unknown gusts hold nobody back. Work goes on only while anybody is there (`attended`). */
 export function openHoursInto(
   calendar: SerialCalendar,
   { open, gust }: PlanHours,
   classes: readonly HourClass[],
   gustFactor: Float64Array,
+  attended: Uint8Array,
 ): void {
   const { until, next, slots, slotsPerDay } = calendar;
   for (let c = 0; c < classes.length; c++) {
     const { light, gustLimit } = classes[c];
     const lit = open[light];
+    const alone = light === 'waits';
     const row = c * slots;
     let [end, first] = [slots, slots];
     for (let day = slots / slotsPerDay - 1; day >= 0; day--) {
       const limit = gustLimit / gustFactor[day];
       for (let s = (day + 1) * slotsPerDay - 1; s >= day * slotsPerDay; s--) {
-        if (lit[s] === 1 && !(gust[s] > limit)) {
+        if (lit[s] === 1 && (alone || attended[s] === 1) && !(gust[s] > limit)) {
           until[row + s] = end;
           first = s;
         } else {
@@ -178,6 +186,8 @@ function serialTasks(
       commits: new Uint8Array(n),
       begunBefore: new Int32Array(1),
       toStop: new Float64Array(1),
+      way: new Float64Array(1),
+      gustLimit: new Float64Array(1),
     },
   };
 }
@@ -195,36 +205,43 @@ function darkOf({ days }: PlanHours, { end, pieceOf }: Presence, crew: CrewSetti
 }
 
 /** The night rule: stops in the order of a schedule with hours without end, what commits before each,
- * and how long it takes from one to the next that stands in each night's wind. */
+ * and how long it takes on each day, with its people and breaks, from one to the next that stands in that
+ * night's wind. */
 function nightRule(
   tasks: readonly Task[],
   plain: SerialTasks,
   calendar: SerialCalendar,
-  { days }: PlanHours,
+  hours: PlanHours,
 ): { night: NightRule; stops: number[] } {
-  const { start, finish } = endlessRun(plain, calendar);
+  const days = hours.days.length;
+  const all = Array.from({ length: calendar.pieceEnd.length }, (_, p) => p);
+  const { finish } = endlessRun(plain, calendar, all);
   const isStop = tasks.flatMap(({ stopPoint }, i) => (stopPoint ? [i] : []));
-  const stops = isStop.sort((a, b) => finish[a] - finish[b] || a - b);
+  const stops = isStop.sort((a, b) => compared(finish[a], finish[b]) || a - b);
   const blockOf = blocksOf(tasks, plain, stops);
-  const [length, begunBefore] = [new Float64Array(stops.length), new Int32Array(stops.length + 1)];
-  stops.forEach((stop, s) => {
-    const own = tasks.flatMap(({ commits }, i) => (commits && blockOf[i] === s ? [i] : []));
-    begunBefore[s + 1] = begunBefore[s] + own.length;
-    const from = own.reduce((first, i) => Math.min(first, start[i]), finish[stop]);
-    length[s] = NIGHT_MARGIN * Math.max(0, finish[stop] - from);
+  const own = stops.map((_, s) =>
+    tasks.flatMap(({ commits }, i) => (commits && blockOf[i] === s ? [i] : [])),
+  );
+  const begunBefore = new Int32Array(stops.length + 1);
+  own.forEach((block, s) => {
+    begunBefore[s + 1] = begunBefore[s] + block.length;
   });
-  const toStop = new Float64Array(days.length * (stops.length + 1)).fill(Number.POSITIVE_INFINITY);
-  days.forEach(({ nightGust }, k) => {
+  const row = stops.length + 1;
+  const toStop = new Float64Array(days * row).fill(Number.POSITIVE_INFINITY);
+  const way = new Float64Array(days * row);
+  hours.days.forEach(({ nightGust }, k) => {
+    const length = stretches(plain, calendar, hours, { k, stops, own });
     for (let s = 0; s < stops.length; s++) {
-      let way = 0;
+      let sum = 0;
       for (let v = s; v < stops.length; v++) {
-        way += length[v];
+        sum += length[v];
         const point = tasks[stops[v]].stopPoint;
         if (!point) continue;
         const holds =
           nightGust === null || point.allowedGust === null || point.allowedGust >= nightGust;
         if (!holds) continue;
-        toStop[k * (stops.length + 1) + s] = way + point.closeDown;
+        toStop[k * row + s] = sum + point.closeDown;
+        way[k * row + s] = sum;
         break;
       }
     }
@@ -234,17 +251,54 @@ function nightRule(
     stopOf[i] = s;
   });
   const commits = Uint8Array.from(tasks, (task) => (task.commits ? 1 : 0));
-  return { night: { stops: stops.length, stopOf, commits, begunBefore, toStop }, stops };
+  const gustLimit = Float64Array.from(own, (block) =>
+    block.reduce((least, i) => Math.min(least, gustLimitOf(tasks[i])), Number.POSITIVE_INFINITY),
+  );
+  const night = { stops: stops.length, stopOf, commits, begunBefore, toStop, way, gustLimit };
+  return { night, stops };
 }
 
-/** Starts and finishes with the most people of any hour and light without end. */
+/** Infinite times are as long as each other. */
+const compared = (a: number, b: number): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** How long each stretch from one stop to the next takes with the people of a day, its breaks in between;
+ * infinite where they can't do it. */
+function stretches(
+  plain: SerialTasks,
+  calendar: SerialCalendar,
+  { open }: PlanHours,
+  {
+    k,
+    stops,
+    own,
+  }: {
+    readonly k: number;
+    readonly stops: readonly number[];
+    readonly own: readonly (readonly number[])[];
+  },
+): Float64Array {
+  const slots = Array.from({ length: SLOTS_PER_DAY }, (_, s) => k * SLOTS_PER_DAY + s);
+  const pieces = [...new Set(slots.map((s) => calendar.pieceOf[s]))];
+  const { start, finish } = endlessRun(plain, calendar, pieces);
+  const lit = slots.filter((s) => open.daylight[s] === 1);
+  const [first, last] = [lit[0] ?? 0, lit.at(-1) ?? 0];
+  const breaks = lit.length === 0 ? 1 : (last - first + 1) / lit.length;
+  return Float64Array.from(stops, (stop, s) => {
+    if (finish[stop] === Number.POSITIVE_INFINITY) return Number.POSITIVE_INFINITY;
+    const from = own[s].reduce((least, i) => Math.min(least, start[i]), finish[stop]);
+    return NIGHT_MARGIN * breaks * Math.max(0, finish[stop] - from);
+  });
+}
+
+/** Starts and finishes with the most people of any of the pieces and light without end. */
 function endlessRun(
   plain: SerialTasks,
-  { capacity, pieceEnd }: SerialCalendar,
+  { capacity }: SerialCalendar,
+  pieces: readonly number[],
 ): { start: Float64Array; finish: Float64Array } {
   const { resources, network, planned } = plain;
   const most = new Int32Array(resources);
-  for (let p = 0; p < pieceEnd.length; p++)
+  for (const p of pieces)
     for (let r = 0; r < resources; r++) most[r] = Math.max(most[r], capacity[p * resources + r]);
   const classes = Math.max(0, ...plain.classOf) + 1;
   const always: SerialCalendar = {
@@ -258,6 +312,7 @@ function endlessRun(
     pieceEnd: Float64Array.of(Number.POSITIVE_INFINITY),
     capacity: most,
     pace: Float64Array.of(1),
+    gust: Float64Array.of(Number.NaN),
     dark: new Float64Array(0),
   };
   const list = firstList(network, planned, new Float64Array(network.count));

@@ -87,6 +87,9 @@ export interface RaiseTasks {
 const BOLTERS = 2;
 const LIFTERS_UNKNOWN = 2;
 
+/** Anchors that one pair sets as a task. */
+const ANCHORS_A_TASK = 5;
+
 /** Bolts of a tightening task at most, so that several pairs can be at it. */
 const MOST_BOLTS = 160;
 
@@ -180,10 +183,17 @@ function maker(facts: RaiseFacts, rates: CrewRates, stands: readonly Foothold[])
       gear: stand === null || stand.kind === 'ground' ? {} : { [stand.name]: 1 },
     };
   };
+  const anchorCount = facts.anchors ?? baseRing(facts.shell)?.hubs.length ?? 0;
+  const anchorTasks = (): string[] =>
+    Array.from(
+      { length: Math.max(1, Math.round(anchorCount / ANCHORS_A_TASK)) },
+      (_, k) => `anchors ${k + 1}`,
+    );
   return {
     ground(): RaiseTask[] {
       const hubs = baseRing(facts.shell)?.hubs.length ?? 0;
-      const anchors = facts.anchors ?? hubs;
+      const anchors = anchorCount;
+      const parts = Math.max(1, Math.round(anchors / ANCHORS_A_TASK));
       return [
         task({
           id: 'stake out',
@@ -194,19 +204,23 @@ function maker(facts: RaiseFacts, rates: CrewRates, stands: readonly Foothold[])
           people: 2,
           usefulPeople: 6,
           shared: 0.8,
+          priority: 1,
           pauses: true,
         }),
-        task({
-          id: 'anchors',
-          what: `Set ${anchors} anchors and tie the base`,
-          sort: 'anchors',
-          stage: 0,
-          after: ['stake out'],
-          amount: amountOf({ anchor: anchors }),
-          people: 2,
-          usefulPeople: 6,
-          shared: 1,
-          pauses: true,
+        ...Array.from({ length: parts }, (_, k) => {
+          const own = Math.floor(((k + 1) * anchors) / parts) - Math.floor((k * anchors) / parts);
+          return task({
+            id: `anchors ${k + 1}`,
+            what: `Set ${own} anchors and tie the base to them, part ${k + 1} of ${parts}`,
+            sort: 'anchors',
+            stage: 0,
+            after: ['stake out'],
+            amount: amountOf({ anchor: own }),
+            people: 2,
+            usefulPeople: 4,
+            shared: 1,
+            pauses: true,
+          });
         }),
       ];
     },
@@ -337,7 +351,7 @@ function maker(facts: RaiseFacts, rates: CrewRates, stands: readonly Foothold[])
           what: `stage ${stage.number}, ${stage.placed.length} panels up`,
           duration: 0,
           people: 0,
-          after: [...after, 'anchors'],
+          after: [...after, ...anchorTasks()],
           daylight: false,
           stopPoint: { allowedGust: own?.leave ?? null, closeDown: seconds, hands },
         }),

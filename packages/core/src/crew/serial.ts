@@ -38,6 +38,10 @@ export interface NightRule {
   /** Day × stops + 1: seconds from beginning behind s stops to the next that may be left that night,
    * closed down; infinite where there is none. */
   readonly toStop: Float64Array;
+  /** Of that the way, closing down left out: it goes with the crew's pace. 0 where there is none. */
+  readonly way: Float64Array;
+  /** Stop → least gust limit, m/s, of what commits on the way to it; infinite where there is none. */
+  readonly gustLimit: Float64Array;
 }
 
 /** The hours of one run. Slots of equal length from time 0. */
@@ -55,8 +59,9 @@ export interface SerialCalendar {
   readonly pieceOf: Int32Array;
   readonly pieceEnd: Float64Array;
   readonly capacity: Int32Array;
-  /** Slot → speed of work, 1 or less. */
+  /** Slot → speed of work, 1 or less, and gust forecast, m/s (NaN: not known). */
   readonly pace: Float64Array;
+  readonly gust: Float64Array;
   /** Day → when what was begun must be at a stop point and closed down, seconds. */
   readonly dark: Float64Array;
 }
@@ -118,7 +123,7 @@ export function runSerialInto(
   const { start, finish, cause, left, ready, end, running, hands, used, fresh } = work;
   const { stopDone, reached, between } = work;
   const { count, start: edge, next: follows } = network;
-  const { stops, stopOf, commits, begunBefore, toStop } = night;
+  const { stops, stopOf, commits, begunBefore, toStop, way, gustLimit } = night;
   const days = calendar.dark.length;
   const pieces = pieceEnd.length;
   start.fill(Number.POSITIVE_INFINITY);
@@ -170,6 +175,15 @@ export function runSerialInto(
           blocked = true;
           const morning = (today + 1) * slotsPerDay;
           if (morning < slots) wake = Math.min(wake, morning * slot);
+        } else if (stop < stops && today < days) {
+          // Not into wind that would hold up the way to the stop point.
+          const ends = Math.min(slots - 1, (now + way[today * (stops + 1) + stop]) / slot);
+          for (let s = here; s <= ends; s++)
+            if (calendar.gust[s] > gustLimit[stop]) {
+              blocked = true;
+              if (s + 1 < slots) wake = Math.min(wake, (s + 1) * slot);
+              break;
+            }
         }
       }
       // People and gear, now and while they are wanted.

@@ -68,11 +68,17 @@ export function simulate(plan: CompiledPlan, options: SimulationOptions): Simula
   const comes = new Uint8Array(crew.people.length).fill(1);
   const gustFactor = new Float64Array(days).fill(1);
   const gusty = crew.gustSd > 0 && plan.classes.some(({ gustLimit }) => gustLimit < 100);
+  const { toStop, way } = serial.night;
+  const paced = toStop.slice();
+  const tasksOfRun = { ...serial, night: { ...serial.night, toStop: paced } };
   const tally = newTally(runs, days, stops, n);
   for (let run = 0; run < runs; run++) {
     const base = mixed((seed ^ Math.imul(run + 1, 0x9e3779b1)) | 0);
     const pace = Math.exp(paceSd * normalOf(base ^ PACE) - (paceSd * paceSd) / 2);
     drawInto(drawn, triangle, base, pace);
+    // Once a stop point is reached the lead knows how fast this crew is.
+    for (let x = 0; x < paced.length; x++)
+      if (x % stops !== 0) paced[x] = toStop[x] + (pace - 1) * way[x];
     if (noShows && names.length > 0) {
       for (let i = 0; i < names.length; i++)
         comes[i] = crew.people[i].sure || uniformOf(base ^ names[i]) >= crew.noShow ? 1 : 0;
@@ -81,9 +87,9 @@ export function simulate(plan: CompiledPlan, options: SimulationOptions): Simula
     if (gusty) {
       for (let k = 0; k < days; k++)
         gustFactor[k] = Math.exp(crew.gustSd * normalOf(base ^ dates[k] ^ GUST));
-      openHoursInto(calendar, hours, plan.classes, gustFactor);
+      openHoursInto(calendar, hours, plan.classes, gustFactor, plan.attended);
     }
-    const end = runSerialInto(work, serial, calendar, list, rank, drawn, look, from);
+    const end = runSerialInto(work, tasksOfRun, calendar, list, rank, drawn, look, from);
     addRunInto(tally, run, end, work, drawn, calendar.dark);
   }
   return summary(tally, runs, n);

@@ -325,6 +325,7 @@ function gustOfHour(gust: Float64Array, slot: number): number | null {
 function supposed({ unweighed, boltsSupposed }: RaiseTasks): string[] {
   return [
     'Lifts follow each other as the raising plan has them; bolts, tightening and plates go on beside them.',
+    'From the first stop point on the lead knows the pace of the crew, and begins nothing that would not be at a stop point before dark.',
     ...(unweighed > 0
       ? [
           `Nobody weighed ${unweighed} of the panels: two people are reckoned at each of their lifts. Weigh one of each kind.`,

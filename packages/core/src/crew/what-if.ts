@@ -51,7 +51,15 @@ export function whatIf(
   const made = crewPlan({ ...question, crew, ...(tries !== undefined && { tries }) });
   if (!made.ok) return null;
   const runs = Math.min(options.runs ?? odds.runs, odds.runs);
-  const changed = crewOdds(made.value, { ...options, runs });
+  // The order of cards found anew, or the one that was good before: whichever is done more often.
+  const own = crewOdds(made.value, { ...options, runs });
+  const { list, look } = plan.schedule;
+  const kept = {
+    ...made.value,
+    schedule: { ...made.value.schedule, list, look, start: plan.schedule.start },
+  };
+  const before = crewOdds(kept, { ...options, runs });
+  const changed = sumOf(before) > sumOf(own) ? before : own;
   const gain = made.value.compiled.hours.days.map(({ date }) => {
     const [was, is] = [darkOf(plan, date), darkOf(made.value, date)];
     let [sum, squares, done] = [0, 0, 0];
@@ -68,6 +76,9 @@ export function whatIf(
   });
   return { change, words: changeWords(change), gain, p50: changed.finish.p50 };
 }
+
+/** Evenings by which it is done, over all runs and days. */
+const sumOf = ({ evenings }: CrewOdds): number => evenings.reduce((sum, { done }) => sum + done, 0);
 
 /** Dark of a date in a plan; on a date before its days nothing is done, after them the last day counts. */
 function darkOf({ compiled: { hours, calendar } }: CrewPlan, date: string): number {

@@ -26,6 +26,8 @@ export function plainTasks(
       commits: new Uint8Array(n),
       begunBefore: new Int32Array(1),
       toStop: new Float64Array(1),
+      way: new Float64Array(1),
+      gustLimit: new Float64Array(1),
     },
   };
 }
@@ -42,6 +44,7 @@ export const alwaysOpen = (capacity: readonly number[]): SerialCalendar => ({
   pieceEnd: Float64Array.of(Number.POSITIVE_INFINITY),
   capacity: Int32Array.from(capacity),
   pace: Float64Array.of(1),
+  gust: Float64Array.of(Number.NaN),
   dark: new Float64Array(0),
 });
 

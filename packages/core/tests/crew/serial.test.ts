@@ -100,6 +100,7 @@ const days = (over: Partial<SerialCalendar> = {}): SerialCalendar => ({
   pieceEnd: Float64Array.of(Number.POSITIVE_INFINITY),
   capacity: Int32Array.of(2),
   pace: new Float64Array(8).fill(1),
+  gust: new Float64Array(8).fill(Number.NaN),
   dark: Float64Array.of(3 * 3600, 7 * 3600),
   ...over,
 });
@@ -152,6 +153,8 @@ describe('by the hours of two days', () => {
       commits: Uint8Array.of(0, 1, 1),
       begunBefore: Int32Array.of(0, 2),
       toStop: Float64Array.of(2 * HOUR, 0, 2 * HOUR, 0),
+      way: Float64Array.of(1.75 * HOUR, 0, 1.75 * HOUR, 0),
+      gustLimit: Float64Array.of(10),
     };
     const { start, work } = run({ ...plain, night }, days(), [0, 1, 2]);
     expect(start).toEqual([1 * HOUR, 5 * HOUR, 5.75 * HOUR]);
@@ -161,5 +164,15 @@ describe('by the hours of two days', () => {
     const caught = run({ ...plain, night: loose }, days(), [0, 1, 2]);
     expect(caught.start[1]).toBe(1.5 * HOUR);
     expect([...caught.work.between]).toEqual([1, 0]);
+    // Wind over the limit in the seventh hour: not begun before it is over.
+    const gust = Float64Array.of(3, 3, 3, 3, 3, 12, 3, 3);
+    expect(run({ ...plain, night: loose }, days({ gust }), [0, 1, 2]).start[1]).toBe(1.5 * HOUR);
+    const windy = Float64Array.of(3, 12, 3, 3, 3, 3, 3, 3);
+    const held = run(
+      { ...plain, night: { ...loose, way: night.way } },
+      days({ gust: windy }),
+      [0, 1, 2],
+    );
+    expect(held.start[1]).toBeGreaterThanOrEqual(2 * HOUR);
   });
 });

@@ -1,0 +1,312 @@
+// `shellraise raise`: the order of work, in which every stage stands; the weekend with its odds; what to
+// do now, and before a storm; what an order changed by hand breaks.
+
+import {
+  type CrewSettings,
+  checkOrder,
+  type NowAnswer,
+  nowPlan,
+  type OrderBreak,
+  reordered,
+  type StormAnswer,
+  siteFor,
+  stormPlan,
+  type Table,
+  tableToCsv,
+  type Weekend,
+  weekendPlan,
+} from '@shellraise/core';
+import { badInput, Ending } from '../ending.ts';
+import { orEnd } from '../ground-site.ts';
+import { choose, keepOrder } from '../job.ts';
+import type { RaiseOptions } from '../options.ts';
+import { startProgress } from '../progress.ts';
+import {
+  breakBlocks,
+  nowBlocks,
+  planBlocks,
+  stageBlocks,
+  stormBlocks,
+  weekendBlocks,
+} from '../raise-blocks.ts';
+import { type Raised, raisedOf } from '../raise-job.ts';
+import { doneTyped, nowTyped, stormTyped } from '../raise-now.ts';
+import { caution, heading, print, printJson } from '../terminal.ts';
+import { writeAll } from '../write.ts';
+import { writtenText } from './papers.ts';
+import { severalShapes } from './places.ts';
+
+/** What every answer of the command must carry. */
+export const raiseCaution =
+  'What follows is an estimate and no design approval. A stage that stands here is held by the ground, its anchors and its props as entered. Local codes and a licensed engineer or rigger decide on props, lifts and the wind to work in.';
+
+interface Answer {
+  readonly raised: Raised;
+  readonly breaks: readonly OrderBreak[];
+  readonly weekend: Weekend | null;
+  readonly now: NowAnswer | null;
+  readonly storm: StormAnswer | null;
+}
+
+/** Runs the command; exit code 1 where the order breaks something, the weekend can't be done, or no stage
+ * stands in the storm. */
+export async function raise(file: string, options: RaiseOptions): Promise<void> {
+  const typed = options.now === undefined ? null : nowTyped(options.now);
+  const storm = options.storm === undefined ? null : stormTyped(options.storm);
+  const done = doneTyped(options.done);
+  if (storm !== null && typed === null)
+    throw badInput('--storm: found no --now, expected it as well: who is here');
+  const chosen = await choose(file, options);
+  const progress = startProgress();
+  try {
+    const made = raisedOf(file, chosen, { tries: options.tries, seed: options.seed, progress });
+    const crew = crewOf(made.question.crew, options);
+    const raised = { ...made, question: { ...made.question, crew } };
+    const stages = raised.plan.stages.length;
+    if (options.stage !== undefined && options.stage > stages)
+      throw badInput(`--stage: found ${options.stage}, expected 1 to ${stages}`);
+    const breaks = options.order === undefined ? [] : orderBreaks(raised, options.order);
+    const asked = { ...raised.question, repairs: repairsOf(chosen) };
+    const at = typed && hereOf(typed, done, crew, options);
+    const answer: Answer = {
+      raised,
+      breaks,
+      now: at === null || storm !== null ? null : orEnd(file, nowPlan({ ...asked, here: at })),
+      storm:
+        at === null || storm === null
+          ? null
+          : orEnd(
+              file,
+              stormPlan({ ...asked, here: at, hours: storm.hours, stormGust: storm.gust }),
+            ),
+      weekend: isWeekendAsked(options, crew)
+        ? orEnd(
+            file,
+            weekendPlan(raised.question, {
+              seed: options.seed,
+              onProgress: (part) => progress.update(0.7 + 0.3 * part, 'odds'),
+            }),
+          )
+        : null,
+    };
+    if (isNo(answer)) process.exitCode = 1;
+    if (options.keep && breaks.length === 0)
+      keepOrder(file, chosen, orderOf(raised, options.order));
+    const written = writeTables(answer, options);
+    progress.stop();
+    if (options.json) printJson(documentOf(answer, options));
+    else print(...report(answer, options), written);
+  } finally {
+    progress.stop();
+  }
+}
+
+const isWeekendAsked = (options: RaiseOptions, crew: CrewSettings): boolean =>
+  options.now === undefined &&
+  options.order === undefined &&
+  options.stage === undefined &&
+  crew.dates.length > 0;
+
+const isNo = ({ breaks, weekend, storm }: Answer): boolean =>
+  breaks.length > 0 || (weekend?.troubles.length ?? 0) > 0 || storm?.verdict === 'none';
+
+/** The file's crew without those who do not come. */
+function crewOf(crew: CrewSettings, { people, without }: RaiseOptions): CrewSettings {
+  const names = (option: string, text: string): string[] => {
+    const list = text.split(',').map((one) => one.trim());
+    for (const name of list)
+      if (!crew.people.some((one) => one.name === name))
+        throw badInput(
+          `${option}: found "${name}", expected a name of the file’s crew: ${crew.people.map((one) => one.name).join(', ') || 'it has nobody'}`,
+        );
+    return list;
+  };
+  const only = people === undefined ? null : names('--people', people);
+  const off = without === undefined ? [] : names('--without', without);
+  return {
+    ...crew,
+    people: crew.people.filter(
+      ({ name }) => (only === null || only.includes(name)) && !off.includes(name),
+    ),
+  };
+}
+
+function hereOf(
+  typed: ReturnType<typeof nowTyped>,
+  done: ReturnType<typeof doneTyped>,
+  crew: CrewSettings,
+  options: RaiseOptions,
+) {
+  const date = options.on ?? [...crew.dates].sort()[0];
+  if (date === undefined)
+    throw badInput('--now: found no day of work in the file’s crew, expected --on 2026-06-12');
+  const lead = typed.lead ?? Math.min(1, typed.people);
+  const { people, climb, lightHours, gust, time } = typed;
+  return { date, time, people, climb, lead, lightHours, gust, ...done };
+}
+
+/** Panels to be mended, by kind. */
+const repairsOf = ({ kinds }: Raised['chosen']): { kind: string; count: number }[] =>
+  kinds.flatMap(({ id, repair }) => (repair > 0 ? [{ kind: id, count: repair }] : []));
+
+/** The stages in the order asked for, those that are not named after them. */
+function stageOrder({ plan }: Raised, text: string): number[] {
+  const asked = text.split(',').map((one) => Number(one.trim()));
+  const last = plan.stages.filter(({ lifts }) => lifts.length > 0).length;
+  for (const number of asked)
+    if (!(Number.isInteger(number) && number >= 1 && number <= last))
+      throw badInput(`--order: found "${text}", expected stages from 1 to ${last} with commas`);
+  if (new Set(asked).size < asked.length)
+    throw badInput(`--order: found "${text}", expected each stage once`);
+  const rest = plan.stages.map(({ number }) => number).filter((number) => !asked.includes(number));
+  const from = Math.min(...asked);
+  const before = rest.filter((number) => number < from);
+  return [...before, ...asked, ...rest.filter((number) => number > from)];
+}
+
+function orderBreaks(raised: Raised, text: string): readonly OrderBreak[] {
+  const site = siteFor(raised.brief);
+  if (!site.ok)
+    throw new Ending(
+      1,
+      site.faults.map(({ found }) => found),
+    );
+  const lifts = reordered(raised.plan, stageOrder(raised, text));
+  return checkOrder(site.value, lifts, raised.brief.pins, { firstOnly: true });
+}
+
+/** The numbers of each lift's places, in the order asked for. */
+function orderOf(raised: Raised, text: string | undefined): string[][] {
+  const { plan, chosen } = raised;
+  const order =
+    text === undefined ? plan.stages.map(({ number }) => number) : stageOrder(raised, text);
+  return reordered(plan, order).map(({ places }) =>
+    places.map((p) => chosen.numbers.numbers[p] as string),
+  );
+}
+
+function report({ raised, breaks, weekend, now, storm }: Answer, options: RaiseOptions): string[] {
+  const { chosen } = raised;
+  const others = now === null && storm === null;
+  return [
+    heading(`Raising arrangement ${chosen.number}`),
+    severalShapes(chosen.found.shapes.length, options.shape),
+    caution(raiseCaution),
+    ...(options.order !== undefined
+      ? breaks.length > 0
+        ? breakBlocks(raised, breaks)
+        : [`Stages in the order ${options.order}: every state stands with the props of its card.`]
+      : []),
+    ...(options.stage !== undefined ? stageBlocks(raised, options.stage) : []),
+    ...(options.stage === undefined && options.order === undefined && others
+      ? planBlocks(raised)
+      : []),
+    ...(weekend
+      ? weekendBlocks(weekend)
+      : options.stage === undefined && options.order === undefined && others
+        ? [
+            'No day of work is entered: "crew" in the project file says who comes when (docs/file-format.md), and the weekend is told with its odds.',
+          ]
+        : []),
+    ...(now ? nowBlocks(now) : []),
+    ...(storm ? stormBlocks(storm) : []),
+  ];
+}
+
+function documentOf(
+  { raised, breaks, weekend, now, storm }: Answer,
+  options: RaiseOptions,
+): object {
+  const { chosen, plan, winds } = raised;
+  const numbers = chosen.numbers.numbers;
+  return {
+    shape: { number: options.shape, of: chosen.found.shapes.length, radius: chosen.shape.radius },
+    arrangement: { number: chosen.number, of: chosen.list.arrangements.length },
+    numbers,
+    plan,
+    winds,
+    ...(options.order === undefined
+      ? {}
+      : {
+          order: {
+            stages: stageOrder(raised, options.order),
+            stands: breaks.length === 0,
+            breaks: breaks.map((one) =>
+              one.what === 'falls'
+                ? { ...one, way: { ...one.way, corners: Array.from(one.way.corners) } }
+                : one,
+            ),
+          },
+        }),
+    weekend,
+    now,
+    storm,
+    cautions: [raiseCaution],
+  };
+}
+
+function writeTables({ raised, weekend }: Answer, { out }: RaiseOptions): string {
+  if (out === undefined) return '';
+  const { plan, winds, chosen } = raised;
+  const windOf = new Map(winds.map((one) => [one.stage, one]));
+  const stages: Table = {
+    title: 'stages',
+    columns: [
+      'stage',
+      'what',
+      'course',
+      'lift',
+      'places',
+      'made',
+      'props in',
+      'props out',
+      'stop work m/s',
+      'left to m/s',
+    ],
+    rows: plan.stages.flatMap((stage) =>
+      stage.lifts.map((lift, i) => [
+        stage.number,
+        stage.sort,
+        stage.course,
+        i + 1,
+        lift.places.map((p) => chosen.numbers.numbers[p]).join(' '),
+        lift.made,
+        lift.propsIn.length,
+        lift.propsOut.length,
+        windOf.get(stage.number)?.stopWork ?? null,
+        windOf.get(stage.number)?.leave ?? null,
+      ]),
+    ),
+  };
+  const tasks: Table = {
+    title: 'tasks',
+    columns: [
+      'task',
+      'what',
+      'stage',
+      'start s',
+      'finish s',
+      'people',
+      'climbers',
+      'leads',
+      'critical',
+    ],
+    rows: (weekend?.tasks ?? []).map((one) => [
+      one.id,
+      one.what,
+      one.stage,
+      one.start,
+      one.finish,
+      one.people,
+      one.climbers,
+      one.leads,
+      one.critical,
+    ]),
+  };
+  const files = [
+    { name: 'raise-stages.csv', text: tableToCsv(stages) },
+    ...(weekend ? [{ name: 'raise-tasks.csv', text: tableToCsv(tasks) }] : []),
+  ];
+  writeAll(out, files);
+  return writtenText(out, files);
+}

@@ -1,0 +1,309 @@
+// A raising plan, a weekend, now and a storm as tables and sentences.
+
+import {
+  clockTime,
+  dayNumber,
+  type NowAnswer,
+  type OrderBreak,
+  type RaisingStage,
+  type StageWinds,
+  type StormAnswer,
+  type Weekend,
+  weekday,
+} from '@shellraise/core';
+import { flagBlock } from './ground-loads.ts';
+import type { Raised } from './raise-job.ts';
+import { bullets, caution, count, heading, paint, table, wrap } from './terminal.ts';
+
+const right = (head: string) => ({ head, align: 'right' as const });
+const speed = (gust: number | null): string =>
+  gust === null ? 'unknown' : `${gust.toFixed(1)} m/s`;
+const percent = (x: number): string => `${Math.round(100 * x)} %`;
+const hours = (seconds: number): string => `${(seconds / 3600).toFixed(1)} h`;
+
+/** The stages of a plan. */
+export function planBlocks({ plan, winds }: Raised): string[] {
+  const windOf = new Map(winds.map((one) => [one.stage, one]));
+  return [
+    wrap(
+      `${count(plan.stages.length, 'stage')}, each of which stands; ${count(plan.cost.propsMoved, 'prop')} put in, ${plan.cost.mostProps} at once at most; ${plan.tried} orders tried.`,
+      '',
+    ),
+    table(
+      [
+        right('stage'),
+        { head: 'what' },
+        right('lifts'),
+        right('panels up'),
+        right('props'),
+        right('stop work'),
+        right('left overnight'),
+      ],
+      plan.stages.map((stage) => stageRow(stage, windOf.get(stage.number))),
+    ),
+  ];
+}
+
+function stageRow(stage: RaisingStage, winds: StageWinds | undefined): string[] {
+  const stays = stage.props.length === 0 || winds?.propsHold;
+  return [
+    String(stage.number),
+    `${stage.sort}${stage.lifts.length > 0 ? `, course ${stage.course}` : ''}`,
+    String(stage.lifts.length),
+    String(stage.placed.length),
+    String(stage.props.length),
+    winds ? speed(winds.stopWork) : '',
+    stays
+      ? winds?.leave == null
+        ? 'stands; wind unknown'
+        : `to ${speed(winds.leave)}`
+      : 'no: on props',
+  ];
+}
+
+/** One stage as a card. */
+export function stageBlocks(raised: Raised, number: number): string[] {
+  const { plan, chosen } = raised;
+  const stage = plan.stages[number - 1] as RaisingStage;
+  const { numbers } = chosen.numbers;
+  const winds = raised.winds.find((one) => one.stage === number);
+  const names = (places: readonly number[]): string => places.map((p) => numbers[p]).join(', ');
+  return [
+    heading(`Stage ${number} of ${plan.stages.length}: ${stage.sort}`),
+    table(
+      [
+        right('lift'),
+        { head: 'panels' },
+        { head: 'made' },
+        right('highest'),
+        right('props in'),
+        right('out'),
+      ],
+      stage.lifts.map((lift, i) => [
+        `${number}.${i + 1}`,
+        wrap(names(lift.places), '', 40),
+        lift.made,
+        `${lift.height.toFixed(1)} m`,
+        String(lift.propsIn.length),
+        String(lift.propsOut.length),
+      ]),
+    ),
+    wrap(
+      `Then ${count(stage.pass.snug.length, 'seam')} to snug, ${stage.pass.final.length} to final. ${stage.props.length === 0 ? 'It stands without a prop.' : `It stands on ${count(stage.props.length, 'prop')}, tied at head and foot.`} Stop work at gusts of ${speed(winds?.stopWork ?? null)}; left overnight to ${speed(winds?.leave ?? null)}.`,
+      '',
+    ),
+    winds && winds.unknown.length > 0
+      ? `Unknown, and may give way sooner: ${winds.unknown.join(', ')}.`
+      : '',
+  ];
+}
+
+/** The weekend. */
+export function weekendBlocks(weekend: Weekend): string[] {
+  const { days, tasks, whatIfs, troubles, finish } = weekend;
+  const names = new Map(tasks.map(({ id, what }) => [id, what]));
+  return [
+    heading('Weekend'),
+    wrap(
+      `${hours(weekend.work)} of work. Planned to be done ${momentOf(weekend, weekend.end)}; half of ${weekend.runs.toLocaleString('en')} runs are done ${momentOf(weekend, finish.p50)}, nine of ten ${momentOf(weekend, finish.p90)}.`,
+      '',
+    ),
+    table(
+      [
+        { head: 'day' },
+        right('light'),
+        right('people'),
+        right('gust'),
+        { head: 'evening' },
+        right('stands in'),
+        right('night'),
+        right('done by dark'),
+        right('caught'),
+      ],
+      days.map((day) => [
+        `${day.weekday.slice(0, 3)} ${day.date}`,
+        day.daylight ? day.daylight.map(clockTime).join('–') : 'supposed',
+        String(Math.max(...day.hours.map(({ people }) => people))),
+        speed(mostGust(day)),
+        day.evening.stage === null
+          ? day.evening.verdict
+          : `stage ${day.evening.stage}, ${day.evening.verdict}`,
+        day.evening.stage === null ? '' : speed(day.evening.allowedGust),
+        speed(day.evening.nightGust),
+        percent(day.odds.done),
+        percent(day.odds.caught),
+      ]),
+    ),
+    table(
+      [{ head: 'each evening, the likeliest stop points' }, { head: '' }],
+      days.map((day) => [
+        `${day.weekday} ${day.date}`,
+        [...day.odds.at]
+          .sort((a, b) => b.odds - a.odds)
+          .slice(0, 4)
+          .map(
+            ({ stage, odds }) => `${stage === null ? 'none' : `stage ${stage}`} ${percent(odds)}`,
+          )
+          .join(', '),
+      ]),
+    ),
+    troubles.length === 0
+      ? ''
+      : bullets(
+          paint.red('What keeps it from being done, and the least that helps:'),
+          troubles.map(({ found, change }) => `${found}. Least change: ${change}.`),
+        ),
+    bullets(
+      'What a change would buy, in odds of being done:',
+      whatIfs.map(
+        ({ words, gain }) =>
+          `${words}: ${gain.map((one) => `${weekdayOf(one.date)} ${signed(one.gain)}`).join(', ')} points`,
+      ),
+    ),
+    bullets(
+      'What matters most for the finish:',
+      weekend.matter.slice(0, 5).map((id) => `${id}: ${names.get(id)}`),
+    ),
+    bullets('Assumed:', weekend.assumed),
+    flagBlock('Not confirmed:', weekend.flags),
+    ...weekend.cautions.map((one) => caution(one)),
+  ];
+}
+
+const mostGust = ({ hours: own }: Weekend['days'][number]): number | null => {
+  const known = own.flatMap(({ gust, people }) => (gust === null || people === 0 ? [] : [gust]));
+  return known.length === 0 ? null : Math.max(...known);
+};
+
+const weekdayOf = (date: string): string => weekday(dayNumber(date) ?? 0).slice(0, 3);
+
+const signed = (x: number): string => {
+  const points = Math.round(100 * x);
+  return points > 0 ? `+${points}` : String(points).replace('-', '−');
+};
+
+/** A time of the plan as weekday and clock. */
+function momentOf({ days }: Weekend, at: number | null): string {
+  if (at === null) return 'not in these days';
+  const day = days[Math.min(days.length - 1, Math.floor(at / 86_400))];
+  return `${day?.weekday ?? ''} ${clockTime(at - Math.floor(at / 86_400) * 86_400)}`;
+}
+
+/** What to do now. */
+export function nowBlocks(now: NowAnswer): string[] {
+  const rows = (cards: NowAnswer['cards']): string[][] =>
+    cards.map((card) => [
+      card.id,
+      wrap(card.what, '', 44),
+      `${card.people}${card.climbers > 0 ? `, ${card.climbers} climb` : ''}${card.leads > 0 ? `, ${card.leads} leads` : ''}`,
+      `${Math.round(card.seconds / 60)} min`,
+      card.gustLimit === null ? '' : speed(card.gustLimit),
+    ]);
+  const head = [
+    { head: 'card' },
+    { head: 'what' },
+    { head: 'people' },
+    right('takes'),
+    right('stops at'),
+  ];
+  const today = now.weekend.days[0];
+  return [
+    heading(`Now, ${clockTime(now.at)}`),
+    now.cards.length === 0 ? paint.bold('No card can be begun now.') : table(head, rows(now.cards)),
+    now.soon.length === 0 ? '' : `As hands come free:\n${table(head, rows(now.soon))}`,
+    bullets(
+      'These wait:',
+      now.waiting.map(({ id, why }) => `${id}: ${why}`),
+    ),
+    bullets(
+      now.spare > 0 ? `Jobs for ${count(now.spare, 'spare hand')}:` : 'Jobs for spare hands:',
+      now.jobs.map(
+        ({ what, cureHours, cautions }) =>
+          `${what}${cureHours === null ? '' : ` (cures ${cureHours} h)`}.${cautions.length > 0 ? ` ${cautions.join(' ')}` : ''}`,
+      ),
+    ),
+    today ? wrap(today.evening.words, '') : '',
+    wrap(
+      `Odds now of being done: ${now.weekend.days.map(({ date, odds }) => `by dark on ${weekdayOf(date)} ${percent(odds.done)}`).join(', ')}.`,
+      '',
+    ),
+    bullets('Assumed:', now.assumed),
+    ...now.weekend.cautions.map((one) => caution(one)),
+  ];
+}
+
+/** What to do before a storm. */
+export function stormBlocks(storm: StormAnswer): string[] {
+  return [
+    heading('Storm'),
+    paint.bold(wrap(storm.words, '')),
+    table(
+      [
+        { head: 'do' },
+        { head: 'what' },
+        right('hands'),
+        right('climb'),
+        right('takes'),
+        right('by'),
+      ],
+      storm.steps.map((step) => [
+        step.what,
+        wrap(step.words, '', 52),
+        String(step.hands),
+        String(step.climbers),
+        `${Math.round(step.seconds / 60)} min`,
+        `+${clockTime(step.by)}`,
+      ]),
+    ),
+    bullets(
+      'Ways weighed:',
+      storm.choices.map(
+        ({ way, stage, stands, odds, seconds }) =>
+          `${way}${stage === 0 ? ' to the ground' : ` ${way === 'stay' ? 'at' : 'to'} stage ${stage}`}: ${hours(seconds)}, in time ${percent(odds)}${stage === 0 ? '' : `, stands in ${speed(stands)}`}`,
+      ),
+    ),
+    bullets('Assumed:', storm.assumed),
+    ...storm.cautions.map((one) => caution(one)),
+  ];
+}
+
+/** Why an order changed by hand is refused, and how what falls would move. */
+export function breakBlocks({ chosen }: Raised, found: readonly OrderBreak[]): string[] {
+  const { numbers } = chosen.numbers;
+  const { placeStart } = chosen.standing.shell;
+  return found.map((one) => {
+    if (one.what !== 'falls') return paint.red(wrap(`Refused: ${one.words}.`, ''));
+    let corner = 0;
+    const moved = one.way.places
+      .map((place) => {
+        const corners = (placeStart[place + 1] as number) - (placeStart[place] as number);
+        const by = movedBy(one.way.corners, corner, corners);
+        corner += corners;
+        return { place, by };
+      })
+      .sort((a, b) => b.by - a.by || a.place - b.place)
+      .slice(0, 5);
+    return [
+      paint.red(wrap(`Refused: ${one.words}`, '')),
+      wrap(
+        `The mechanism, largest first: ${moved.map(({ place, by }) => `${numbers[place]} ${by.toFixed(2)}`).join(', ')} (parts of its greatest movement). ${one.needs === null ? 'No props hold it.' : `It would stand with ${count(one.needs.length, 'prop')} more.`}`,
+        '',
+      ),
+    ].join('\n');
+  });
+}
+
+/** The most that a panel's corners move: so many from one on. */
+function movedBy(corners: Float64Array, from: number, many: number): number {
+  let most = 0;
+  for (let c = from; c < from + many; c++)
+    most = Math.max(
+      most,
+      Math.hypot(
+        corners[3 * c] as number,
+        corners[3 * c + 1] as number,
+        corners[3 * c + 2] as number,
+      ),
+    );
+  return most;
+}
