@@ -1047,6 +1047,12 @@ export {
   pivotOf,
   pointingAt,
 } from './fitout/dish.ts';
+export {
+  DOOR_SOURCES,
+  type DoorAdvice,
+  doorAdvice,
+  type RevealPart,
+} from './fitout/door.ts';
 export { type HorizonPoint, type HorizonQuestion, horizonMask } from './fitout/horizon.ts';
 export { type LeakPath, leakPaths } from './fitout/leaks.ts';
 export {
