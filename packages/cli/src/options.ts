@@ -139,7 +139,7 @@ export interface ServeOptions {
 }
 
 /** What `--as` takes. */
-export const patternSorts = ['net', 'strips', 'print'] as const;
+export const patternSorts = ['net', 'strips', 'print', 'cut'] as const;
 
 /** What `--paper` takes. */
 export const papersTaken = ['A4', 'A3', 'Letter'] as const;
@@ -152,6 +152,13 @@ export interface PatternsOptions extends PapersOptions {
   readonly paper: (typeof papersTaken)[number];
   /** Places that stay open, by number, besides those of the openings that the file keeps. */
   readonly open?: string;
+  /** Sheet, thickness of it and kerf for parts to be cut, as typed. */
+  readonly sheet: string;
+  readonly thickness: string;
+  readonly kerf: string;
+  readonly joint: 'butt' | 'bevel' | 'slot';
+  /** Outlines are scored and snapped. */
+  readonly snap?: boolean;
   /** Least thickness of a printed wall, as typed. */
   readonly wall: string;
   /** What the printer can hold, as typed. */

@@ -116,7 +116,7 @@ export function program(): Command {
     .addOption(
       new Option(
         '--as <what>',
-        'net: fewest pieces of paper; strips: course by course; print: STL, 3MF and glTF',
+        'net: fewest pieces of paper; strips: course by course; print: STL, 3MF and glTF; cut: DXF and SVG',
       )
         .choices([...patternSorts])
         .default('net'),
@@ -126,6 +126,15 @@ export function program(): Command {
       new Option('--paper <size>', 'what it is printed on').choices([...papersTaken]).default('A4'),
     )
     .option('--open <places>', 'places that stay open, as a door: "1-03, 1-04"')
+    .option('--sheet <size>', 'with cut: the sheet', '600 x 400 mm')
+    .option('--thickness <length>', 'with cut: of the sheet', '3 mm')
+    .option('--kerf <length>', 'with cut: what the beam or blade takes away', '0.15 mm')
+    .addOption(
+      new Option('--joint <how>', 'with cut: square edges, edges to bevel, or slots and clips')
+        .choices(['butt', 'bevel', 'slot'])
+        .default('butt'),
+    )
+    .option('--snap', 'with cut: score outlines to snap, for thin plastic that a cut would warp')
     .option('--wall <thickness>', 'with print: least thickness of the wall', '1.6 mm')
     .option('--bed <size>', 'with print: what the printer holds', '220 x 220 x 250 mm')
     .action(async (file, options) =>

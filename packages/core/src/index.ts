@@ -1245,6 +1245,23 @@ export {
   netScales,
   netSheets,
 } from './patterns/net-sheets.ts';
+export { cutSvg, toDxf } from './patterns/cut-files.ts';
+export {
+  type CutJoint,
+  type CutPart,
+  type CutPartOptions,
+  type CutPoint,
+  cutParts,
+} from './patterns/cut-parts.ts';
+export {
+  type CutLayer,
+  type CutLine,
+  type CutSheet,
+  type CutSheetOptions,
+  type CutSheets,
+  type CutWord,
+  cutSheets,
+} from './patterns/cut-sheets.ts';
 export { toGlb } from './patterns/glb.ts';
 export {
   type Mesh,

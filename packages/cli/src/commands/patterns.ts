@@ -19,6 +19,7 @@ import { fittedWords } from '../tape.ts';
 import { count, print, printJson } from '../terminal.ts';
 import { type OutFile, writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
+import { cutOf } from './patterns-cut.ts';
 import { printOf } from './patterns-print.ts';
 import { numbersText } from './places.ts';
 
@@ -70,6 +71,8 @@ function madeAs(job: PatternJob): Made {
       return netOf(job, true);
     case 'print':
       return printOf(job);
+    case 'cut':
+      return cutOf(job);
   }
 }
 
