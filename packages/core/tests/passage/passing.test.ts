@@ -98,33 +98,30 @@ describe('a half-built shell', () => {
     return found;
   };
 
-  it.each([
+  it.each<[size: [number, number, number], open: number]>([
     [[0.5, 0.5, 1], 2],
     [[1.3, 0.06, 2], 4],
     [[0.3, 0.1, 2.5], 2],
-  ] as const)(
-    'lets a box of %s m out through %i open places by a way that is clear',
-    (size, open) => {
-      const placed = without(side.slice(0, open));
-      const found = passing(box(...size), barrierOf(shell, placed, DEPTH));
-      if (found.status !== 'passes') throw new Error(found.why);
-      expect(found.clearance).toBeGreaterThan(0);
-      expect(hits(size, placed, found.motion)).toBe(0);
-      const [first, last] = [found.motion[0] as Pose, found.motion.at(-1) as Pose];
-      expect(Math.hypot(...first.at)).toBeLessThan(3);
-      expect(Math.hypot(...last.at)).toBeGreaterThan(3 + Math.hypot(...size) / 2);
-      // The twin: the same way beside the opening goes through the wall, by sampling and by the exact test.
-      const aside = found.motion.map(({ turn, at }) => ({ turn, at: add(at, [0, 0.8, 0]) }));
-      expect(hits(size, placed, aside)).toBeGreaterThan(0);
-      const scene = {
-        body: bodyOf(box(...size)),
-        barrier: barrierOf(shell, placed, DEPTH),
-        carried,
-      };
-      expect(isClearMotion(scene, found.motion)).toBe(true);
-      expect(isClearMotion(scene, aside)).toBe(false);
-    },
-  );
+  ])('lets a box of %s m out through %i open places by a way that is clear', (size, open) => {
+    const placed = without(side.slice(0, open));
+    const found = passing(box(...size), barrierOf(shell, placed, DEPTH));
+    if (found.status !== 'passes') throw new Error(found.why);
+    expect(found.clearance).toBeGreaterThan(0);
+    expect(hits(size, placed, found.motion)).toBe(0);
+    const [first, last] = [found.motion[0] as Pose, found.motion.at(-1) as Pose];
+    expect(Math.hypot(...first.at)).toBeLessThan(3);
+    expect(Math.hypot(...last.at)).toBeGreaterThan(3 + Math.hypot(...size) / 2);
+    // The twin: the same way beside the opening goes through the wall, by sampling and by the exact test.
+    const aside = found.motion.map(({ turn, at }) => ({ turn, at: add(at, [0, 0.8, 0]) }));
+    expect(hits(size, placed, aside)).toBeGreaterThan(0);
+    const scene = {
+      body: bodyOf(box(...size)),
+      barrier: barrierOf(shell, placed, DEPTH),
+      carried,
+    };
+    expect(isClearMotion(scene, found.motion)).toBe(true);
+    expect(isClearMotion(scene, aside)).toBe(false);
+  });
 
   it('lets through what is seen to fit a doorway, once the panels that it meets are left out', () => {
     const barrier = barrierOf(shell, without([]), DEPTH);
