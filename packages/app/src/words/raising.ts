@@ -168,7 +168,6 @@ export const raisingWords = {
       numbers.length === 0
         ? 'People leave through the opening.'
         : `The way out is ${listed(numbers)}: it goes in last, from outside.`,
-    stage: (number: number, sort: string) => `Stage ${number}: ${sort}`,
     props: (count: number) => (count === 0 ? 'no prop' : plural(count, 'prop')),
     stop: 'stop point, no prop',
     print: 'Print the cards, one a stage',

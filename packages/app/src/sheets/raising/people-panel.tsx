@@ -182,7 +182,7 @@ function CrewNumbers() {
   const words = useWords().weekend.people;
   const { crew, set } = useCrew();
   return (
-    <div className="ground-form">
+    <div className="ground-form crew-numbers">
       <NumberField
         name={words.noShow}
         value={crew.noShow}

@@ -42,7 +42,6 @@ export function StageList({
             <button
               type="button"
               aria-current={stage.number === number ? 'step' : undefined}
-              aria-label={words.list.stage(stage.number, stageName(plan.stages, stage, words))}
               onClick={() => onStage(stage.number)}
             >
               <strong>{stage.number}</strong>
