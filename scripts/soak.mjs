@@ -1,24 +1,42 @@
-// `npm run soak`: what takes too long for `npm test`: 200 seeded raising plans, each state of each asked
-// of the frame. A number says how many others: `npm run soak -- 20`.
+// `npm run soak [-- name]`: the tests that are too long for `npm test`, at full length: the named one, or
+// all. `npm run soak -- 20` asks for so many raising plans alone.
 
-import { join } from 'node:path';
+import { build } from './build.mjs';
 import { install } from './install.mjs';
-import { bin, root, run } from './run.mjs';
+import { bin, run } from './run.mjs';
 
-const plans = process.argv[2] ?? '200';
-if (!/^[1-9]\d{0,4}$/.test(plans)) {
-  console.error(`soak: found ${plans} plans, expected a whole number from 1 to 99999`);
-  process.exitCode = 2;
-} else if (install() !== 0) process.exitCode = 1;
-else
-  process.exitCode = run(
-    process.execPath,
-    [
-      bin('vitest'),
-      'run',
-      join(root, 'packages', 'core', 'tests', 'raise', 'order', 'raise.test.ts'),
+const [asked] = process.argv.slice(2);
+const plans = /^[1-9]\d{0,4}$/.test(asked ?? '') ? asked : null;
+const sync = 'packages/server/tests/sync';
+const soaks = [
+  // Seeded raising plans, each state of each asked of the frame.
+  {
+    name: 'plans',
+    env: { SHELLRAISE_PLANS: plans ?? '200' },
+    args: [
+      'packages/core/tests/raise/order/raise.test.ts',
       '-t',
       'no stage is called unstable by the frame',
     ],
-    { env: { ...process.env, SHELLRAISE_PLANS: plans } },
+  },
+  // The server killed under twenty recording phones.
+  { name: 'kills', env: { SHELLRAISE_KILLS: '200' }, args: [`${sync}/kills.test.ts`] },
+  // Seeds of twenty phones with broken lines, full disks and clocks that are off.
+  { name: 'phones', env: { SHELLRAISE_SEEDS: '100' }, args: [`${sync}/model.test.ts`] },
+];
+const name = plans ? 'plans' : asked;
+const chosen = soaks.filter((one) => name === undefined || one.name === name);
+if (chosen.length === 0) {
+  console.error(
+    `soak: found ${name}, expected ${soaks.map((one) => one.name).join(', ')} or a number of plans`,
   );
+  process.exitCode = 2;
+} else if (install() !== 0 || build().code !== 0) process.exitCode = 1;
+else
+  for (const { env, args } of chosen)
+    if (
+      run(process.execPath, [bin('vitest'), 'run', ...args], {
+        env: { ...process.env, ...env },
+      }) !== 0
+    )
+      process.exitCode = 1;
