@@ -1,23 +1,31 @@
 // The Raising sheet on the demo, in a real browser: an order is found, gone through stage by stage,
 // changed by hand, and refused where it would not stand.
 
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { frameWords } from '../../src/words/frame.ts';
 import { raisingWords as words } from '../../src/words/raising.ts';
 import { weekendWords as weekend } from '../../src/words/weekend.ts';
-import { inBrowser } from './support.ts';
+import { dropFile, inBrowser } from './support.ts';
 
 const { open } = inBrowser();
+const demo = JSON.parse(
+  readFileSync(new URL('../../../../examples/demo/project.json', import.meta.url), 'utf8'),
+) as { readonly crew: { readonly dates: readonly unknown[] } };
 
 /** The sheet, its first order found and the search for a better one ended. */
 async function raised(screen: 'laptop' | 'phone' = 'laptop'): Promise<Page> {
   const { page } = await open({ sheet: 'raising', screen });
+  await ordered(page);
+  return page;
+}
+
+async function ordered(page: Page): Promise<void> {
   await page.locator('.raise-card').waitFor({ timeout: 60_000 });
   const cancel = page.getByRole('button', { name: 'Cancel', exact: true });
   if (await cancel.isVisible()) await cancel.click();
   await cancel.waitFor({ state: 'hidden' });
-  return page;
 }
 
 describe('the Raising sheet', () => {
@@ -94,6 +102,12 @@ describe('the Raising sheet', () => {
     const { people, days, forecast, plan, now } = weekend;
     const open = (tab: keyof typeof words.tab) =>
       page.getByRole('tab', { name: words.tab[tab], exact: true }).click();
+    await open('days');
+    await page.locator('.day-card').first().waitFor({ timeout: 60_000 });
+    expect(await page.locator('.day-card').count()).toBe(demo.crew.dates.length);
+    await dropFile(page, 'no-crew.json', JSON.stringify({ ...demo, crew: undefined }));
+    await page.getByText(frameWords.opened('no-crew.json')).waitFor();
+    await ordered(page);
     await open('days');
     await page.getByText(plan.need).waitFor();
     await open('people');
