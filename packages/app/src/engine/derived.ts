@@ -24,6 +24,16 @@ export interface Ask<T> {
   readonly died: boolean;
 }
 
+/** How a question ended that was not answered: stopped, or failed and why. */
+export function unanswered(error: unknown): Pick<Ask<never>, 'status' | 'fault' | 'died'> {
+  const why = error instanceof Unanswered ? error.why : 'failed';
+  return {
+    status: why === 'cancelled' ? 'cancelled' : 'failed',
+    fault: error instanceof Error ? error.message : String(error),
+    died: why === 'died',
+  };
+}
+
 /** How far the sheet on show wants the engine to go. */
 export type Want = 'work' | 'shapes' | 'standing';
 
@@ -39,7 +49,8 @@ export interface Derived {
   readonly repaired: boolean;
 }
 
-const idle: Ask<never> = {
+/** Nothing asked yet. */
+export const idle: Ask<never> = {
   status: 'idle',
   input: null,
   value: null,
@@ -101,15 +112,7 @@ export function createDerived(quick: EngineBridge, long: EngineBridge, now: () =
     };
     asked.answer.then(
       (value) => ended({ status: 'done', value, fresh: true }),
-      (error: unknown) => {
-        const why = error instanceof Unanswered ? error.why : 'failed';
-        const fault = error instanceof Error ? error.message : String(error);
-        ended({
-          status: why === 'cancelled' ? 'cancelled' : 'failed',
-          fault,
-          died: why === 'died',
-        });
-      },
+      (error: unknown) => ended(unanswered(error)),
     );
   }
 

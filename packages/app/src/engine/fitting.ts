@@ -3,8 +3,8 @@
 
 import type { IdentifyProgress } from '@shellraise/core';
 import { createStore } from 'zustand/vanilla';
-import { type EngineBridge, Unanswered } from './bridge.ts';
-import type { Ask } from './derived.ts';
+import type { EngineBridge } from './bridge.ts';
+import { type Ask, idle, unanswered } from './derived.ts';
 import type { FitQuestion, FitShown, ShownFit } from './stock.ts';
 
 /** Where the search is. `input` is the question that was asked last. */
@@ -17,15 +17,8 @@ export interface Fitting extends Ask<FitShown> {
   readonly took: number | null;
 }
 
-const idle: Fitting = {
-  status: 'idle',
-  input: null,
-  value: null,
-  fresh: false,
-  since: 0,
-  progress: null,
-  fault: null,
-  died: false,
+const none: Fitting = {
+  ...idle,
   found: [],
   firstAfter: null,
   took: null,
@@ -33,7 +26,7 @@ const idle: Fitting = {
 
 /** A search with its one question at a time. `now`: milliseconds that only go forward. */
 export function createFitting(bridge: Pick<EngineBridge, 'ask'>, now: () => number) {
-  const store = createStore<Fitting>(() => idle);
+  const store = createStore<Fitting>(() => none);
   let cancel: (() => void) | null = null;
   let run = 0;
 
@@ -55,7 +48,7 @@ export function createFitting(bridge: Pick<EngineBridge, 'ask'>, now: () => numb
       stop();
       const since = now();
       const seconds = (): number => (now() - since) / 1000;
-      store.setState({ ...idle, status: 'running', input: question, since });
+      store.setState({ ...none, status: 'running', input: question, since });
       const asked = bridge.ask(
         'fit',
         question,
@@ -69,15 +62,7 @@ export function createFitting(bridge: Pick<EngineBridge, 'ask'>, now: () => numb
       asked.answer.then(
         (value) =>
           put(mine, { status: 'done', value, found: value.fits, fresh: true, took: seconds() }),
-        (error: unknown) => {
-          const why = error instanceof Unanswered ? error.why : 'failed';
-          put(mine, {
-            status: why === 'cancelled' ? 'cancelled' : 'failed',
-            fault: error instanceof Error ? error.message : String(error),
-            died: why === 'died',
-            took: seconds(),
-          });
-        },
+        (error: unknown) => put(mine, { ...unanswered(error), took: seconds() }),
       );
     },
     /** Ends the search at once; what it found stays. */
@@ -86,7 +71,7 @@ export function createFitting(bridge: Pick<EngineBridge, 'ask'>, now: () => numb
     reset(): void {
       run += 1;
       stop();
-      store.setState(idle, true);
+      store.setState(none, true);
     },
   };
 }

@@ -4,8 +4,8 @@
 
 import type { Fault, RaisingPlan } from '@shellraise/core';
 import { createStore } from 'zustand/vanilla';
-import { type EngineBridge, Unanswered } from './bridge.ts';
-import type { Ask } from './derived.ts';
+import type { EngineBridge } from './bridge.ts';
+import { type Ask, idle, unanswered } from './derived.ts';
 import type { RaisingQuestion } from './raising.ts';
 import { siteKey } from './site-key.ts';
 
@@ -17,15 +17,8 @@ export interface RaisingRun extends Ask<RaisingPlan> {
   readonly key: string;
 }
 
-const idle: RaisingRun = {
-  status: 'idle',
-  input: null,
-  value: null,
-  fresh: false,
-  since: 0,
-  progress: null,
-  fault: null,
-  died: false,
+const none: RaisingRun = {
+  ...idle,
   faults: [],
   key: '',
 };
@@ -38,7 +31,7 @@ export const raisingKey = (question: RaisingQuestion): string => {
 
 /** Runs of the search. `now`: milliseconds that only go forward. */
 export function createRaisingRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => number) {
-  const store = createStore<RaisingRun>(() => idle);
+  const store = createStore<RaisingRun>(() => none);
   let cancel: (() => void) | null = null;
   let run = 0;
   return {
@@ -53,7 +46,7 @@ export function createRaisingRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => 
         if (mine === run) store.setState(more);
       };
       cancel?.();
-      store.setState({ ...idle, status: 'running', input: question, since: now(), key });
+      store.setState({ ...none, status: 'running', input: question, since: now(), key });
       const asked = bridge.ask(
         'raisingPlan',
         question,
@@ -67,14 +60,7 @@ export function createRaisingRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => 
           read.ok
             ? put({ status: 'done', value: read.value, fresh: true })
             : put({ status: 'done', value: null, faults: read.faults, fresh: true }),
-        (error: unknown) => {
-          const why = error instanceof Unanswered ? error.why : 'failed';
-          put({
-            status: why === 'cancelled' ? 'cancelled' : 'failed',
-            fault: error instanceof Error ? error.message : String(error),
-            died: why === 'died',
-          });
-        },
+        (error: unknown) => put(unanswered(error)),
       );
     },
     /** Ends the run; the best plan so far stays. */

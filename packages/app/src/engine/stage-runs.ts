@@ -3,8 +3,8 @@
 
 import type { Fault } from '@shellraise/core';
 import { createStore } from 'zustand/vanilla';
-import { type EngineBridge, Unanswered } from './bridge.ts';
-import type { Ask } from './derived.ts';
+import type { EngineBridge } from './bridge.ts';
+import { type Ask, idle, unanswered } from './derived.ts';
 import type { GroundQuestion, StageRow, StagesAnswer } from './ground.ts';
 import { siteKey } from './site-key.ts';
 
@@ -15,22 +15,15 @@ export interface StageRun extends Ask<StagesAnswer> {
   readonly faults: readonly Fault[];
 }
 
-const idle: StageRun = {
-  status: 'idle',
-  input: null,
-  value: null,
-  fresh: false,
-  since: 0,
-  progress: null,
-  fault: null,
-  died: false,
+const none: StageRun = {
+  ...idle,
   rows: [],
   faults: [],
 };
 
 /** Runs of stages. `now`: milliseconds that only go forward. */
 export function createStageRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => number) {
-  const store = createStore<StageRun>(() => idle);
+  const store = createStore<StageRun>(() => none);
   let cancel: (() => void) | null = null;
   let run = 0;
   return {
@@ -45,7 +38,7 @@ export function createStageRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => nu
         if (mine === run) store.setState(more);
       };
       cancel?.();
-      store.setState({ ...idle, status: 'running', input: question, since: now() });
+      store.setState({ ...none, status: 'running', input: question, since: now() });
       const asked = bridge.ask('stages', question, (rows, done) => {
         const before = store.getState().rows;
         put({
@@ -59,14 +52,7 @@ export function createStageRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => nu
           read.ok
             ? put({ status: 'done', value: read.value, rows: read.value.rows, fresh: true })
             : put({ status: 'done', faults: read.faults, fresh: true }),
-        (error: unknown) => {
-          const why = error instanceof Unanswered ? error.why : 'failed';
-          put({
-            status: why === 'cancelled' ? 'cancelled' : 'failed',
-            fault: error instanceof Error ? error.message : String(error),
-            died: why === 'died',
-          });
-        },
+        (error: unknown) => put(unanswered(error)),
       );
     },
     /** Ends the run; the stages so far stay. */

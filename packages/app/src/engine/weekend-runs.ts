@@ -3,8 +3,8 @@
 
 import type { Fault, Weekend } from '@shellraise/core';
 import { createStore } from 'zustand/vanilla';
-import { type EngineBridge, Unanswered } from './bridge.ts';
-import type { Ask } from './derived.ts';
+import type { EngineBridge } from './bridge.ts';
+import { type Ask, idle, unanswered } from './derived.ts';
 import type { WeekendAsked } from './weekend.ts';
 
 /** Where a run is. */
@@ -15,22 +15,15 @@ export interface WeekendRun extends Ask<Weekend> {
   readonly faults: readonly Fault[];
 }
 
-const idle: WeekendRun = {
-  status: 'idle',
-  input: null,
-  value: null,
-  fresh: false,
-  since: 0,
-  progress: null,
-  fault: null,
-  died: false,
+const none: WeekendRun = {
+  ...idle,
   of: null,
   faults: [],
 };
 
 /** Runs of the weekend. `now`: milliseconds that only go forward. */
 export function createWeekendRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => number) {
-  const store = createStore<WeekendRun>(() => idle);
+  const store = createStore<WeekendRun>(() => none);
   let cancel: (() => void) | null = null;
   let run = 0;
   return {
@@ -45,7 +38,7 @@ export function createWeekendRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => 
         if (mine === run) store.setState(more);
       };
       if (status === 'running') cancel?.();
-      store.setState({ ...idle, status: 'running', input: question, of: question, since: now() });
+      store.setState({ ...none, status: 'running', input: question, of: question, since: now() });
       const asked = bridge.ask('weekend', question, (done) =>
         put({ progress: { step: 'fit', placed: 0, done, part: null } }),
       );
@@ -57,14 +50,7 @@ export function createWeekendRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => 
               ? { status: 'done', value: read.value, fresh: true }
               : { status: 'done', faults: read.faults, fresh: true },
           ),
-        (error: unknown) => {
-          const why = error instanceof Unanswered ? error.why : 'failed';
-          put({
-            status: why === 'cancelled' ? 'cancelled' : 'failed',
-            fault: error instanceof Error ? error.message : String(error),
-            died: why === 'died',
-          });
-        },
+        (error: unknown) => put(unanswered(error)),
       );
     },
     /** Ends the run. */

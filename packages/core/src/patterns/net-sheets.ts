@@ -289,7 +289,7 @@ function tapeMark(from: Point, to: Point, beyond: PlaceId, words: readonly FaceW
 
 /** Degrees by which text along a line is turned so that nobody reads it upside down. */
 function readable(from: Point, to: Point): number {
-  const turn = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+  const turn = toDegrees(Math.atan2(to[1] - from[1], to[0] - from[0]));
   return turn > 90 ? turn - 180 : turn <= -90 ? turn + 180 : turn;
 }
 
