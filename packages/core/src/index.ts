@@ -938,6 +938,17 @@ export {
   yardOf,
 } from './raise/yard/yard.ts';
 export { fewestPeople, MOST_TEAM, teamFactor, teamLifts } from './raise/lifts/team.ts';
+export { designGust, RAISED_CAUTION, type RaisedShell } from './raise/raised/raised.ts';
+export { type YardAnswer, type YardWishes, yardAnswer } from './raise/raised/yard.ts';
+export { type LiftTold, liftsOfStages, type StageLifts } from './raise/raised/lifts.ts';
+export { heightsOf, type WayAnswer, wayAnswer } from './raise/raised/inside.ts';
+export { type KitAnswer, type KitFacts, kitAnswer } from './raise/raised/kit.ts';
+export {
+  DAYS_BETWEEN,
+  type LeftAnswer,
+  type WaitAsked,
+  waitAnswer,
+} from './raise/raised/wait.ts';
 export { clockTime, dateOf, dayNumber, secondsOfDay, weekday } from './crew/date.ts';
 export { type Above, type Light, lightOn, type Site as LightSite } from './crew/light.ts';
 export { durationOf, effortOf, paceSd, type WorkAmount } from './crew/durations.ts';
