@@ -1,5 +1,6 @@
-// Compiles the packages, core first, and bundles the app. Each does nothing where nothing changed.
-// `npm ci` ends with the first (as `prepare`), so that `npx shellraise` works right after it.
+// Compiles the packages, core first, and bundles the command line and the app. Each does nothing
+// where nothing changed. `npm ci` ends with the first two (as `prepare`), so that `npx shellraise`
+// works right after it.
 
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -20,16 +21,35 @@ export function build() {
   return capture(process.execPath, [bin('typescript', 'tsc'), '-b', '--pretty', 'false']);
 }
 
+/** Each in turn until one fails; what the last one said. */
+export function inTurn(...steps) {
+  let done = { code: 0, output: '' };
+  for (const step of steps) if (done.code === 0) done = step();
+  return done;
+}
+
+/** Bundles the command line if what goes into it changed; core must be built. As `buildApp`. */
+export const buildCli = () =>
+  bundle('packages/cli', 'dist/run', [...filesIn('packages/core/src'), ...filesIn('packages/cli')]);
+
 /** Bundles the app if what goes into it changed; core must be built. Returns `{ code, output }`. */
-export function buildApp() {
+export const buildApp = () =>
+  bundle('packages/app', 'dist', [
+    'examples/demo/project.json',
+    ...filesIn('packages/core/src'),
+    ...filesIn('packages/sync/src'),
+    ...filesIn('packages/app'),
+  ]);
+
+function bundle(folder, into, sources) {
   // Stands in the bundle's folder, so that it goes when the folder is emptied for another.
-  const stamp = join(root, 'packages', 'app', 'dist', '.built-from');
-  const wanted = appHash();
+  const stamp = join(root, folder, into, '.built-from');
+  const wanted = hashOf(['package-lock.json', ...sources]);
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return { code: 0, output: '' };
   const { code, output } = capture(process.execPath, [
     bin('vite'),
     'build',
-    'packages/app',
+    folder,
     '--logLevel',
     'warn',
   ]);
@@ -37,17 +57,14 @@ export function buildApp() {
   return { code, output: code === 0 ? '' : output };
 }
 
-/** Of everything that goes into the bundle: names and contents. */
-function appHash() {
-  const hash = createHash('sha256').update(readFileSync(join(root, 'package-lock.json')));
-  const add = (path) => hash.update(path).update(readFileSync(join(root, path)));
-  add('examples/demo/project.json');
-  for (const folder of ['packages/core/src', 'packages/sync/src', 'packages/app'])
-    for (const path of filesIn(folder)) add(path);
+/** Of these files: names and contents. */
+function hashOf(paths) {
+  const hash = createHash('sha256');
+  for (const path of paths) hash.update(path).update(readFileSync(join(root, path)));
   return hash.digest('hex');
 }
 
-const notBundled = /^packages\/app\/(dist|dist-bench|tests|bench|node_modules)\//;
+const notBundled = /^packages\/(app|cli)\/(dist|dist-bench|tests|bench|node_modules)\//;
 
 function filesIn(folder) {
   return readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
@@ -67,15 +84,14 @@ function removeOrphans(packageDir) {
   if (!existsSync(dist)) return;
   for (const entry of readdirSync(dist, { recursive: true, withFileTypes: true })) {
     const match = /^(.*?)(\.js|\.d\.ts)(\.map)?$/.exec(entry.name);
-    if (!entry.isFile() || !match) continue;
+    if (!entry.isFile() || !match || entry.parentPath === join(dist, 'run')) continue;
     const folder = join(packageDir, 'src', entry.parentPath.slice(dist.length));
     if (!existsSync(join(folder, `${match[1]}.ts`))) rmSync(join(entry.parentPath, entry.name));
   }
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  const built = build();
-  const { code, output } = built.code === 0 ? buildApp() : built;
+  const { code, output } = inTurn(build, buildCli, buildApp);
   if (output.trim()) console.error(output.trim());
   if (code !== 0) console.error('The build failed.');
   process.exitCode = code;

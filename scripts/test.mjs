@@ -5,7 +5,7 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build, buildApp } from './build.mjs';
+import { build, buildApp, buildCli } from './build.mjs';
 import { chromium } from './chromium.mjs';
 import { install } from './install.mjs';
 import { bin, capture, root, run, since } from './run.mjs';
@@ -26,6 +26,7 @@ function test(args) {
     ['types of the cli tests', () => tsc('packages/cli/tests')],
     ['types of the server tests', () => tsc('packages/server/tests')],
     ['types of the app and its tests', () => tsc('packages/app/tests')],
+    ['the command line bundles', buildCli],
     ['the app bundles', buildApp],
     [
       'lint and format',

@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
-const main = new URL('../dist/main.js', import.meta.url);
+const main = new URL('../dist/run/main.js', import.meta.url);
 if (existsSync(fileURLToPath(main))) {
   const { main: run } = await import(main.href);
   await run(process.argv.slice(2));
