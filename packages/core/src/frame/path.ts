@@ -196,11 +196,12 @@ class Walk {
     const { nodes } = this.structure;
     const span = [0, 1, 2].map((k) => nodes[3 * bar.nodes[1] + k] - nodes[3 * bar.nodes[0] + k]);
     const by = (i: number): number => (i < 0 ? 0 : u[i]);
-    const now = span.map((x, k) => x + (by(at[3 + k]) - by(at[k])));
+    const change = [0, 1, 2].map((k) => by(at[3 + k]) - by(at[k]));
+    const now = span.map((x, k) => x + change[k]);
     const rest = Math.hypot(...span);
     const length = Math.hypot(...now);
     // l² − L² by the movements: the difference of both lengths would lose its digits.
-    const squares = now.reduce((sum, x, k) => sum + (x - span[k]) * (x + span[k]), 0);
+    const squares = now.reduce((sum, x, k) => sum + change[k] * (x + span[k]), 0);
     const longer = squares / (length + rest);
     const pull = (bar.young * bar.area * longer) / rest + (bar.pretension ?? 0);
     return { e: now.map((x) => x / length), length, rest, pull };
