@@ -772,6 +772,7 @@ export {
   type StageStrength,
   stageAnswer,
 } from './stages/answer.ts';
+export type { HubMode, SnapThrough } from './stages/bar-net.ts';
 export type { PropOptions } from './stages/fewest-props.ts';
 export { LIMIT_KINDS, type Limit, type LimitKind, pressureOf } from './stages/limits.ts';
 export {
@@ -791,6 +792,16 @@ export {
   type SiteBrief,
   siteOf,
 } from './stages/site.ts';
+export {
+  type NotReckoned,
+  REAL_PART,
+  type StabilityLoad,
+  SLOW_SWING,
+  type StageBuckling,
+  type StageStability,
+  type StageSwing,
+  stageStability,
+} from './stages/stability.ts';
 export { frameOfStage, type Stage, stageFaults } from './stages/stage.ts';
 export {
   ACTION_LOAD,
