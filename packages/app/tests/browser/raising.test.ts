@@ -55,26 +55,44 @@ describe('the Raising sheet', () => {
     const page = await raised();
     const slider = page.getByRole('slider', { name: words.slider.label });
     const of = Number(await slider.getAttribute('max'));
-    await slider.focus();
-    await page.keyboard.press('Home');
-    for (let n = 1; n < Math.ceil(of / 2); n++) await page.keyboard.press('ArrowRight');
-    await page.getByRole('tab', { name: words.tab.changes }).click();
-    for (let n = 0; n < 6; n++) {
-      const earlier = page.getByRole('button', { name: words.changes.earlier, exact: true });
-      if (await earlier.isDisabled()) break;
-      await earlier.click();
+    const middle = Math.ceil(of / 2);
+    await page.getByRole('tab', { name: words.tab.order, exact: true }).click();
+    const handle = (at: number) =>
+      page.getByRole('button', { name: words.changes.handle(middle, at), exact: true });
+    await handle(middle).focus();
+    for (let at = middle; at > 1; at--) {
+      await page.keyboard.press('ArrowUp');
+      await handle(at - 1).waitFor();
       await page.getByText(words.changes.checking).waitFor({ state: 'hidden' });
       if (await page.getByText(words.changes.broken).isVisible()) break;
     }
     await page.getByText(words.changes.broken).waitFor();
     expect(await page.locator('.raise-outcome .ground-faults li').count()).toBeGreaterThan(0);
+    expect(await page.locator('.raise-list li.broken').count()).toBeGreaterThan(0);
     await page.getByRole('button', { name: words.changes.drop, exact: true }).click();
     await page.locator('.raise-outcome').waitFor({ state: 'hidden' });
+    // The same by hand: the last stage that lifts drawn to the top.
+    const rows = page.locator('.raise-list li:has(.raise-handle)');
+    const first = await rows.first().boundingBox();
+    await rows.last().locator('.raise-handle').hover();
+    await page.mouse.down();
+    await rows.first().scrollIntoViewIfNeeded();
+    const top = (await rows.first().boundingBox()) ?? first;
+    await page.mouse.move((top?.x ?? 0) + (top?.width ?? 0) - 20, (top?.y ?? 0) + 4, { steps: 4 });
+    await page.mouse.up();
+    await page.getByText(words.changes.broken).waitFor();
+    expect(await page.getByText(/would be the 1st/).count()).toBe(1);
   });
 
   it('keeps what goes up before what over a reload, until undone, and refuses a place that does not stand', async () => {
     const page = await raised();
-    await page.getByRole('tab', { name: words.tab.changes }).click();
+    const openFixed = async (): Promise<void> => {
+      await page.getByRole('tab', { name: words.tab.order, exact: true }).click();
+      const fold = page.locator('.raise-fixed');
+      if ((await fold.getAttribute('open')) === null)
+        await page.getByText(words.changes.fixed, { exact: true }).click();
+    };
+    await openFixed();
     const pin = async (a: string, b: string): Promise<void> => {
       await page.getByLabel(words.changes.pinFirst, { exact: true }).fill(a);
       await page.getByLabel(words.changes.pinThan, { exact: true }).fill(b);
@@ -91,9 +109,11 @@ describe('the Raising sheet', () => {
       .waitFor();
     await page.reload();
     await page.locator('.raise-card').waitFor({ timeout: 60_000 });
-    await page.getByRole('tab', { name: words.tab.changes }).click();
+    await openFixed();
     await fixed.waitFor({ timeout: 60_000 });
     await page.getByRole('button', { name: frameWords.undo, exact: true }).click();
+    await page.locator('.raise-card, .raise-list').first().waitFor({ timeout: 60_000 });
+    await openFixed();
     await page.getByText(words.changes.pinNone).waitFor({ timeout: 60_000 });
   });
 

@@ -34,13 +34,3 @@ export function useLead() {
     [app, lead, words],
   );
 }
-
-/** The stages of a plan with one moved by a step; the same where there is no room. */
-export function movedStage(numbers: readonly number[], stage: number, by: -1 | 1): number[] {
-  const at = numbers.indexOf(stage);
-  const to = at + by;
-  const next = [...numbers];
-  if (at < 0 || to < 0 || to >= numbers.length) return next;
-  [next[at], next[to]] = [next[to] as number, next[at] as number];
-  return next;
-}

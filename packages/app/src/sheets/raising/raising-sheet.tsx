@@ -1,18 +1,14 @@
 // The Raising sheet: the shell at any stage of the order of work, drawn on the left over a slider, and
-// beside it the stage's card, all stages, and the lead's own changes.
+// beside it the stage's card, the order with the lead's own changes, people and days.
 
 import '../../styles/ground.css';
 import '../../styles/raising.css';
 import '../../styles/weekend.css';
-import { defaultRaising, type RaisingPlan, reordered } from '@shellraise/core';
+import { defaultRaising, type RaisingPlan } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import { longEngine, quickEngine, raiseEngine } from '../../engine/bridge.ts';
-import type {
-  RaisingCheckQuestion,
-  RaisingQuestion,
-  RaisingStageQuestion,
-} from '../../engine/raising.ts';
+import { longEngine, raiseEngine } from '../../engine/bridge.ts';
+import type { RaisingQuestion, RaisingStageQuestion } from '../../engine/raising.ts';
 import { createRaisingRuns, raisingKey } from '../../engine/raising-runs.ts';
 import type { WeekendAsked } from '../../engine/weekend.ts';
 import { projectOf } from '../../state/app-state.ts';
@@ -29,24 +25,23 @@ import { useAnswer } from '../places/use-answer.ts';
 import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { AssumedPanel } from './assumed-panel.tsx';
-import { ChangesPanel, type Trial } from './changes-panel.tsx';
 import { DaysPanel } from './days-panel.tsx';
 import { useLead } from './lead.ts';
 import { NowPanel } from './now-panel.tsx';
+import { OrderPanel } from './order-panel.tsx';
 import { PeoplePanel } from './people-panel.tsx';
 import { PrintedCards } from './printed-cards.tsx';
 import { StageCard } from './stage-card.tsx';
 import { StageDrawing, usePlanPicture } from './stage-drawing.tsx';
-import { StageList } from './stage-list.tsx';
 import { StageSlider } from './stage-slider.tsx';
+import { useTrial } from './trial.ts';
 import { useSettled } from './use-settled.ts';
 
-const tabs = ['stage', 'all', 'now', 'days', 'people', 'changes', 'assumed'] as const;
+const tabs = ['stage', 'order', 'now', 'days', 'people', 'assumed'] as const;
 type RaisingTab = (typeof tabs)[number];
 
 const runs = createRaisingRuns(raiseEngine, () => performance.now());
 const askStage = (question: RaisingStageQuestion) => longEngine.ask('raisingStage', question);
-const askCheck = (question: RaisingCheckQuestion) => quickEngine.ask('raisingCheck', question);
 
 /** The Raising sheet. */
 export function RaisingSheet() {
@@ -174,7 +169,7 @@ function OnPlan({
   const picture = usePlanPicture(stood);
   const detail = useDetail(question, plan, number);
   const [trial, onTry] = useTrial(question, plan);
-  const fall = tab === 'changes' ? trial.breaks?.find((one) => one.what === 'falls') : undefined;
+  const fall = tab === 'order' ? trial.breaks?.find((one) => one.what === 'falls') : undefined;
   const falling = useMemo(
     () =>
       fall && {
@@ -227,15 +222,10 @@ function OnPlan({
             <div className="fit-panel" aria-live="polite">
               <StageCard {...{ shell, numbers, plan, stage, panels, detail }} />
             </div>
-          ) : tab === 'all' ? (
-            <StageList
-              plan={plan}
-              numbers={numbers}
-              number={number}
-              onStage={(to) => {
-                setAt(to);
-                setTab('stage');
-              }}
+          ) : tab === 'order' ? (
+            <OrderPanel
+              {...{ shell, numbers, leftOut, plan, number, trial, onTry }}
+              onStage={setAt}
             />
           ) : tab === 'now' ? (
             <NowPanel key={pressed} question={weekend} done={number - 1} atOnce={pressed > 0} />
@@ -243,8 +233,6 @@ function OnPlan({
             <DaysPanel question={weekend} />
           ) : tab === 'people' ? (
             <PeoplePanel />
-          ) : tab === 'changes' ? (
-            <ChangesPanel {...{ shell, numbers, leftOut, plan, number, trial, onTry }} />
           ) : (
             <AssumedPanel plan={plan} detail={typeof detail === 'string' ? null : detail} />
           )}
@@ -292,36 +280,4 @@ function useDetail(question: RaisingQuestion, plan: RaisingPlan, number: number)
   return read.faults
     .map(({ path, found, expected }) => words.fault(path, found, expected))
     .join(' ');
-}
-
-/** An order that is tried, checked in the engine. */
-function useTrial(question: RaisingQuestion, plan: RaisingPlan) {
-  const words = useWords().raising;
-  const [tried, setTried] = useState<{
-    readonly plan: RaisingPlan;
-    readonly order: readonly number[];
-  } | null>(null);
-  const order = tried?.plan === plan ? tried.order : null;
-  const lifts = useMemo(() => (order === null ? [] : reordered(plan, order)), [plan, order]);
-  const asked = useMemo(
-    (): RaisingCheckQuestion | null => (order === null ? null : { ...question, lifts }),
-    [question, order, lifts],
-  );
-  const { last, fault } = useAnswer(asked, askCheck);
-  const read = asked !== null && last?.question === asked ? last.answer : null;
-  const trial: Trial = {
-    order,
-    lifts,
-    breaks: read?.ok ? read.value : null,
-    fault:
-      fault ??
-      (read && !read.ok
-        ? read.faults
-            .map(({ path, found, expected }) => words.fault(path, found, expected))
-            .join(' ')
-        : null),
-  };
-  const onTry = (next: readonly number[] | null): void =>
-    setTried(next === null ? null : { plan, order: next });
-  return [trial, onTry] as const;
 }
