@@ -9,6 +9,7 @@ import { type UpdateVectors, updateFactorInto } from '../math/sparse/update.ts';
 import { naturalsOf, stiffnessMatrix } from './assemble.ts';
 import type { Natural } from './elements/element.ts';
 import { gather, type Numbering, numberUnknowns, spread, unknownsAt } from './numbering.ts';
+import { outerVectors } from './outer-vectors.ts';
 import type { Structure } from './structure.ts';
 
 /** A structure of which some elements stand. */
@@ -67,7 +68,7 @@ export function grow(growing: Growing, added: readonly number[]): Growing {
   for (const e of fresh) {
     standing[e] = 1;
     const unknown = unknownsAt(structure.elements[e], numbering.unknown);
-    for (const value of outerVectors(naturals[e])) {
+    for (const value of outerVectors(naturals[e], unknown)) {
       vectors.push({ unknown, value });
       unknown.forEach((i, k) => {
         if (i >= 0) diagonal[i] += value[k] * value[k];
@@ -102,28 +103,6 @@ export function grownMovements(growing: Growing, load: Float64Array): Float64Arr
     if (!flag) b[i] = 0;
   });
   return spread(numbering, solve(factor, b));
-}
-
-/** Vectors whose outer products add up to an element's stiffness: its rows, combined by the root of
- * its moduli (Cholesky; moduli of 0, as at hinges, give none). */
-function outerVectors({ width, rows, moduli }: Natural): Float64Array[] {
-  const count = rows.length / width;
-  const left = moduli.slice();
-  const vectors: Float64Array[] = [];
-  for (let k = 0; k < count; k++) {
-    const pivot = left[k * count + k];
-    if (!(pivot > 1e-14 * moduli[k * count + k])) continue;
-    const root = Math.sqrt(pivot);
-    const column = Float64Array.from({ length: count }, (_, i) => left[i * count + k] / root);
-    for (let i = k; i < count; i++)
-      for (let j = k; j < count; j++) left[i * count + j] -= column[i] * column[j];
-    const vector = new Float64Array(width);
-    for (let i = k; i < count; i++)
-      if (column[i] !== 0)
-        for (let j = 0; j < width; j++) vector[j] += column[i] * rows[i * width + j];
-    vectors.push(vector);
-  }
-  return vectors;
 }
 
 function packed(list: readonly { unknown: Int32Array; value: Float64Array }[]): UpdateVectors {

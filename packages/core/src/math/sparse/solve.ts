@@ -39,7 +39,22 @@ function forward({ symbolic, values }: Factor, y: Float64Array): void {
       for (let k = 0; k < i; k++) sum += values[at + k] * y[first + k];
       y[first + i] -= sum;
     }
-    for (let r = rowStart[s]; r < rowStart[s + 1]; r++, at += columns) {
+    let r = rowStart[s];
+    for (; r + 3 < rowStart[s + 1]; r += 4, at += 4 * columns) {
+      let [a, b, c, e] = [0, 0, 0, 0];
+      for (let k = 0; k < columns; k++) {
+        const from = y[first + k];
+        a += values[at + k] * from;
+        b += values[at + columns + k] * from;
+        c += values[at + 2 * columns + k] * from;
+        e += values[at + 3 * columns + k] * from;
+      }
+      y[row[r]] -= a;
+      y[row[r + 1]] -= b;
+      y[row[r + 2]] -= c;
+      y[row[r + 3]] -= e;
+    }
+    for (; r < rowStart[s + 1]; r++, at += columns) {
       let sum = 0;
       for (let k = 0; k < columns; k++) sum += values[at + k] * y[first + k];
       y[row[r]] -= sum;
@@ -54,7 +69,16 @@ function backward({ symbolic, values }: Factor, y: Float64Array, sums: number): 
     const columns = column[s + 1] - first;
     const below = valueStart[s] + columns * columns;
     y.fill(0, sums, sums + columns);
-    for (let r = rowStart[s], at = below; r < rowStart[s + 1]; r++, at += columns) {
+    let [r, at] = [rowStart[s], below];
+    for (; r + 3 < rowStart[s + 1]; r += 4, at += 4 * columns) {
+      const [a, b, c, e] = [y[row[r]], y[row[r + 1]], y[row[r + 2]], y[row[r + 3]]];
+      for (let k = 0; k < columns; k++)
+        y[sums + k] +=
+          values[at + k] * a +
+          values[at + columns + k] * b +
+          (values[at + 2 * columns + k] * c + values[at + 3 * columns + k] * e);
+    }
+    for (; r < rowStart[s + 1]; r++, at += columns) {
       const value = y[row[r]];
       for (let k = 0; k < columns; k++) y[sums + k] += values[at + k] * value;
     }
