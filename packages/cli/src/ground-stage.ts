@@ -15,7 +15,7 @@ import { bullets, count, heading, paint, table, wrap } from './terminal.ts';
 const right = (head: string) => ({ head, align: 'right' as const });
 
 /** A speed in both units. */
-const speed = (metresPerSecond: number): string =>
+export const speed = (metresPerSecond: number): string =>
   `${metresPerSecond.toFixed(1)} m/s (${(metresPerSecond / 0.44704).toFixed(0)} mph)`;
 
 /** The blocks of a stage, in air of a density, kg/m³. */
@@ -49,7 +49,7 @@ const listed = (numbers: readonly string[]): string =>
     : `${numbers.slice(0, 6).join(', ')} and ${numbers.length - 6} more`;
 
 /** A hub by the places around it. */
-function hubWords({ standing, numbers }: Chosen, hub: number): string {
+export function hubWords({ standing, numbers }: Chosen, hub: number): string {
   const { sideHub, sidePlace } = standing.shell;
   const around = [...sideHub.keys()]
     .filter((side) => sideHub[side] === hub)

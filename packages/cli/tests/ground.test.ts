@@ -43,15 +43,26 @@ describe('shellraise ground', () => {
     expect(doc.anchors.status).toBe('unknown');
     expect(doc.anchors.why[0].path).toBe('loads.wind');
     expect(doc).toMatchObject({ shims: null, stage: null });
+    expect(doc.stability.buckling).toMatchObject({
+      status: 'not reckoned',
+      why: expect.stringMatching(/^nobody said what the parts are/),
+    });
     const { out } = await ground(fileOf(JSON.stringify(bare)));
     expect(out).toContain('No design wind is entered');
     expect(out).toContain('No levels are entered');
+    expect(out).toContain('Not reckoned: nobody said what the parts are');
   });
 
   it('ends with 1 where a stage does not stand, with its place and the props that it needs', async () => {
     const json = await ground(demo, '--stage', '120', '--json');
     expect(json.code).toBe(1);
-    const { stage, cautions } = JSON.parse(json.out);
+    const { stage, stability, cautions } = JSON.parse(json.out);
+    expect(stability).toMatchObject({ seams: 'tight', swing: { slow: false } });
+    expect(stability.buckling.real.least).toBeGreaterThan(1);
+    expect(stability.buckling.mode[stability.buckling.hub]).toHaveLength(3);
+    expect(stage.stability.gust).toBe(stage.answer.bears.stopWork.gust.value);
+    expect(stage.stability.buckling.real.least).toBeLessThan(1);
+    expect(stage.stability.snapThrough.status).toBe('snaps');
     expect(stage).toMatchObject({ number: 120, of: 160, answer: { status: 'needs props' } });
     expect(stage.answer.movements).toBeGreaterThan(0);
     expect(stage.answer.moving.length).toBeGreaterThan(0);
@@ -67,6 +78,9 @@ describe('shellraise ground', () => {
     expect(cautions.join()).toMatch(/licensed engineer/);
     const text = await run(['ground', demo, '--stage', '120'], { env: { COLUMNS: '80' } });
     expect(text.out).toMatch(/wind presses .* wind lifts .* sideways/);
+    expect(text.out.replace(/\s+/g, ' ')).toMatch(
+      /Buckling and swing of stage 120 .*a real shell may buckle at 0\.\d+ to 1\.\d+ times.*a real one sooner.*Swing: \d\.\d times a second.*It may fold in that load/,
+    );
     expect(text.out.split('\n').filter((line) => [...line].length > 80)).toEqual([]);
   });
 

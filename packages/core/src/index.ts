@@ -813,6 +813,7 @@ export {
   type StopWork,
   stopWork,
 } from './stages/stop-work.ts';
+export { halfBuiltStability, wholeStability } from './stages/whole-and-half.ts';
 export {
   type LeftOvernight,
   type LiftTime,

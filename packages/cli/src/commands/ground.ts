@@ -7,6 +7,7 @@ import {
   numberOrder,
   polarPlan,
   type StageAnswer,
+  type StageStability,
   stageAnswer,
   stageOf,
   tapePlan,
@@ -14,6 +15,13 @@ import {
 import { badInput } from '../ending.ts';
 import { anchorBlocks, loadBlocks } from '../ground-loads.ts';
 import { type ChosenSite, orEnd, siteOfChosen } from '../ground-site.ts';
+import {
+  mayBuckle,
+  stabilityBlocks,
+  stabilityDocument,
+  stabilityOfStage,
+  stabilityOfWhole,
+} from '../ground-stability.ts';
 import { stageBlocks } from '../ground-stage.ts';
 import { stakeOutBlocks } from '../ground-stakes.ts';
 import { type Chosen, choose } from '../job.ts';
@@ -31,8 +39,15 @@ export interface AskedStage {
   /** Number of the place filled last. */
   readonly last: string;
   readonly answer: StageAnswer;
+  readonly stability: StageStability;
   /** Null where no gust was given for the night. */
   readonly night: ClosedDown | null;
+}
+
+/** What is told of the whole shell and of the stage that was asked for. */
+interface Asked {
+  readonly whole: StageStability;
+  readonly stage: AskedStage | null;
 }
 
 /** What every number of the command must carry. */
@@ -46,38 +61,43 @@ export async function ground(file: string, options: GroundOptions): Promise<void
   const chosen = await choose(file, options);
   const site = siteOfChosen(file, chosen);
   const stage = askedStage(file, chosen, site, options);
-  if (!holds(site, stage)) process.exitCode = 1;
+  const whole = stabilityOfWhole(site);
+  if (!holds(site, whole, stage)) process.exitCode = 1;
   const written = writeGround(chosen, site, options);
-  if (options.json) printJson(groundDocument(chosen, site, stage, options));
-  else print(...report(chosen, site, stage, options), written);
+  if (options.json) printJson(groundDocument(chosen, site, { whole, stage }, options));
+  else print(...report(chosen, site, { whole, stage }, options), written);
 }
 
 function askedStage(
   file: string,
   { standing, numbers }: Chosen,
-  { site }: ChosenSite,
+  on: ChosenSite,
   { stage, tonight }: GroundOptions,
 ): AskedStage | null {
   if (stage === undefined) return null;
+  const { site } = on;
   const order = numberOrder(standing.shell);
   if (stage > order.length)
     throw badInput(
       `--stage: found ${stage}, expected 1 to ${order.length}: the shell has no more panels`,
     );
-  const answer = orEnd(file, stageAnswer(site.stages, stageOf(order, stage)));
+  const asked = stageOf(order, stage);
+  const answer = orEnd(file, stageAnswer(site.stages, asked));
   const last = numbers.numbers[order[stage - 1] as number] as string;
   const night =
     tonight === undefined || answer.bears === null
       ? null
       : closedDown(answer.bears.limits, answer.bears.untied, tonight);
-  return { number: stage, of: order.length, last, answer, night };
+  const stability = stabilityOfStage(on, asked, answer);
+  return { number: stage, of: order.length, last, answer, stability, night };
 }
 
 /** An honest yes: nothing that was reckoned says no. What is unknown is told, and is no "no". */
-function holds({ site }: ChosenSite, stage: AskedStage | null): boolean {
+function holds({ site }: ChosenSite, whole: StageStability, stage: AskedStage | null): boolean {
   const anchored = site.anchors.ok ? site.anchors.value.tooNear.length === 0 : !isTooMuch(site);
   const stands = stage === null || stage.answer.status === 'stands';
-  return anchored && stands && stage?.night?.verdict !== 'gives way';
+  const folds = mayBuckle(whole) || (stage !== null && mayBuckle(stage.stability));
+  return anchored && stands && !folds && stage?.night?.verdict !== 'gives way';
 }
 
 /** Whether no plan was made because more is asked than the anchors hold: not because something is
@@ -88,7 +108,7 @@ const isTooMuch = ({ anchors }: ChosenSite['site']): boolean =>
 function report(
   chosen: Chosen,
   site: ChosenSite,
-  stage: AskedStage | null,
+  { whole, stage }: Asked,
   options: GroundOptions,
 ): readonly string[] {
   const lengths = lengthsIn(options.lengths);
@@ -99,14 +119,24 @@ function report(
     caution(groundCaution),
     ...loadBlocks(site),
     ...anchorBlocks(site),
-    ...(stage === null ? [] : stageBlocks(stage, chosen, site.site.stages.airDensity.value)),
+    ...stabilityBlocks(whole, chosen, 'the whole shell', [site.site.loads]),
+    ...(stage === null
+      ? []
+      : [
+          ...stageBlocks(stage, chosen, site.site.stages.airDensity.value),
+          ...stabilityBlocks(stage.stability, chosen, `stage ${stage.number}`, [
+            site.site.loads,
+            whole,
+            stage.answer,
+          ]),
+        ]),
   ];
 }
 
 function groundDocument(
   chosen: Chosen,
   { site, shims, ground: settings }: ChosenSite,
-  stage: AskedStage | null,
+  { whole, stage }: Asked,
   options: GroundOptions,
 ): object {
   const { sd, length, datum } = settings.tape;
@@ -121,7 +151,8 @@ function groundDocument(
     anchors: site.anchors.ok
       ? { status: 'planned', ...site.anchors.value }
       : { status: isTooMuch(site) ? 'too much asked' : 'unknown', why: site.anchors.faults },
-    stage,
+    stability: stabilityDocument(whole),
+    stage: stage && { ...stage, stability: stabilityDocument(stage.stability) },
     cautions: [groundCaution],
   };
 }

@@ -64,6 +64,11 @@ export interface StageStability {
   /** By the load of `buckling`; its factor too is that of a perfect shell. */
   readonly snapThrough: SnapThrough;
   readonly swing: StageSwing | NotReckoned;
+  /** For comparison, where the shell is whole: an even pressure on a smooth cap of its own, as thick as
+   * the panels' skin and with no flanges, at which real ones may buckle, Pa, and what part that is of
+   * what a perfect sphere bears. Null for a stage, where nobody knows the parts, and for a cap so flat
+   * that the rule does not hold. */
+  readonly cap: { readonly pressure: number; readonly part: number } | null;
   /** What is assumed, a sentence each, and the sources that are not confirmed. */
   readonly assumed: readonly string[];
   readonly flags: readonly Provenance[];
@@ -103,14 +108,7 @@ export function stageStability(
   asked: StabilityLoad,
   onProgress: (done: number) => void = () => undefined,
 ): StageStability {
-  const none = (why: string): StageStability => {
-    const not: NotReckoned = { status: 'not reckoned', why };
-    return {
-      ...{ gust: asked.gust, seams, buckling: not, snapThrough: not, swing: not },
-      assumed: [],
-      flags: [],
-    };
-  };
+  const none = (why: string): StageStability => notStable(asked.gust, seams, why);
   const { parts } = model.bears;
   if (parts === null) return none('nobody said what the parts are: material, thickness, flanges');
   if (parts.supposed.length > 0) return none(`nobody said: ${parts.supposed.join(', ')}`);
@@ -146,8 +144,28 @@ export function stageStability(
     buckling: bucklingOf(modes, found.words),
     snapThrough: snaps,
     swing,
+    cap: null,
     assumed: [PERFECT, SOUGHT, BARS, SWINGS],
     flags: flagsOf({ sources }),
+  };
+}
+
+/** A stage of which nothing is reckoned, and why. */
+export function notStable(
+  gust: number | null,
+  seams: StageStability['seams'],
+  why: string,
+): StageStability {
+  const not: NotReckoned = { status: 'not reckoned', why };
+  return {
+    gust,
+    seams,
+    buckling: not,
+    snapThrough: not,
+    swing: not,
+    cap: null,
+    assumed: [],
+    flags: [],
   };
 }
 

@@ -6,12 +6,14 @@ import { partsSection } from '../../src/frame/schema.ts';
 import { snowCases } from '../../src/loads/question.ts';
 import { defaultLoads } from '../../src/loads/schema.ts';
 import type { Shell } from '../../src/shell/shell.ts';
+import { stageAnswer } from '../../src/stages/answer.ts';
 import { snapThrough } from '../../src/stages/bar-net.ts';
 import { howItStands } from '../../src/stages/how-it-stands.ts';
 import { nothingKnown, type StageModel, stageModel } from '../../src/stages/model.ts';
 import { numberOrder, stageOf } from '../../src/stages/series.ts';
 import { SLOW_SWING, type StageStability, stageStability } from '../../src/stages/stability.ts';
 import { frameOfStage } from '../../src/stages/stage.ts';
+import { halfBuiltStability, wholeStability } from '../../src/stages/whole-and-half.ts';
 import { cutBall, numbersOf } from './fixtures.ts';
 
 const parts = frameParts(
@@ -20,7 +22,7 @@ const parts = frameParts(
     flange: { depth: 0.05, thickness: 0.005 },
   }),
 );
-const small = cutBall(2, 40);
+const small = cutBall(2, 30);
 const shell: Shell = { ...small, radius: 3, hubs: small.hubs.map((x) => 3 * x) };
 const order = numberOrder(shell);
 
@@ -63,9 +65,9 @@ describe('buckling of a stage', () => {
   });
 
   it('is told with what a real shell may bear of it, the load and the hub', () => {
-    const found = stability(30, 12);
+    const found = stability(order.length, 30);
     const factor = factorOf(found);
-    expect(found).toMatchObject({ gust: 12, seams: 'finger-tight' });
+    expect(found).toMatchObject({ gust: 30, seams: 'finger-tight' });
     expect(found.buckling).toMatchObject({
       real: { least: factor / 5, most: factor / 3 },
       load: expect.stringMatching(/wind from \d+° clockwise of the datum/),
@@ -81,10 +83,10 @@ describe('buckling of a stage', () => {
   it('of a whole shell under snow is sought under each case, by its name', () => {
     const snow = snowCases({ ...defaultLoads, groundSnow: 4000 }, modelOf(9).wind.question.form);
     expect(snow.length).toBeGreaterThan(0);
-    const model = modelOf(9);
-    const frame = propped(order.length);
     const done: number[] = [];
-    const found = stageStability(model, frame, 'tight', { gust: null, snow }, (d) => done.push(d));
+    const load = { gust: null, snow };
+    const tell = (d: number) => done.push(d);
+    const found = stageStability(modelOf(9), propped(order.length), 'tight', load, tell);
     expect(found.buckling).toMatchObject({ load: expect.stringMatching(/^snow: /) });
     expect(done.at(-1)).toBe(1);
     expect(done).toEqual([...done].sort((a, b) => a - b));
@@ -165,6 +167,36 @@ describe('the swing of a stage', () => {
     expect(of(9, { ...parts, young })).toMatchObject({ slow: true });
     expect(of(9, { ...parts, young: young * 1.1 })).toMatchObject({ slow: false });
     expect(SLOW_SWING).toBe(1);
+  });
+});
+
+describe('what a stage is held against', () => {
+  it('is the gust at which work stops, with its props; nothing where no props can hold it', () => {
+    const stage = stageOf(order, 12);
+    const answer = stageAnswer(modelOf(9), stage, { strength: false });
+    if (!answer.ok || answer.value.bears === null) throw new Error('it can be propped');
+    const found = halfBuiltStability(modelOf(9), stage, answer.value);
+    expect(found).toMatchObject({
+      gust: answer.value.bears.stopWork.gust.value,
+      seams: 'finger-tight',
+      buckling: { status: 'reckoned' },
+    });
+    const none = halfBuiltStability(modelOf(9), stage, { bears: null, props: [] });
+    expect(none.buckling).toMatchObject({ why: expect.stringMatching(/^no props can hold it/) });
+  });
+
+  it('is the design wind where the shell is whole, every seam tight', () => {
+    const loads = { ...defaultLoads, wind: { as: 'gust', speed: 24 } } as const;
+    const found = wholeStability(modelOf(9), loads, order);
+    expect(found.seams).toBe('tight');
+    expect(found.gust).toBeGreaterThan(15);
+    expect(found.gust).toBeLessThan(30);
+    expect(found.swing.status).toBe('reckoned');
+    // A cap of a thousandth of its radius bears about a seventh of 2 E t²/(R² √(3 (1 − ν²))).
+    const perfect = (2 * parts.young * 1e-6) / Math.sqrt(3 * (1 - parts.poisson ** 2));
+    expect((found.cap?.pressure ?? 0) / perfect).toBeCloseTo(found.cap?.part ?? 0, 9);
+    expect(found.cap?.part).toBeGreaterThan(0.14);
+    expect(found.cap?.part).toBeLessThan(0.15);
   });
 });
 
