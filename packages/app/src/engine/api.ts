@@ -52,6 +52,14 @@ import type {
   StagesAnswer,
 } from './ground.ts';
 import type {
+  RaisedQuestion,
+  WaitAskedOf,
+  WaitTold,
+  WayTold,
+  YardAndKit,
+  YardAsked,
+} from './raised.ts';
+import type {
   RaisingCheckQuestion,
   RaisingProgress,
   RaisingQuestion,
@@ -220,6 +228,12 @@ export interface Engine {
   raisingStage(question: RaisingStageQuestion): Read<RaisingStageDetail>;
   /** What an order changed by hand breaks first. */
   raisingCheck(question: RaisingCheckQuestion): Read<readonly OrderBreak[]>;
+  /** Where the stacks of a plan lie, its bags and tools. */
+  yardAndKit(question: YardAsked): Read<YardAndKit>;
+  /** What stands inside, until when it passes; `onProgress` is told 0 … 1. */
+  ways(question: RaisedQuestion, onProgress?: (part: number) => void): Read<WayTold>;
+  /** What may wait for the next trip; `onProgress` is told 0 … 1. */
+  mayWait(question: WaitAskedOf, onProgress?: (part: number) => void): Read<WaitTold>;
   /** The days of a plan with their odds; `onProgress` is told 0 … 1. */
   weekend(question: WeekendAsked, onProgress?: (done: number) => void): Read<Weekend>;
   /** What to do now. */

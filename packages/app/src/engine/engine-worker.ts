@@ -32,6 +32,7 @@ import { leftOutOf, openingsIn, stockAfter } from './decided.ts';
 import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './drawings.ts';
 import { groundAnswer, stageDetail, stagesAnswer } from './ground.ts';
 import { measureNext } from './measure-next.ts';
+import { mayWait, ways, yardAndKit } from './raised.ts';
 import { raisingCheck, raisingPlan, raisingStage } from './raising.ts';
 import { relate } from './relate.ts';
 import { sameKinds, stockOfShape } from './shape-kinds.ts';
@@ -88,6 +89,9 @@ const engine: Engine = {
   raisingPlan,
   raisingStage,
   raisingCheck,
+  yardAndKit,
+  ways,
+  mayWait,
   weekend,
   now,
   storm,

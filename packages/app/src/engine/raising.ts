@@ -9,7 +9,9 @@ import {
   type Gear,
   type HoleCounts,
   type Lift,
+  type LiftCard,
   leadFixed,
+  liftCard,
   liftOf,
   needsCard,
   noGear,
@@ -141,6 +143,11 @@ export interface LiftFacts {
   } | null;
   readonly leastChange: string;
   readonly needsCard: boolean;
+  /** Its lift card; null where it needs none, or nothing lifts it. */
+  readonly card: LiftCard | null;
+  /** Each hand's share against what the lifting equation recommends; Infinity where it allows none,
+   * null where it says nothing. */
+  readonly index: number | null;
 }
 
 /** A stage in full. */
@@ -196,6 +203,8 @@ function factsOf(lift: Lift, gear: Gear): LiftFacts {
     },
     leastChange,
     needsCard: needsCard(lift, gear),
+    card: liftCard(lift, gear),
+    index: best?.index ?? null,
   };
 }
 

@@ -50,6 +50,8 @@ export const raisingWords = {
   tab: {
     stage: 'Stage',
     order: 'Order',
+    yard: 'Yard',
+    gear: 'Gear',
     now: 'Now',
     days: 'Days',
     people: 'People',

@@ -11,6 +11,7 @@ import { placesWords } from './places.ts';
 import { raisingWords } from './raising.ts';
 import { shapeWords } from './shape.ts';
 import { weekendWords } from './weekend.ts';
+import { yardWords } from './yard.ts';
 
 /** The table in English. */
 export const english = {
@@ -24,6 +25,7 @@ export const english = {
   groundForms: groundFormWords,
   raising: raisingWords,
   weekend: weekendWords,
+  yard: yardWords,
 };
 
 /** A message table. */

@@ -3,7 +3,7 @@
 // would fall.
 
 import type { RaisingPlan, Shell } from '@shellraise/core';
-import { type PointerEvent, useRef, useState } from 'react';
+import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
 import { useWords } from '../../words/words.ts';
 import { Fixed } from './fixed-form.tsx';
 import { isPlanned, movableStages, movedTo, rowAt, stageOfLift } from './order-moves.ts';
@@ -185,11 +185,13 @@ function useDrag(plan: RaisingPlan, order: readonly number[], onTry: Try) {
       setDrag(null);
     },
     onPointerCancel: (): void => setDrag(null),
-    onKeyDown: (event: React.KeyboardEvent): void => {
+    onKeyDown: (event: KeyboardEvent<HTMLButtonElement>): void => {
       const step = event.key === 'ArrowUp' ? -1 : event.key === 'ArrowDown' ? 1 : 0;
       if (step === 0) return;
       event.preventDefault();
       put(stage, order.indexOf(stage) + step);
+      const { currentTarget } = event;
+      requestAnimationFrame(() => currentTarget.scrollIntoView({ block: 'nearest' }));
     },
   });
   return { list, drag, handle };

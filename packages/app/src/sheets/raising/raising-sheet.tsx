@@ -4,10 +4,12 @@
 import '../../styles/ground.css';
 import '../../styles/raising.css';
 import '../../styles/weekend.css';
-import { defaultRaising, type RaisingPlan } from '@shellraise/core';
+import '../../styles/yard.css';
+import { defaultRaising, type RaisingPlan, type YardWishes } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { longEngine, raiseEngine } from '../../engine/bridge.ts';
+import type { RaisedQuestion, YardAsked } from '../../engine/raised.ts';
 import type { RaisingQuestion, RaisingStageQuestion } from '../../engine/raising.ts';
 import { createRaisingRuns, raisingKey } from '../../engine/raising-runs.ts';
 import type { WeekendAsked } from '../../engine/weekend.ts';
@@ -26,7 +28,9 @@ import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { AssumedPanel } from './assumed-panel.tsx';
 import { DaysPanel } from './days-panel.tsx';
+import { StageBag } from './kit-sections.tsx';
 import { useLead } from './lead.ts';
+import { LiftCards } from './lift-cards.tsx';
 import { NowPanel } from './now-panel.tsx';
 import { OrderPanel } from './order-panel.tsx';
 import { PeoplePanel } from './people-panel.tsx';
@@ -36,11 +40,15 @@ import { StageDrawing, usePlanPicture } from './stage-drawing.tsx';
 import { StageSlider } from './stage-slider.tsx';
 import { useTrial } from './trial.ts';
 import { useSettled } from './use-settled.ts';
+import { WaitSection } from './wait-section.tsx';
+import { YardDrawing } from './yard-drawing.tsx';
+import { YardPanel } from './yard-panel.tsx';
 
-const tabs = ['stage', 'order', 'now', 'days', 'people', 'assumed'] as const;
+const tabs = ['stage', 'order', 'yard', 'now', 'days', 'people', 'assumed'] as const;
 type RaisingTab = (typeof tabs)[number];
 
 const runs = createRaisingRuns(raiseEngine, () => performance.now());
+const askYard = (question: YardAsked) => longEngine.ask('yardAndKit', question);
 const askStage = (question: RaisingStageQuestion) => longEngine.ask('raisingStage', question);
 
 /** The Raising sheet. */
@@ -169,6 +177,9 @@ function OnPlan({
   const picture = usePlanPicture(stood);
   const detail = useDetail(question, plan, number);
   const [trial, onTry] = useTrial(question, plan);
+  const [wishes, setWishes] = useState<YardWishes>({});
+  const raised = useRaised(question, plan);
+  const ready = useYard(raised, wishes);
   const fall = tab === 'order' ? trial.breaks?.find((one) => one.what === 'falls') : undefined;
   const falling = useMemo(
     () =>
@@ -205,6 +216,13 @@ function OnPlan({
       <div className="drawings raising-left">
         {falling ? (
           <StageView shell={shell} numbers={numbers} detail={falling} />
+        ) : tab === 'yard' && ready.answer?.yard.ok ? (
+          <YardDrawing
+            shell={shell}
+            yard={ready.answer.yard.value}
+            number={number}
+            of={plan.stages.length}
+          />
         ) : (
           <StageDrawing stood={stood} plan={plan} number={number} picture={picture} />
         )}
@@ -221,12 +239,19 @@ function OnPlan({
           {tab === 'stage' ? (
             <div className="fit-panel" aria-live="polite">
               <StageCard {...{ shell, numbers, plan, stage, panels, detail }} />
+              {detail !== null && typeof detail !== 'string' ? (
+                <LiftCards detail={detail} numbers={numbers} />
+              ) : null}
+              {ready.answer === null ? null : <StageBag kit={ready.answer.kit} number={number} />}
+              <WaitSection question={raised} plan={plan} number={number} />
             </div>
           ) : tab === 'order' ? (
             <OrderPanel
               {...{ shell, numbers, leftOut, plan, number, trial, onTry }}
               onStage={setAt}
             />
+          ) : tab === 'yard' ? (
+            <YardPanel {...ready} {...{ number, wishes }} onWishes={setWishes} />
           ) : tab === 'now' ? (
             <NowPanel key={pressed} question={weekend} done={number - 1} atOnce={pressed > 0} />
           ) : tab === 'days' ? (
@@ -263,6 +288,30 @@ function useQuestion({ standing, kinds }: Stood): RaisingQuestion {
     }),
     [shell, numbers, leftOut, kinds, loads, ground, parts, stages, gear, takeoff, holes, raising],
   );
+}
+
+/** The plan with all that is known of its shell. */
+function useRaised(question: RaisingQuestion, plan: RaisingPlan): RaisedQuestion {
+  const hardware = useAppState((state) => projectOf(state).pile.hardware);
+  return useMemo(() => ({ ...question, plan, hardware }), [question, plan, hardware]);
+}
+
+/** Yard and kit; null while they are worked out, words where they can't be. */
+function useYard(raised: RaisedQuestion, wishes: YardWishes) {
+  const words = useWords().raising;
+  const asked = useMemo((): YardAsked => ({ ...raised, wishes }), [raised, wishes]);
+  const { last, fault } = useAnswer(asked, askYard);
+  const read = last?.question.plan === raised.plan ? last.answer : null;
+  return {
+    answer: read?.ok ? read.value : null,
+    fault:
+      fault ??
+      (read && !read.ok
+        ? read.faults
+            .map(({ path, found, expected }) => words.fault(path, found, expected))
+            .join(' ')
+        : null),
+  };
 }
 
 /** Winds and lifts of the stage on show; null while they are reckoned, words where they can't be. */
