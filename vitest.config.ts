@@ -26,6 +26,9 @@ export default defineConfig({
           exclude: [browserTests],
           setupFiles,
           testTimeout: 60_000,
+          // No test changes what others share: loading the engine anew for each file takes longer
+          // than most files run.
+          isolate: false,
           sequence: { groupOrder: 0 },
         },
       },

@@ -8,7 +8,7 @@ import { shapeWords } from '../../src/words/shape.ts';
 import { ball, orchardCsv, wrong } from './spreadsheet.ts';
 import { dropFile, inBrowser, putAway, type Screen } from './support.ts';
 
-const { open, profile } = inBrowser();
+const { open, profile } = inBrowser({ offline: true });
 
 const goTo = (page: Page, sheet: 'pile' | 'shape' | 'places') =>
   page.getByRole('link', { name: frameWords.sheets[sheet] }).click();

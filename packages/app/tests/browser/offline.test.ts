@@ -10,7 +10,7 @@ import { emptyProject } from '../../src/state/empty-project.ts';
 import { frameWords } from '../../src/words/frame.ts';
 import { dropFile, inBrowser } from './support.ts';
 
-const { open, profile } = inBrowser();
+const { open, profile } = inBrowser({ offline: true });
 const ready = (page: Page) => page.getByText(frameWords.offlineReady);
 
 describe('without a network', () => {

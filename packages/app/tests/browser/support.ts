@@ -31,8 +31,16 @@ export interface PageOptions {
   readonly context?: BrowserContext;
 }
 
+/** How a test file's browser is. */
+export interface BrowserOptions {
+  /** What Chromium is started with. */
+  readonly args?: readonly string[];
+  /** Keeps the app for use without a network: costs every new profile a third of its first page. */
+  readonly offline?: boolean;
+}
+
 /** A test file's browser. Tests are skipped, with the reason, where there is no Chromium. */
-export function inBrowser(args: readonly string[] = soft) {
+export function inBrowser({ args = soft, offline = false }: BrowserOptions = {}) {
   let browser: Browser | null = null;
   let server: Awaited<ReturnType<typeof createServer>> | null = null;
   let address = '';
@@ -63,7 +71,11 @@ export function inBrowser(args: readonly string[] = soft) {
   /** A profile of its own: storage, service worker, files. */
   async function profile(screen: Screen = 'laptop'): Promise<BrowserContext> {
     if (!browser) throw new Error('there is no browser');
-    const context = await browser.newContext({ ...screens[screen], acceptDownloads: true });
+    const context = await browser.newContext({
+      ...screens[screen],
+      acceptDownloads: true,
+      serviceWorkers: offline ? 'allow' : 'block',
+    });
     contexts.push(context);
     return context;
   }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { shapeWords } from '../../src/words/shape.ts';
 import { inBrowser, putAway } from './support.ts';
 
-const { open } = inBrowser(['--no-sandbox', '--disable-3d-apis']);
+const { open } = inBrowser({ args: ['--no-sandbox', '--disable-3d-apis'] });
 
 describe('a browser without WebGL', () => {
   it('shows the shell as a plain drawing that can be turned, and says so', async () => {
