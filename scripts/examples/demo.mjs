@@ -55,6 +55,7 @@ export function demoProject() {
     ground,
     stages,
     gear,
+    raising,
     crew,
   };
 }
@@ -168,7 +169,18 @@ const ground = {
 /** Timber props, and what the growers would lean on one hub. */
 const stages = { propBears: 4000, hubBears: 5000 };
 
-/** What the growers own or may borrow to reach the upper courses. */
+/** Two frames of the tower as they are carried, flat on each other. */
+const towerFrames = {
+  form: 'parts',
+  parts: [
+    { shape: { form: 'box', size: [0.06, 0.75, 1.8] }, at: [0, 0, 0] },
+    { shape: { form: 'box', size: [0.06, 0.75, 1.8] }, at: [0.12, 0, 0] },
+  ],
+};
+
+/** What the growers own or may borrow to reach the upper courses, to light and to turn bolts, and what
+ * stands inside meanwhile: the tower and the ladders must come out again, the dish and its mast must be
+ * in before the door is the only way. */
 const gear = {
   ladders: [
     { name: 'stepladder', form: 'self-standing', length: 2.4, bears: 150, count: 3 },
@@ -176,6 +188,37 @@ const gear = {
   ],
   platforms: [{ name: 'picking trestle', height: 0.8, bears: 200, count: 4 }],
   towers: [{ name: 'borrowed tower', height: 3.9, base: [1.8, 1.4], bears: 250, count: 2 }],
+  inside: [
+    { name: 'borrowed tower', shape: towerFrames, mass: 32, must: 'come out' },
+    {
+      name: 'stepladder',
+      shape: { form: 'box', size: [0.5, 0.15, 2.4] },
+      mass: 9,
+      must: 'come out',
+    },
+    {
+      name: 'antenna mast',
+      shape: { form: 'cylinder', diameter: 0.12, length: 2.4 },
+      mass: 22,
+      must: 'go in',
+    },
+    {
+      name: 'dish',
+      shape: { form: 'dish', diameter: 1.8, depth: 0.3 },
+      mass: 35,
+      must: 'go in',
+    },
+  ],
+  powerTools: [{ name: 'cordless driver', wattHoursPerBolt: 0.3 }],
+  lights: [{ name: 'work lamp', watts: 40, count: 3 }],
+  batteries: [{ name: 'tool battery', wattHours: 90, count: 4 }],
+};
+
+/** What Petra has fixed: the panel beside the hedge is the way out, and one six is made up on the
+ * trestles, however the search would have it. */
+const raising = {
+  wayOut: ['1-04'],
+  groups: [['1-01', '1-02', '1-03', '2-01', '2-02', '2-03']],
 };
 
 const days = ['2026-05-01', '2026-05-02', '2026-05-03'];

@@ -104,6 +104,15 @@ export interface RaiseOptions extends StandOptions {
   readonly on?: string;
   /** Hours until a storm and its gusts, as typed. */
   readonly storm?: string;
+  /** The stacks; the lifts; way in and way out; bags and kit; what may wait after the stage. */
+  readonly yard?: boolean;
+  readonly lifts?: boolean;
+  readonly inside?: boolean;
+  readonly bags?: boolean;
+  readonly wait?: boolean;
+  /** Gust that stacks, lifts and the shell left alone are reckoned for, m/s; days until the next trip. */
+  readonly gust?: number;
+  readonly days?: number;
   /** Orders tried, and the seed of every search and run. */
   readonly tries: number;
   readonly seed: number;

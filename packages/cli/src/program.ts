@@ -76,6 +76,17 @@ export function program(): Command {
     .option('--storm <when>', 'with --now: a storm in "2 h", or "2 h, 18 m/s"')
     .option('--done <stages>', 'with --now: stages done, and lifts of the next: "8+3"', '0')
     .option('--on <day>', 'with --now: the day (else the first of the file)', day)
+    .option('--yard', 'where the stacks lie, in the order of work, and what keeps them down')
+    .option('--lifts', 'how each piece is lifted; with --stage the lift cards of that stage')
+    .option('--inside', 'way in and way out: what still passes until when, heights at each stage')
+    .option('--bags', 'bags with labels, what to buy before which stage, tools, charge')
+    .option('--wait', 'what may wait for the next trip, after --stage (else the last)')
+    .option(
+      '--gust <speed>',
+      'with --yard, --lifts and --wait: the gust to reckon with, m/s',
+      speed,
+    )
+    .option('--days <number>', 'with --wait: days until the next trip (else 14)', whole)
     .option('--tries <number>', 'orders of work tried', whole, 200)
     .option('--seed <number>', 'of every search and every run', whole, 1)
     .option('--out <folder>', 'write the stages and the tasks here (CSV)')

@@ -22,6 +22,15 @@ const small = {
   },
   ...{ crew, gear, loads, ground, stages },
 };
+/** Twenty panels all alike, with something inside. */
+const twenty = {
+  ...small,
+  pile: { ...small.pile, kinds: [{ id: '1', sides: [1.6, 1.6, 1.6], good: 20 }] },
+  gear: {
+    ...gear,
+    inside: [{ name: 'crate', shape: { form: 'box', size: [0.3, 0.3, 0.4] }, mass: 12 }],
+  },
+};
 const raise = (...options: string[]): Promise<Ran> =>
   run(['raise', fileOf(JSON.stringify(small)), '--tries', '2', ...options]);
 
@@ -64,5 +73,32 @@ describe('shellraise raise', () => {
     const { code, out } = await run(['raise', fileOf(JSON.stringify(bare)), '--tries', '2']);
     expect(code).toBe(0);
     expect(out).toContain('No day of work is entered');
+  });
+
+  it('tells yard, lifts, way out, bags and what may wait, each with its caution', async () => {
+    const file = fileOf(JSON.stringify(twenty));
+    const flags = ['--yard', '--lifts', '--inside', '--bags', '--wait', '--gust', '4'];
+    const told = await run(['raise', file, '--tries', '2', ...flags, '--stage', '3']);
+    expect(told.code).toBe(0);
+    for (const words of [
+      /stacks, kept down for gusts of 4\.0 m\/s/,
+      /Lift card 3\.1: Panel 2-/,
+      /UP to one metre short of the place, HOLD/,
+      /crate in hands at the latest after stage \d+|crate passes in hands/,
+      /Stage 3: course 2\n- /,
+      /It may be left in gusts of 4\.0 m\/s/,
+    ])
+      expect(told.out).toMatch(words);
+    expect(told.out).not.toContain('Weekend');
+    expect(told.out.match(/licensed engineer or rigger\s+decide/g)?.length).toBeGreaterThan(4);
+    const doc = JSON.parse((await run(['raise', file, '--tries', '2', '--json', ...flags])).out);
+    expect(doc.yard.stacks[0].stage).toBe(1);
+    expect(doc.lifts.at(-1).heights.short).toEqual([]);
+    expect(doc.inside.inside.things[0].name).toBe('crate');
+    expect(doc.bags.tools).toHaveLength(doc.plan.stages.length);
+    expect(doc.wait).toMatchObject({ days: 14, gust: 4 });
+    const alone = await run(['raise', file, '--gust', '4', '--tries', '2']);
+    expect(alone).toMatchObject({ code: 2 });
+    expect(alone.err).toContain('--gust: found alone, expected with --yard, --lifts or --wait');
   });
 });

@@ -11,8 +11,6 @@ import {
   type StormAnswer,
   siteFor,
   stormPlan,
-  type Table,
-  tableToCsv,
   type Weekend,
   weekendPlan,
 } from '@shellraise/core';
@@ -31,9 +29,16 @@ import {
 } from '../raise-blocks.ts';
 import { type Raised, raisedOf } from '../raise-job.ts';
 import { doneTyped, nowTyped, stormTyped } from '../raise-now.ts';
+import { writeTables } from '../raise-tables.ts';
+import {
+  asksRaised,
+  checkRaisedOptions,
+  isRaisedNo,
+  type RaisedParts,
+  raisedPartBlocks,
+  raisedParts,
+} from '../raised-parts.ts';
 import { caution, heading, print, printJson } from '../terminal.ts';
-import { writeAll } from '../write.ts';
-import { writtenText } from './papers.ts';
 import { severalShapes } from './places.ts';
 
 /** What every answer of the command must carry. */
@@ -46,6 +51,7 @@ interface Answer {
   readonly weekend: Weekend | null;
   readonly now: NowAnswer | null;
   readonly storm: StormAnswer | null;
+  readonly parts: RaisedParts;
 }
 
 /** Runs the command; exit code 1 where the order breaks something, the weekend can't be done, or no stage
@@ -56,6 +62,7 @@ export async function raise(file: string, options: RaiseOptions): Promise<void> 
   const done = doneTyped(options.done);
   if (storm !== null && typed === null)
     throw badInput('--storm: found no --now, expected it as well: who is here');
+  checkRaisedOptions(options);
   const chosen = await choose(file, options);
   const progress = startProgress();
   try {
@@ -88,11 +95,12 @@ export async function raise(file: string, options: RaiseOptions): Promise<void> 
             }),
           )
         : null,
+      parts: raisedParts(file, raised, options, progress),
     };
     if (isNo(answer)) process.exitCode = 1;
     if (options.keep && breaks.length === 0)
       keepOrder(file, chosen, orderOf(raised, options.order));
-    const written = writeTables(answer, options);
+    const written = writeTables(options.out, raised, answer.weekend);
     progress.stop();
     if (options.json) printJson(documentOf(answer, options));
     else print(...report(answer, options), written);
@@ -105,10 +113,14 @@ const isWeekendAsked = (options: RaiseOptions, crew: CrewSettings): boolean =>
   options.now === undefined &&
   options.order === undefined &&
   options.stage === undefined &&
+  !asksRaised(options) &&
   crew.dates.length > 0;
 
-const isNo = ({ breaks, weekend, storm }: Answer): boolean =>
-  breaks.length > 0 || (weekend?.troubles.length ?? 0) > 0 || storm?.verdict === 'none';
+const isNo = ({ breaks, weekend, storm, parts }: Answer): boolean =>
+  breaks.length > 0 ||
+  (weekend?.troubles.length ?? 0) > 0 ||
+  storm?.verdict === 'none' ||
+  isRaisedNo(parts);
 
 /** The file's crew without those who do not come. */
 function crewOf(crew: CrewSettings, { people, without }: RaiseOptions): CrewSettings {
@@ -185,9 +197,11 @@ function orderOf(raised: Raised, text: string | undefined): string[][] {
   );
 }
 
-function report({ raised, breaks, weekend, now, storm }: Answer, options: RaiseOptions): string[] {
+function report(answer: Answer, options: RaiseOptions): string[] {
+  const { raised, breaks, weekend, now, storm, parts } = answer;
   const { chosen } = raised;
-  const others = now === null && storm === null;
+  const asksParts = asksRaised(options);
+  const others = now === null && storm === null && !asksParts;
   return [
     heading(`Raising arrangement ${chosen.number}`),
     severalShapes(chosen.found.shapes.length, options.shape),
@@ -197,7 +211,7 @@ function report({ raised, breaks, weekend, now, storm }: Answer, options: RaiseO
         ? breakBlocks(raised, breaks)
         : [`Stages in the order ${options.order}: every state stands with the props of its card.`]
       : []),
-    ...(options.stage !== undefined ? stageBlocks(raised, options.stage) : []),
+    ...(options.stage !== undefined && !asksParts ? stageBlocks(raised, options.stage) : []),
     ...(options.stage === undefined && options.order === undefined && others
       ? planBlocks(raised)
       : []),
@@ -210,11 +224,12 @@ function report({ raised, breaks, weekend, now, storm }: Answer, options: RaiseO
         : []),
     ...(now ? nowBlocks(now) : []),
     ...(storm ? stormBlocks(storm) : []),
+    ...raisedPartBlocks(parts, options),
   ];
 }
 
 function documentOf(
-  { raised, breaks, weekend, now, storm }: Answer,
+  { raised, breaks, weekend, now, storm, parts }: Answer,
   options: RaiseOptions,
 ): object {
   const { chosen, plan, winds } = raised;
@@ -241,72 +256,7 @@ function documentOf(
     weekend,
     now,
     storm,
+    ...parts,
     cautions: [raiseCaution],
   };
-}
-
-function writeTables({ raised, weekend }: Answer, { out }: RaiseOptions): string {
-  if (out === undefined) return '';
-  const { plan, winds, chosen } = raised;
-  const windOf = new Map(winds.map((one) => [one.stage, one]));
-  const stages: Table = {
-    title: 'stages',
-    columns: [
-      'stage',
-      'what',
-      'course',
-      'lift',
-      'places',
-      'made',
-      'props in',
-      'props out',
-      'stop work m/s',
-      'left to m/s',
-    ],
-    rows: plan.stages.flatMap((stage) =>
-      stage.lifts.map((lift, i) => [
-        stage.number,
-        stage.sort,
-        stage.course,
-        i + 1,
-        lift.places.map((p) => chosen.numbers.numbers[p]).join(' '),
-        lift.made,
-        lift.propsIn.length,
-        lift.propsOut.length,
-        windOf.get(stage.number)?.stopWork ?? null,
-        windOf.get(stage.number)?.leave ?? null,
-      ]),
-    ),
-  };
-  const tasks: Table = {
-    title: 'tasks',
-    columns: [
-      'task',
-      'what',
-      'stage',
-      'start s',
-      'finish s',
-      'people',
-      'climbers',
-      'leads',
-      'critical',
-    ],
-    rows: (weekend?.tasks ?? []).map((one) => [
-      one.id,
-      one.what,
-      one.stage,
-      one.start,
-      one.finish,
-      one.people,
-      one.climbers,
-      one.leads,
-      one.critical,
-    ]),
-  };
-  const files = [
-    { name: 'raise-stages.csv', text: tableToCsv(stages) },
-    ...(weekend ? [{ name: 'raise-tasks.csv', text: tableToCsv(tasks) }] : []),
-  ];
-  writeAll(out, files);
-  return writtenText(out, files);
 }

@@ -25,7 +25,9 @@ export interface WaitItem {
 export function itemWords({ sort, ring, hubs, seams }: WaitItem): string {
   switch (sort) {
     case 'hub plates':
-      return `${hubs.length} hub plates with their bolts, ring ${ring}`;
+      return hubs.length === 1
+        ? `1 hub plate with its bolts, ring ${ring}`
+        : `${hubs.length} hub plates with their bolts, ring ${ring}`;
     case 'snug pass':
       return `the snug pass of ${seams.length} seams, course ${ring}`;
     case 'final pass':
