@@ -101,4 +101,16 @@ describe('shellraise raise', () => {
     expect(alone).toMatchObject({ code: 2 });
     expect(alone.err).toContain('--gust: found alone, expected with --yard, --lifts or --wait');
   });
+
+  it('refuses an order in which a stage falls, with the reason and the mechanism', async () => {
+    const file = fileOf(JSON.stringify(twenty));
+    const refused = await run(['raise', file, '--tries', '2', '--order', '2,1', '--json']);
+    expect(refused.code).toBe(1);
+    const { order } = JSON.parse(refused.out);
+    expect(order).toMatchObject({ stages: [2, 1, 3, 4, 5, 6, 7], stands: false });
+    const fall = order.breaks.find(({ what }: { what: string }) => what === 'falls');
+    expect(fall.words).toMatch(/After lift 1 it moves freely in \d+ ways?, most at hub/);
+    expect(Math.max(...fall.way.corners.map(Math.abs))).toBeGreaterThan(0.5);
+    expect(fall.needs.length).toBeGreaterThan(0);
+  });
 });

@@ -405,11 +405,11 @@ function cannotLift(
 const isBuilt = ({ stages }: RaisingPlan, place: number): boolean =>
   stages.at(-1)?.placed.includes(place) ?? false;
 
-/** Numbers of places: all of a few, else the first and how many. */
+/** Numbers of places: all of a few, else the first and how many more. */
 export const namesOf = (numbers: readonly string[], places: readonly number[]): string =>
   places.length <= 3
     ? places.map((p) => numbers[p]).join(', ')
-    : `${places.length} panels from ${numbers[places[0] as number]} on`;
+    : `${numbers[places[0] as number]} and ${places.length - 1} more`;
 
 /** Seams between panels of one piece. */
 function innerSeams({ seams, sidePlace }: Shell, places: readonly number[]): number[] {
