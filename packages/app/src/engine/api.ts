@@ -68,6 +68,7 @@ import type {
 } from './raising.ts';
 import type { Relation, RelationQuestion } from './relate.ts';
 import type { SinglesQuestionOfPile, TaggedPlaces } from './singles.ts';
+import type { StabilityDetail } from './stability.ts';
 import type {
   BrokenAnswer,
   BrokenQuestion,
@@ -218,6 +219,8 @@ export interface Engine {
   ): Read<StagesAnswer>;
   /** One stage in full. */
   stage(question: StageQuestion): Read<StageDetail>;
+  /** Buckling, snap-through and swing of a stage; `onProgress` is told 0 … 1. */
+  stability(question: StageQuestion, onProgress?: (done: number) => void): Read<StabilityDetail>;
   /** An order of work in which every stage stands; `onPlan` is told of the first. */
   raisingPlan(
     question: RaisingQuestion,

@@ -76,7 +76,8 @@ function worstCase(model: StageModel, placed: readonly number[]): WindCase | nul
   return worst;
 }
 
-function cornersOf({ shell }: StageModel, place: number, moved: Float64Array): number[] {
+/** Movement of a panel's corners, stride 3, from that of the hubs. */
+export function cornersOf({ shell }: StageModel, place: number, moved: Float64Array): number[] {
   const sides = shell.sideHub.subarray(shell.placeStart[place], shell.placeStart[place + 1]);
   return Array.from(sides).flatMap((hub) => [...moved.subarray(3 * hub, 3 * hub + 3)]);
 }

@@ -81,6 +81,8 @@ export const longEngine = new EngineBridge(startWorker);
 export const fitEngine = new EngineBridge(startWorker);
 /** For all stages of a build: to stop it stops nothing else. */
 export const stagesEngine = new EngineBridge(startWorker);
+/** For buckling and swing of a stage: to stop it stops nothing else. */
+export const stabilityEngine = new EngineBridge(startWorker);
 /** For the raising plan: to stop it stops nothing else. */
 export const raiseEngine = new EngineBridge(startWorker);
 /** For the weekend, what to do now, a storm: to stop it stops nothing else. */

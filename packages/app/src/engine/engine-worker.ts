@@ -37,6 +37,7 @@ import { raisingCheck, raisingPlan, raisingStage } from './raising.ts';
 import { relate } from './relate.ts';
 import { sameKinds, stockOfShape } from './shape-kinds.ts';
 import { taggedPlaces } from './singles.ts';
+import { stabilityDetail } from './stability.ts';
 import { bestFits, doors, leftovers, openingsLeave, waysOut } from './stock.ts';
 import { now, storm, weekend } from './weekend.ts';
 
@@ -86,6 +87,7 @@ const engine: Engine = {
   ground: groundAnswer,
   stages: stagesAnswer,
   stage: stageDetail,
+  stability: stabilityDetail,
   raisingPlan,
   raisingStage,
   raisingCheck,

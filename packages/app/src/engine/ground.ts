@@ -341,7 +341,8 @@ export interface StagesAnswer {
   readonly rows: readonly StageRow[];
 }
 
-function buildOf(question: GroundQuestion): Read<{ model: StageModel; order: number[] }> {
+/** A build on its site, places in number order; faults where the shell has no base. */
+export function buildOf(question: GroundQuestion): Read<{ model: StageModel; order: number[] }> {
   const site = siteOfQuestion(question);
   if (!site.ok) return site;
   const out = new Set(question.leftOut);

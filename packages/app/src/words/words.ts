@@ -5,6 +5,7 @@ import { fittingWords } from './fitting.ts';
 import { frameWords } from './frame.ts';
 import { groundWords } from './ground.ts';
 import { groundFormWords } from './ground-forms.ts';
+import { groundStabilityWords } from './ground-stability.ts';
 import { hardWords } from './hard-piles.ts';
 import { pileWords } from './pile.ts';
 import { placesWords } from './places.ts';
@@ -23,6 +24,7 @@ export const english = {
   fitting: fittingWords,
   ground: groundWords,
   groundForms: groundFormWords,
+  groundStability: groundStabilityWords,
   raising: raisingWords,
   weekend: weekendWords,
   yard: yardWords,

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { frameWords } from '../../src/words/frame.ts';
 import { groundWords as words } from '../../src/words/ground.ts';
 import { groundFormWords as forms } from '../../src/words/ground-forms.ts';
+import { groundStabilityWords as stability } from '../../src/words/ground-stability.ts';
 import { accessFaults } from './access.ts';
 import { tooSmall, tooWide } from './sizes.ts';
 import { inBrowser } from './support.ts';
@@ -224,6 +225,21 @@ describe('the stages', () => {
       .getByRole('button', { name: words.stages.movementShown.wind, exact: true })
       .click(PATIENCE);
     await note.getByText(/^By its weight and a gust of 11\.6 m\/s/).waitFor();
+    // Buckling is reckoned where somebody asks, drawn as the rest is, and not shown beside another stage.
+    const ask = page.getByRole('button', { name: stability.ask, exact: true });
+    await ask.click();
+    await note.getByText(stability.note.buckling).waitFor(PATIENCE);
+    await page
+      .locator('.stability')
+      .getByText(/× the load.*a perfect one at/)
+      .waitFor();
+    await page.locator('.stability').getByText(words.caution).waitFor();
+    await page.getByRole('button', { name: stability.shown.swing, exact: true }).click();
+    await note.getByText(stability.note.swing).waitFor();
+    expect(await accessFaults(page)).toEqual([]);
+    await slider.fill('31');
+    await ask.waitFor(PATIENCE);
+    await note.getByText(stability.note.swing).waitFor({ state: 'detached' });
     expect(faults).toEqual([]);
   });
 

@@ -1,6 +1,11 @@
 // What is taken for granted, in words, and every source with how far it is confirmed.
 
-import { mergeSources, type Provenance, type StageAnswer } from '@shellraise/core';
+import {
+  mergeSources,
+  type Provenance,
+  type StageAnswer,
+  type StageStability,
+} from '@shellraise/core';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { useWords } from '../../words/words.ts';
 import { OwnNumbers } from './own-numbers.tsx';
@@ -10,10 +15,13 @@ import { isShaky } from './small.tsx';
 export function AssumedPanel({
   answer,
   stage,
+  stability,
 }: {
   answer: GroundAnswer | null;
   /** The stage that was looked at last. */
   stage: StageAnswer | null;
+  /** Buckling and swing of it, where somebody asked. */
+  stability: StageStability | null;
 }) {
   const { assumed: words, caution, stages } = useWords().ground;
   if (answer === null) return null;
@@ -23,8 +31,14 @@ export function AssumedPanel({
     answer.survey.ok ? answer.survey.value.sources : [],
     answer.snow.sources,
     stage?.flags ?? [],
+    stability?.flags ?? [],
   );
-  const assumed = new Set([...answer.wind.assumed, stages.order, ...(stage?.assumed ?? [])]);
+  const assumed = new Set([
+    ...answer.wind.assumed,
+    stages.order,
+    ...(stage?.assumed ?? []),
+    ...(stability?.assumed ?? []),
+  ]);
   return (
     <div className="fit-panel">
       <p className="facts-caution">{caution}</p>

@@ -33,6 +33,7 @@ import { PartsPanel } from './parts-panel.tsx';
 import { SheetDrawing } from './sheet-drawing.tsx';
 import { SitePanel } from './site-panel.tsx';
 import { Faults } from './small.tsx';
+import { StabilityBlock, useStability } from './stability-block.tsx';
 import { StageView } from './stage-view.tsx';
 import { StagesPanel } from './stages-panel.tsx';
 import { SurveyDrawing } from './survey-drawing.tsx';
@@ -115,6 +116,15 @@ function OnGround({ stood }: { stood: Stood }) {
   const read = last?.answer ?? null;
   const answer = read?.ok ? read.value : null;
   const stage = useStages(question, tab === 'stages');
+  const stability = useStability(question, stage.at).value;
+  const seen = useMemo(
+    () =>
+      stage.detail && {
+        ...stage.detail,
+        stability: stage.detail.n === stability?.n ? stability : null,
+      },
+    [stage.detail, stability],
+  );
   const names = { ...words.tab, ...groundForms.tab };
   return (
     <div className="shell-sheet" aria-busy={pending}>
@@ -125,8 +135,8 @@ function OnGround({ stood }: { stood: Stood }) {
             <Faults faults={read.faults} />
           </div>
         ) : tab === 'stages' ? (
-          stage.detail ? (
-            <StageView shell={shell} numbers={numbers} detail={stage.detail} />
+          seen ? (
+            <StageView shell={shell} numbers={numbers} detail={seen} />
           ) : (
             <p className="plan-waiting quiet">{words.working}</p>
           )
@@ -153,7 +163,14 @@ function OnGround({ stood }: { stood: Stood }) {
           onChoose={setTab}
         >
           {tab === 'site' ? (
-            <SitePanel answer={answer} />
+            <SitePanel answer={answer}>
+              <StabilityBlock
+                question={question}
+                n={stage.stages}
+                stages={stage.stages}
+                drawn={false}
+              />
+            </SitePanel>
           ) : tab === 'parts' ? (
             <PartsPanel />
           ) : tab === 'anchors' ? (
@@ -165,9 +182,15 @@ function OnGround({ stood }: { stood: Stood }) {
           ) : tab === 'survey' ? (
             <SurveyPanel answer={answer} />
           ) : tab === 'stages' ? (
-            <StagesPanel {...stage} pressure={answer?.wind.design?.value ?? null} />
+            <StagesPanel {...stage} pressure={answer?.wind.design?.value ?? null}>
+              <StabilityBlock question={question} n={stage.at} stages={stage.stages} />
+            </StagesPanel>
           ) : (
-            <AssumedPanel answer={answer} stage={stage.detail?.answer ?? null} />
+            <AssumedPanel
+              answer={answer}
+              stage={stage.detail?.answer ?? null}
+              stability={stability?.found ?? null}
+            />
           )}
         </Tabs>
         <TitleBlock more={[{ name: frame.block.assumes, value: assumes }]} />

@@ -1,7 +1,7 @@
 // Site and wind: what the lead chose, and what the wind does to the whole shell from every side.
 
 import { readSpeed } from '@shellraise/core';
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { LimitField } from '../../ui/limit-field.tsx';
 import type { Typed } from '../../ui/use-typed.ts';
@@ -18,7 +18,14 @@ import { WindRose } from './wind-rose.tsx';
 export const WINDS = { least: 0.5, most: 115 } as const;
 
 /** The panel. */
-export function SitePanel({ answer }: { answer: GroundAnswer | null }) {
+export function SitePanel({
+  answer,
+  children,
+}: {
+  answer: GroundAnswer | null;
+  /** What else is told of the whole shell. */
+  children?: ReactNode;
+}) {
   const { ground, groundForms } = useWords();
   const { site, wind } = ground;
   return (
@@ -32,6 +39,7 @@ export function SitePanel({ answer }: { answer: GroundAnswer | null }) {
       {answer ? <WindFacts answer={answer} /> : null}
       <h3>{groundForms.snow.heading}</h3>
       <SnowForm answer={answer} />
+      {answer ? children : null}
     </div>
   );
 }

@@ -10,6 +10,11 @@ import { stillItems } from '../../drawing/shell-view/still.ts';
 import { SvgItems } from '../../drawing/svg-items.tsx';
 import type { Bent } from '../../engine/bent.ts';
 import type { StageDetail } from '../../engine/ground.ts';
+import {
+  type StabilityDetail,
+  type StabilityMode,
+  stabilityModes,
+} from '../../engine/stability.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { useMedia } from '../../ui/use-media.ts';
 import { useWords } from '../../words/words.ts';
@@ -30,6 +35,25 @@ export interface StageSeen extends Pick<StageDetail, 'placed' | 'movement'> {
   /** Bent by its weight and the wind; left out where nobody asked. */
   readonly bent?: StageDetail['bent'];
   readonly answer: Pick<StageDetail['answer'], 'moving' | 'props'>;
+  /** How it buckles, snaps through and swings; left out where nobody asked. */
+  readonly stability?: StabilityDetail | null;
+}
+
+/** A movement that can be shown. */
+interface Shown {
+  readonly key: 'free' | 'wind' | StabilityMode;
+  readonly movement: Float64Array;
+}
+
+/** What can be shown of a stage: what was asked for last first. */
+function shownOf({ movement, bent, stability }: StageSeen): readonly Shown[] {
+  const of = (key: Shown['key'], one: Float64Array | null | undefined): readonly Shown[] =>
+    one ? [{ key, movement: one }] : [];
+  return [
+    ...stabilityModes.flatMap((key) => of(key, stability?.movements[key])),
+    ...of('free', movement),
+    ...of('wind', bent?.movement),
+  ];
 }
 
 /** The view. */
@@ -45,10 +69,20 @@ export function StageView({
   const words = useWords().ground.stages;
   const calm = useMedia('(prefers-reduced-motion: reduce)');
   const [stopped, setStopped] = useState(false);
-  const [shown, setShown] = useState<'free' | 'wind'>('free');
+  const modes = useWords().groundStability;
+  // What is chosen counts until buckling is reckoned: then that is shown.
+  const [chosen, setShown] = useState<{ key: Shown['key']; of: StabilityDetail | null } | null>(
+    null,
+  );
+  const { stability = null } = detail;
   const { placed, answer, bent = null } = detail;
-  const isBent = bent !== null && (detail.movement === null || shown === 'wind');
-  const movement = isBent ? bent.movement : detail.movement;
+  const choices = useMemo(() => shownOf(detail), [detail]);
+  const { key: shown, movement } = choices.find(
+    ({ key }) => chosen?.of === stability && key === chosen.key,
+  ) ??
+    choices[0] ?? { key: null, movement: null };
+  const isFree = shown === 'free' || shown === null;
+  const oneWay = shown === 'wind' || shown === 'snapThrough';
   const parts = useMemo(() => movable(shell, placed), [shell, placed]);
   const moves = useMemo(() => new Set(answer.moving), [answer]);
   const props = useMemo(
@@ -62,34 +96,34 @@ export function StageView({
   const runs = movement !== null && !calm && !stopped;
   const swung = useSwing(runs);
   // A free movement goes either way; what is bent goes from its rest to where the wind has it.
-  const swing = isBent ? (runs ? Math.abs(swung) : 1) : swung;
+  const swing = oneWay ? (runs ? Math.abs(swung) : 1) : swung;
   const panels = useMemo(() => {
     const moved = movedPanels(parts, movement, swing * FAR * shell.radius, props, ground);
     // What moves freely is shown up as one kind is, from outside and inside.
-    const kind = moved.place.map((place) => (!isBent && moves.has(numbers[place] ?? '') ? 1 : 0));
+    const kind = moved.place.map((place) => (isFree && moves.has(numbers[place] ?? '') ? 1 : 0));
     return { ...moved, kind };
-  }, [parts, movement, swing, props, ground, shell, moves, numbers, isBent]);
+  }, [parts, movement, swing, props, ground, shell, moves, numbers, isFree]);
   const fillOf = useCallback(
     (rank: number): Fill =>
-      !isBent && moves.has(numbers[parts.still.place[rank] as number] ?? '') ? moving : resting,
-    [moves, numbers, parts, isBent],
+      isFree && moves.has(numbers[parts.still.place[rank] as number] ?? '') ? moving : resting,
+    [moves, numbers, parts, isFree],
   );
   const label = words.solid(placed.length);
   return (
     <section className="ground-drawing" aria-label={label}>
       <div className="ground-drawing-head">
         <h2>{label}</h2>
-        {detail.movement !== null && bent !== null ? (
+        {choices.length > 1 ? (
           <fieldset className="screen-only">
             <legend className="read-out">{words.movementOf}</legend>
-            {(['free', 'wind'] as const).map((one) => (
+            {choices.map(({ key }) => (
               <button
-                key={one}
+                key={key}
                 type="button"
-                aria-pressed={shown === one}
-                onClick={() => setShown(one)}
+                aria-pressed={shown === key}
+                onClick={() => setShown({ key, of: stability })}
               >
-                {words.movementShown[one]}
+                {key === 'free' || key === 'wind' ? words.movementShown[key] : modes.shown[key]}
               </button>
             ))}
           </fieldset>
@@ -105,10 +139,10 @@ export function StageView({
       ) : (
         <PanelsView panels={panels} fillOf={fillOf} label={label} kind={1} steady />
       )}
-      {isBent ? (
+      {shown === 'wind' && bent !== null ? (
         <BentNote bent={bent} radius={shell.radius} propped={props.length > 0} />
-      ) : movement === null ? null : (
-        <p className="ground-note quiet">{words.moves}</p>
+      ) : shown === null || shown === 'wind' ? null : (
+        <p className="ground-note quiet">{shown === 'free' ? words.moves : modes.note[shown]}</p>
       )}
     </section>
   );

@@ -1,6 +1,7 @@
 // The stages of the build: the chart, the slider, and what the stage on show does and bears.
 
 import type { StageAnswer } from '@shellraise/core';
+import type { ReactNode } from 'react';
 import type { StageDetail } from '../../engine/ground.ts';
 import type { StageRun } from '../../engine/stage-runs.ts';
 import { ProgressLine } from '../../ui/progress-line.tsx';
@@ -20,6 +21,7 @@ export function StagesPanel({
   detail,
   pressure,
   around,
+  children,
 }: {
   run: StageRun;
   /** Stages of the whole build. */
@@ -33,6 +35,8 @@ export function StagesPanel({
   pressure: number | null;
   /** Numbers of the places of a stage that meet at a hub. */
   around: (hub: number) => readonly string[];
+  /** What else is told of the stage on show. */
+  children?: ReactNode;
 }) {
   const { stages: words, failed } = useWords().ground;
   return (
@@ -78,7 +82,9 @@ export function StagesPanel({
         </button>
       </div>
       {detail ? (
-        <StageFacts detail={detail} stages={stages} pressure={pressure} around={around} />
+        <StageFacts detail={detail} stages={stages} pressure={pressure} around={around}>
+          {children}
+        </StageFacts>
       ) : null}
     </div>
   );
@@ -89,11 +95,13 @@ function StageFacts({
   stages,
   pressure,
   around,
+  children,
 }: {
   detail: StageDetail;
   stages: number;
   pressure: number | null;
   around: (hub: number) => readonly string[];
+  children: ReactNode;
 }) {
   const words = useWords().ground.stages;
   const { bears, status } = answer;
@@ -119,6 +127,7 @@ function StageFacts({
       {bears ? <Winds bears={bears} /> : null}
       <Caution sources={answer.flags} />
       {bears ? <Reactions bears={bears} pressure={pressure} around={around} /> : null}
+      {children}
       <ul className="notes quiet">
         {answer.assumed.map((one) => (
           <li key={one}>{one}</li>
