@@ -1,8 +1,11 @@
 // The bridge to the engine's worker. One worker answers one question at a time; a question that is
-// cancelled, or whose worker dies, ends the worker, and the next question starts a new one.
+// cancelled, or whose worker dies, ends the worker, and the next question starts a new one. What took
+// long is kept, and not asked again.
 
 import { proxy, type Remote, wrap } from 'comlink';
+import { type AnswerStore, answerStore } from '../store/answer-store.ts';
 import type { Engine } from './api.ts';
+import engineAddress from './engine-worker.ts?worker&url';
 
 /** Why a question has no answer. */
 export class Unanswered extends Error {
@@ -22,28 +25,72 @@ export interface Asked<T> {
 type Question = keyof Engine;
 type Answer<Q extends Question> = Awaited<ReturnType<Engine[Q]>>;
 
+/** Questions whose answers follow from the question alone and may take long. */
+const worthKeeping: ReadonlySet<Question> = new Set<Question>([
+  'identify',
+  'arrange',
+  'stand',
+  'relate',
+  'marks',
+  'ground',
+  'stages',
+  'printedPlans',
+  'raisingPlan',
+  'weekend',
+]);
+
+/** An answer that came sooner is as soon asked again as found, milliseconds. */
+const LONG = 150;
+
 /** One worker with its line of questions. */
 export class EngineBridge {
   private worker: Worker | null = null;
   private remote: Remote<Engine> | null = null;
   private readonly waiting = new Set<(error: Unanswered) => void>();
 
-  constructor(private readonly start: () => Worker) {}
+  constructor(
+    private readonly start: () => Worker,
+    private readonly kept: AnswerStore | null = null,
+  ) {}
 
-  /** Asks the engine. Functions among the arguments are called back from the worker. */
+  /** Asks the engine. Functions among the arguments are called back from the worker, unless the
+   * answer is a kept one. */
   ask<Q extends Question>(question: Q, ...args: Parameters<Engine[Q]>): Asked<Answer<Q>> {
-    const remote = this.running();
     let fail: (error: Unanswered) => void = () => undefined;
     const answer = new Promise<Answer<Q>>((resolve, reject) => {
       fail = reject;
       this.waiting.add(fail);
-      const call = remote[question] as unknown as (...own: unknown[]) => Promise<Answer<Q>>;
-      call(...args.map((arg) => (typeof arg === 'function' ? proxy(arg) : arg))).then(
-        resolve,
-        (error: unknown) => reject(new Unanswered('failed', messageOf(error))),
-      );
+      const { kept } = this;
+      const asked =
+        kept !== null && worthKeeping.has(question)
+          ? this.found(kept, question, args, () => this.waiting.has(fail))
+          : this.asked(question, args);
+      asked.then(resolve, (error: unknown) => reject(new Unanswered('failed', messageOf(error))));
     }).finally(() => this.waiting.delete(fail));
     return { answer, cancel: () => this.end(new Unanswered('cancelled', 'cancelled')) };
+  }
+
+  /** The kept answer, or else the worker's, kept if it took long. */
+  private async found<Q extends Question>(
+    kept: AnswerStore,
+    question: Q,
+    args: Parameters<Engine[Q]>,
+    wanted: () => boolean,
+  ): Promise<Answer<Q>> {
+    const whole = wholeQuestion(question, args);
+    const before = await kept.find(whole);
+    if (before !== undefined) return before as Answer<Q>;
+    // Cancelled meanwhile: no worker is started for what nobody waits for.
+    if (!wanted()) throw new Unanswered('cancelled', 'cancelled');
+    const since = performance.now();
+    const answer = await this.asked(question, args);
+    if (performance.now() - since >= LONG) void kept.keep(whole, answer);
+    return answer;
+  }
+
+  private asked<Q extends Question>(question: Q, args: Parameters<Engine[Q]>): Promise<Answer<Q>> {
+    const call = this.running()[question] as unknown as (...own: unknown[]) => Promise<Answer<Q>>;
+    return call(...args.map((arg) => (typeof arg === 'function' ? proxy(arg) : arg)));
   }
 
   private running(): Remote<Engine> {
@@ -70,22 +117,45 @@ export class EngineBridge {
 const messageOf = (error: unknown): string =>
   error instanceof Error ? error.message : String(error);
 
-const startWorker = (): Worker =>
-  new Worker(new URL('./engine-worker.ts', import.meta.url), { type: 'module' });
+/** All that a question says, as one text: two that differ in anything differ here. */
+export function wholeQuestion(question: string, args: readonly unknown[]): string {
+  return JSON.stringify(
+    [question, ...args.filter((arg) => typeof arg !== 'function')],
+    (_, value) => {
+      if (value instanceof Map) return { map: [...value] };
+      if (value instanceof Set) return { set: [...value] };
+      if (ArrayBuffer.isView(value)) return Array.from(value as Uint8Array);
+      return typeof value === 'number' && !Number.isFinite(value)
+        ? { number: String(value) }
+        : value;
+    },
+  );
+}
+
+const startWorker = (): Worker => new Worker(engineAddress, { type: 'module' });
+
+/** Kept answers. The address of a built engine says what is in it; a page under work keeps none. */
+export const keptAnswers: AnswerStore | null = import.meta.env.DEV
+  ? null
+  : answerStore(engineAddress, () => Date.now());
 
 /** For what must be quick: reading files, working up the pile. */
-export const quickEngine = new EngineBridge(startWorker);
+export const quickEngine = new EngineBridge(startWorker, keptAnswers);
 /** For what may take long: shapes, arrangements, drawings. */
-export const longEngine = new EngineBridge(startWorker);
+export const longEngine = new EngineBridge(startWorker, keptAnswers);
 /** For fitting the stock: to stop it stops nothing else. */
-export const fitEngine = new EngineBridge(startWorker);
+export const fitEngine = new EngineBridge(startWorker, keptAnswers);
 /** For all stages of a build: to stop it stops nothing else. */
+<<<<<<< HEAD
 export const stagesEngine = new EngineBridge(startWorker);
 /** For buckling and swing of a stage: to stop it stops nothing else. */
 export const stabilityEngine = new EngineBridge(startWorker);
+=======
+export const stagesEngine = new EngineBridge(startWorker, keptAnswers);
+>>>>>>> 378d8e9 (Keep what the engine answered in the browser)
 /** For the raising plan: to stop it stops nothing else. */
-export const raiseEngine = new EngineBridge(startWorker);
+export const raiseEngine = new EngineBridge(startWorker, keptAnswers);
 /** For the weekend, what to do now, a storm: to stop it stops nothing else. */
-export const weekendEngine = new EngineBridge(startWorker);
+export const weekendEngine = new EngineBridge(startWorker, keptAnswers);
 /** For what is only printed, worked out ahead. */
-export const printEngine = new EngineBridge(startWorker);
+export const printEngine = new EngineBridge(startWorker, keptAnswers);

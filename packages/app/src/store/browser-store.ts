@@ -2,8 +2,7 @@
 // browser refuses one every save is refused with the reason.
 
 import type { FileRead } from '../engine/api.ts';
-import { quickEngine } from '../engine/bridge.ts';
-
+import { keptAnswers, quickEngine } from '../engine/bridge.ts';
 import type { ProjectStore } from './project-store.ts';
 import { refusingStore } from './refusing-store.ts';
 import type { CheckProject } from './stored.ts';
@@ -19,7 +18,10 @@ export function browserStore(): { readonly store: ProjectStore; readonly ready: 
     list: async () => (await opening).list(),
     load: async (id) => (await opening).load(id),
     save: async (project) => (await opening).save(project),
-    remove: async (id) => (await opening).remove(id),
+    remove: async (id) => {
+      await (await opening).remove(id);
+      await keptAnswers?.clear();
+    },
     watch: (changed) => {
       let stop: (() => void) | null = null;
       let stopped = false;

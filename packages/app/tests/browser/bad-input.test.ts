@@ -4,7 +4,7 @@ import { frameWords } from '../../src/words/frame.ts';
 import { shapeWords } from '../../src/words/shape.ts';
 import { dropFile, inBrowser } from './support.ts';
 
-const { open } = inBrowser();
+const { open } = inBrowser({ keepsAnswers: true });
 const sheetsOf = ['pile', 'shape', 'places'] as const;
 
 const faultOf = (page: Page) => page.getByRole('alert').last();

@@ -8,7 +8,7 @@ import { accessFaults } from './access.ts';
 import { tooSmall, tooWide } from './sizes.ts';
 import { inBrowser } from './support.ts';
 
-const { open } = inBrowser();
+const { open } = inBrowser({ keepsAnswers: true });
 const PATIENCE = { timeout: 60_000 };
 
 const tabs = { ...words.tab, ...forms.tab };

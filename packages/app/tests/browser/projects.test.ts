@@ -116,6 +116,40 @@ describe('the demo', () => {
   });
 });
 
+describe('a page that is opened again', () => {
+  it('shows what stands without asking the engine for the shapes again', async () => {
+    const context = await profile();
+    const { page } = await open({ context, sheet: 'places', before: noteQuestions });
+    const asked = () => page.evaluate(() => (globalThis as { asked?: string[] }).asked ?? []);
+    const plan = page.locator('.plan-view').first();
+    await plan.waitFor();
+    expect(await asked()).toContain('identify');
+    // The list of arrangements is asked after what stands, and kept a moment after it came.
+    await page.waitForFunction(async () => {
+      const open = indexedDB.open('shellraise-answers');
+      await new Promise((done) => open.addEventListener('success', done));
+      const count = open.result.transaction('answers').objectStore('answers').count();
+      await new Promise((done) => count.addEventListener('success', done));
+      open.result.close();
+      return count.result >= 1;
+    });
+    await page.reload();
+    await plan.waitFor();
+    expect(await asked()).not.toContain('identify');
+  });
+});
+
+/** Run in the page: writes down every question that goes to a worker. */
+function noteQuestions(): void {
+  const asked: string[] = [];
+  Object.assign(globalThis, { asked });
+  const send = Worker.prototype.postMessage as (...args: unknown[]) => void;
+  Worker.prototype.postMessage = function (this: Worker, ...args: unknown[]) {
+    asked.push(...((args[0] as { path?: string[] }).path ?? []));
+    send.apply(this, args);
+  };
+}
+
 describe('the keyboard', () => {
   it('skips to the sheet, and goes from sheet to sheet, the way back too', async () => {
     const { page } = await open();

@@ -11,7 +11,7 @@ import { tooSmall, tooWide } from './sizes.ts';
 import { dropFile, inBrowser, putAway, type Screen, screens } from './support.ts';
 import { faultLines, textFaults } from './text-faults.ts';
 
-const { open } = inBrowser();
+const { open } = inBrowser({ keepsAnswers: true });
 const schemes = ['light', 'dark', 'outdoor'] as const;
 const allScreens = Object.keys(screens) as Screen[];
 

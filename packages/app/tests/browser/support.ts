@@ -37,14 +37,22 @@ export interface BrowserOptions {
   readonly args?: readonly string[];
   /** Keeps the app for use without a network: costs every new profile a third of its first page. */
   readonly offline?: boolean;
+  /** Pages of one test after the other find what the engine answered in the last: its stages and
+   * plans take longer than all that is looked at. All else is forgotten between them. */
+  readonly keepsAnswers?: boolean;
 }
 
 /** A test file's browser. Tests are skipped, with the reason, where there is no Chromium. */
-export function inBrowser({ args = soft, offline = false }: BrowserOptions = {}) {
+export function inBrowser({
+  args = soft,
+  offline = false,
+  keepsAnswers = false,
+}: BrowserOptions = {}) {
   let browser: Browser | null = null;
   let server: Awaited<ReturnType<typeof createServer>> | null = null;
   let address = '';
   const contexts: BrowserContext[] = [];
+  const shared = new Map<Screen, BrowserContext>();
 
   beforeAll(async () => {
     const executablePath = process.env.SHELLRAISE_CHROMIUM || '/usr/bin/chromium';
@@ -60,6 +68,7 @@ export function inBrowser({ args = soft, offline = false }: BrowserOptions = {})
     if (noBrowser) test.skip(noBrowser);
     return async () => {
       for (const context of contexts.splice(0)) await context.close();
+      for (const context of shared.values()) for (const page of context.pages()) await page.close();
     };
   });
 
@@ -70,20 +79,34 @@ export function inBrowser({ args = soft, offline = false }: BrowserOptions = {})
 
   /** A profile of its own: storage, service worker, files. */
   async function profile(screen: Screen = 'laptop'): Promise<BrowserContext> {
-    if (!browser) throw new Error('there is no browser');
-    const context = await browser.newContext({
-      ...screens[screen],
-      acceptDownloads: true,
-      serviceWorkers: offline ? 'allow' : 'block',
-    });
+    const context = await newContext(screen);
     contexts.push(context);
     return context;
   }
 
+  function newContext(screen: Screen): Promise<BrowserContext> {
+    if (!browser) throw new Error('there is no browser');
+    return browser.newContext({
+      ...screens[screen],
+      acceptDownloads: true,
+      serviceWorkers: offline ? 'allow' : 'block',
+    });
+  }
+
+  /** The profile that keeps answers, unless a page of this test has it already. */
+  async function keptProfile(screen: Screen): Promise<BrowserContext> {
+    const context = shared.get(screen) ?? (await newContext(screen));
+    shared.set(screen, context);
+    return context.pages().length > 0 ? profile(screen) : context;
+  }
+
   /** The app on a sheet. Errors of the page fail the test that looks at `faults`. */
   async function open(options: PageOptions = {}): Promise<{ page: Page; faults: string[] }> {
-    const context = options.context ?? (await profile(options.screen));
+    const { screen = 'laptop' } = options;
+    const own = options.context ?? (keepsAnswers ? null : await profile(screen));
+    const context = own ?? (await keptProfile(screen));
     const page = await context.newPage();
+    if (!own) await page.addInitScript(forgetProjects);
     const faults: string[] = [];
     page.on('pageerror', (error) => faults.push(error.message));
     page.on('console', (message) => {
@@ -107,6 +130,14 @@ function setScheme(scheme: string): void {
   const key = 'shellraise-settings';
   const kept = JSON.parse(localStorage.getItem(key) ?? '{}') as object;
   localStorage.setItem(key, JSON.stringify({ ...kept, scheme }));
+}
+
+/** Run in the page, before the app and once: as in a new profile, save for the engine's answers. */
+function forgetProjects(): void {
+  if (sessionStorage.getItem('forgotten')) return;
+  localStorage.clear();
+  for (const name of ['shellraise', 'shellraise-photos']) indexedDB.deleteDatabase(name);
+  sessionStorage.setItem('forgotten', 'yes');
 }
 
 /** Drops a file with this text onto the page. */
