@@ -139,23 +139,21 @@ export const keptAnswers: AnswerStore | null = import.meta.env.DEV
   ? null
   : answerStore(engineAddress, () => Date.now());
 
+const engine = (): EngineBridge => new EngineBridge(startWorker, keptAnswers);
+
 /** For what must be quick: reading files, working up the pile. */
-export const quickEngine = new EngineBridge(startWorker, keptAnswers);
+export const quickEngine = engine();
 /** For what may take long: shapes, arrangements, drawings. */
-export const longEngine = new EngineBridge(startWorker, keptAnswers);
+export const longEngine = engine();
 /** For fitting the stock: to stop it stops nothing else. */
-export const fitEngine = new EngineBridge(startWorker, keptAnswers);
+export const fitEngine = engine();
 /** For all stages of a build: to stop it stops nothing else. */
-<<<<<<< HEAD
-export const stagesEngine = new EngineBridge(startWorker);
+export const stagesEngine = engine();
 /** For buckling and swing of a stage: to stop it stops nothing else. */
-export const stabilityEngine = new EngineBridge(startWorker);
-=======
-export const stagesEngine = new EngineBridge(startWorker, keptAnswers);
->>>>>>> 378d8e9 (Keep what the engine answered in the browser)
+export const stabilityEngine = engine();
 /** For the raising plan: to stop it stops nothing else. */
-export const raiseEngine = new EngineBridge(startWorker, keptAnswers);
+export const raiseEngine = engine();
 /** For the weekend, what to do now, a storm: to stop it stops nothing else. */
-export const weekendEngine = new EngineBridge(startWorker, keptAnswers);
+export const weekendEngine = engine();
 /** For what is only printed, worked out ahead. */
-export const printEngine = new EngineBridge(startWorker, keptAnswers);
+export const printEngine = engine();
