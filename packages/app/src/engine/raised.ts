@@ -7,6 +7,8 @@ import {
   defaultTakeoff,
   type Gear,
   type HardwareLot,
+  type HeightsOfStage,
+  heightsOf,
   type InsideAnswer,
   type KitAnswer,
   kitAnswer,
@@ -38,6 +40,7 @@ export interface RaisedQuestion extends GroundQuestion {
 export interface YardAndKit {
   readonly yard: Read<YardAnswer>;
   readonly kit: KitAnswer;
+  readonly heights: readonly HeightsOfStage[];
 }
 
 /** The yard as the lead wants it. */
@@ -75,7 +78,11 @@ export function yardAndKit({ wishes, ...question }: YardAsked): Read<YardAndKit>
   if (!raised.ok) return raised;
   return {
     ok: true,
-    value: { yard: yardAnswer(raised.value, wishes), kit: kitAnswer(raised.value) },
+    value: {
+      yard: yardAnswer(raised.value, wishes),
+      kit: kitAnswer(raised.value),
+      heights: heightsOf(raised.value),
+    },
   };
 }
 

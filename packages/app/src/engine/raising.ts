@@ -107,10 +107,11 @@ function briefOf(question: RaisingQuestion): Read<RaisingBrief> {
 
 /** Lifts of a shell's pieces with the gear there is, on a day without wind. */
 function lifter(
-  { shell, numbers, kinds, loads = defaultLoads }: GroundQuestion,
+  { shell, numbers, kinds, loads = defaultLoads, parts }: GroundQuestion,
   gear: Gear,
 ): (places: readonly number[]) => Lift {
-  const model = pieceModel(shell, numbers, placeMasses(shell, kinds, loads.panelMass));
+  const masses = placeMasses(shell, kinds, loads.panelMass);
+  const model = pieceModel(shell, numbers, masses, parts?.flange.depth ?? 0);
   return (places) => liftOf(pieceOf(model, places), gear, { gust: null });
 }
 

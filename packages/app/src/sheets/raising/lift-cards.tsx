@@ -70,7 +70,7 @@ export function LiftCardBody({ card, index, write }: CardOfLifts & { readonly wr
       <p className="raise-verdict">{words.stops(write.speed(card.gustLimit.value))}</p>
       <p>
         {card.mass === null ? words.unweighed : words.mass(write.mass(card.mass))},{' '}
-        {words.size(card.size.map((one) => lengths.large(one)))}.{' '}
+        {words.size(card.size.filter((one) => one > 1e-3).map((one) => lengths.large(one)))}.{' '}
         {words.by[way.by](way.people, way.name)}{' '}
         {index === null ? '' : words.index(Number.isFinite(index) ? index.toFixed(1) : null)}
       </p>
@@ -78,7 +78,7 @@ export function LiftCardBody({ card, index, write }: CardOfLifts & { readonly wr
         {card.roles.map(({ role, people, does }) => (
           <div key={role}>
             <dt>
-              {people} {role}
+              {role} · {people}
             </dt>
             <dd>{does}</dd>
           </div>

@@ -5,7 +5,7 @@ import '../../styles/ground.css';
 import '../../styles/raising.css';
 import '../../styles/weekend.css';
 import '../../styles/yard.css';
-import { defaultRaising, type RaisingPlan, type YardWishes } from '@shellraise/core';
+import { defaultRaising, noGear, type RaisingPlan, type YardWishes } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { longEngine, raiseEngine } from '../../engine/bridge.ts';
@@ -28,13 +28,16 @@ import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { AssumedPanel } from './assumed-panel.tsx';
 import { DaysPanel } from './days-panel.tsx';
+import { GearPanel, lookAgain, useWays } from './gear-panel.tsx';
 import { StageBag } from './kit-sections.tsx';
 import { useLead } from './lead.ts';
 import { LiftCards } from './lift-cards.tsx';
 import { NowPanel } from './now-panel.tsx';
+import { OpeningDrawing } from './opening-drawing.tsx';
 import { OrderPanel } from './order-panel.tsx';
 import { PeoplePanel } from './people-panel.tsx';
 import { PrintedCards } from './printed-cards.tsx';
+import { ReachDrawing } from './reach-drawing.tsx';
 import { StageCard } from './stage-card.tsx';
 import { StageDrawing, usePlanPicture } from './stage-drawing.tsx';
 import { StageSlider } from './stage-slider.tsx';
@@ -44,7 +47,7 @@ import { WaitSection } from './wait-section.tsx';
 import { YardDrawing } from './yard-drawing.tsx';
 import { YardPanel } from './yard-panel.tsx';
 
-const tabs = ['stage', 'order', 'yard', 'now', 'days', 'people', 'assumed'] as const;
+const tabs = ['stage', 'order', 'yard', 'gear', 'now', 'days', 'people', 'assumed'] as const;
 type RaisingTab = (typeof tabs)[number];
 
 const runs = createRaisingRuns(raiseEngine, () => performance.now());
@@ -180,6 +183,9 @@ function OnPlan({
   const [wishes, setWishes] = useState<YardWishes>({});
   const raised = useRaised(question, plan);
   const ready = useYard(raised, wishes);
+  const ways = useWays(raised, tab === 'gear' && resting);
+  const [thing, setThing] = useState<string | null>(null);
+  const drawn = ways?.value?.inside.things.find(({ name }) => name === thing) ?? null;
   const fall = tab === 'order' ? trial.breaks?.find((one) => one.what === 'falls') : undefined;
   const falling = useMemo(
     () =>
@@ -223,6 +229,18 @@ function OnPlan({
             number={number}
             of={plan.stages.length}
           />
+        ) : tab === 'gear' && drawn !== null && drawn.seen.length > 0 ? (
+          <OpeningDrawing
+            {...{ shell, numbers, leftOut }}
+            placed={plan.stages[drawn.last - 1]?.placed ?? []}
+            thing={drawn}
+          />
+        ) : tab === 'gear' ? (
+          <ReachDrawing
+            {...{ shell, number, numbers }}
+            gear={question.gear ?? noGear}
+            heights={ready.answer?.heights ?? []}
+          />
         ) : (
           <StageDrawing stood={stood} plan={plan} number={number} picture={picture} />
         )}
@@ -252,6 +270,15 @@ function OnPlan({
             />
           ) : tab === 'yard' ? (
             <YardPanel {...ready} {...{ number, wishes }} onWishes={setWishes} />
+          ) : tab === 'gear' ? (
+            <GearPanel
+              {...{ number, numbers }}
+              run={ways}
+              heights={ready.answer?.heights ?? []}
+              chosen={thing}
+              onChoose={setThing}
+              onAgain={() => lookAgain(raised)}
+            />
           ) : tab === 'now' ? (
             <NowPanel key={pressed} question={weekend} done={number - 1} atOnce={pressed > 0} />
           ) : tab === 'days' ? (

@@ -74,7 +74,7 @@ export function stageItems({ shell, plan, number, leftOut, picture }: StageScene
     ...places,
     ...lines(shell, plan, number, states, out, picture),
     ...propItems(plan, number, picture),
-    ...labels(picture, states, out),
+    ...labels(picture, states, out, taken(plan, number, picture)),
     ...propNames(plan, number, picture),
   ];
 }
@@ -175,13 +175,48 @@ const propItems = (plan: RaisingPlan, number: number, picture: PlanPicture): Ite
     }),
   );
 
-/** Names stand over the numbers, towards the crown: there are no panels yet, as a rule. */
-function propNames(plan: RaisingPlan, number: number, picture: PlanPicture): Item[] {
+/** Where a prop's name stands: towards the crown, where there are no panels yet, as a rule. */
+function nameAt(hub: number, picture: PlanPicture): Point {
   const away = 2 * FOOT * picture.type;
+  const [x, y] = hubAt(picture, hub);
+  const far = Math.hypot(x, y) || 1;
+  return [x - (x / far) * away * 1.3, y - (y / far) * away];
+}
+
+/** Half a letter's width, parts of its size. */
+const HALF_LETTER = 0.3;
+
+/** A box on the drawing: its middle and half its sides. */
+interface Taken {
+  readonly at: Point;
+  readonly wide: number;
+  readonly high: number;
+}
+
+/** What feet of props and their names take up: numbers of panels to come give way to them. */
+function taken(plan: RaisingPlan, number: number, picture: PlanPicture): Taken[] {
+  const { type } = picture;
+  return propsAt(plan, number).flatMap(({ prop }): Taken[] => [
+    { at: hubAt(picture, prop.hub), wide: FOOT * type, high: FOOT * type },
+    {
+      at: nameAt(prop.hub, picture),
+      wide: HALF_LETTER * NAME * type * prop.name.length,
+      high: 0.5 * NAME * type,
+    },
+  ]);
+}
+
+function isTaken(text: string, [x, y]: Point, size: number, boxes: readonly Taken[]): boolean {
+  const [wide, high] = [HALF_LETTER * size * text.length, 0.5 * size];
+  return boxes.some(
+    ({ at, ...box }) =>
+      Math.abs(at[0] - x) < box.wide + wide && Math.abs(at[1] - y) < box.high + high,
+  );
+}
+
+function propNames(plan: RaisingPlan, number: number, picture: PlanPicture): Item[] {
   return propsAt(plan, number).map(({ prop, state }): Item => {
-    const [x, y] = hubAt(picture, prop.hub);
-    const far = Math.hypot(x, y) || 1;
-    const at: Point = [x - (x / far) * away * 1.3, y - (y / far) * away];
+    const at = nameAt(prop.hub, picture);
     return {
       type: 'group',
       data: { label: prop.name },
@@ -232,6 +267,7 @@ function labels(
   { items }: PlanPicture,
   states: readonly PlaceState[],
   out: ReadonlySet<number>,
+  boxes: readonly Taken[],
 ): Item[] {
   const ink = { now: 'accent', placed: 'ink', later: 'grey' } as const;
   return planLayers(items).labels.flatMap((item): Item[] => {
@@ -239,6 +275,10 @@ function labels(
     const place = Number(item.data?.label);
     if (out.has(place)) return [];
     const own = states[place] ?? 'later';
+    const hidden = item.items.some(
+      (one) => one.type === 'text' && isTaken(one.text, one.at, one.size, boxes),
+    );
+    if (own === 'later' && hidden) return [];
     const texts = item.items.map(
       (one): Item =>
         one.type === 'text'
