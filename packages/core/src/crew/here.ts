@@ -5,6 +5,7 @@ import { UNKNOWN_LIGHT } from './common.ts';
 import { clockTime, DAY, dateOf, dayNumber, secondsOfDay } from './date.ts';
 import { SLOT } from './hours.ts';
 import { lightOn } from './light.ts';
+import type { Standing } from './plan.ts';
 import type { RaiseTask, RaiseTasks } from './raise-tasks.ts';
 import type { CrewSettings, Person } from './schema.ts';
 import { forecastOf, gustBetween } from './wind.ts';
@@ -202,5 +203,21 @@ export function tasksLeft(made: RaiseTasks, stage: number, lifts: number): Raise
     ...made,
     tasks: left.map((task) => ({ ...task, after: task.after.filter((id) => ids.has(id)) })),
     tooHeavy: made.tooHeavy.filter((one) => one.stage > stage),
+  };
+}
+
+/** What stands when some stages and some lifts of the next are done: the last of them that is a stop point,
+ * and whether more has been begun since; null where nothing stands. */
+export function standingOf(
+  { tasks }: RaiseTasks,
+  { stage, lifts }: Pick<Here, 'stage' | 'lifts'>,
+): Standing | null {
+  if (stage === 0 && lifts === 0) return null;
+  const last = tasks.findLast((task) => task.stopPoint !== null && task.stage <= stage);
+  return {
+    id: last?.id ?? null,
+    what: last?.what ?? '',
+    point: last?.stopPoint ?? null,
+    isBetween: lifts > 0 || last === undefined || last.stage < stage,
   };
 }

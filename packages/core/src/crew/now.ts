@@ -5,7 +5,7 @@ import type { Provenance } from '../loads/provenance.ts';
 import type { Read } from '../measure/fault.ts';
 import { BUFFER_SOURCES, type BufferJob, bufferJobs } from './buffer.ts';
 import { clockTime } from './date.ts';
-import { type CrewNow, crewNow, type Here, tasksLeft } from './here.ts';
+import { type CrewNow, crewNow, type Here, standingOf, tasksLeft } from './here.ts';
 import { lightOn } from './light.ts';
 import { type RaiseTask, type RaiseTasks, raiseTasks } from './raise-tasks.ts';
 import { hoursText } from './troubles.ts';
@@ -66,7 +66,8 @@ export function nowPlan(question: NowQuestion, options: WeekendOptions = {}): Re
   const read = crewNow(question.crew, here);
   if (!read.ok) return read;
   const now = read.value;
-  const made = tasksLeft(raiseTasks(question), here.stage, here.lifts);
+  const all = raiseTasks(question);
+  const made = tasksLeft(all, here.stage, here.lifts);
   if (made.tasks.length === 0)
     return {
       ok: false,
@@ -84,6 +85,7 @@ export function nowPlan(question: NowQuestion, options: WeekendOptions = {}): Re
     changes: [],
     ...options,
     from: now.from,
+    standing: standingOf(all, here),
   });
   if (!weekend.ok) return weekend;
   const begun = new Set(

@@ -10,10 +10,11 @@ import { type FinishBounds, finishBounds } from './bounds.ts';
 import { CREW_SOURCES, GUST_SD, NO_SHOW } from './common.ts';
 import { type CompiledPlan, compilePlan } from './compile.ts';
 import { clockTime, DAY, weekday } from './date.ts';
+import { heldAt, heldBack } from './night-hold.ts';
 import type { CrewSettings } from './schema.ts';
 import { type SerialSchedule, searchSchedule } from './search.ts';
-import { type Task, taskFaults } from './task.ts';
-import { type Trouble, troublesOf } from './troubles.ts';
+import { type StopPoint, type Task, taskFaults } from './task.ts';
+import { hoursText, type Trouble, troublesOf } from './troubles.ts';
 
 /** What a plan is made from. */
 export interface CrewQuestion {
@@ -26,6 +27,17 @@ export interface CrewQuestion {
   readonly tries?: number;
   /** When the plan sets out, seconds of the plan; 0 where left out. */
   readonly from?: number;
+  /** What stands when it sets out; nothing where left out. */
+  readonly standing?: Standing | null;
+}
+
+/** A state that stands already: the last stop point that was reached, and whether more has been begun. */
+export interface Standing {
+  /** The stop point's task; null: none was reached. */
+  readonly id: string | null;
+  readonly what: string;
+  readonly point: StopPoint | null;
+  readonly isBetween: boolean;
 }
 
 /** A task in the plan; start and finish infinite where it is not done in these days. */
@@ -77,21 +89,8 @@ const TRIES = 400;
 export function crewPlan(question: CrewQuestion): Read<CrewPlan> {
   const faults = [...taskFaults(question.tasks), ...crewFaults(question)];
   if (faults.length > 0) return { ok: false, faults };
-  const compiled = compilePlan(question.tasks, question.crew, question.gear);
-  const { serial, calendar, tasks } = compiled;
-  const bounds = finishBounds(serial, calendar, serial.planned);
-  const schedule = searchSchedule(
-    serial,
-    calendar,
-    tasks.map(({ priority }) => priority),
-    {
-      seed: question.seed,
-      tries: question.tries ?? TRIES,
-      look: LOOK,
-      bound: bounds.finish,
-      from: question.from ?? 0,
-    },
-  );
+  const { compiled, schedule, bounds } = scheduled(question);
+  const { tasks } = compiled;
   const done = schedule.end !== Number.POSITIVE_INFINITY;
   return {
     ok: true,
@@ -107,13 +106,49 @@ export function crewPlan(question: CrewQuestion): Read<CrewPlan> {
       })),
       end: done ? schedule.end : null,
       bounds,
-      evenings: compiled.hours.days.map((_, k) => eveningOf(compiled, schedule, k)),
+      evenings: compiled.hours.days.map((_, k) =>
+        eveningOf(compiled, schedule, question.standing ?? null, k),
+      ),
       troubles: troublesOf(compiled, schedule, question.gear),
       assumed: assumptions(compiled),
       flags: flagsOf(compiled),
     },
   };
 }
+
+/** Plans that are made anew at most, each time with one more stretch held back for the night. */
+const MOST_HELD = 60;
+
+/** The schedule in which every evening ends at a stop point, as far as durations come as planned. */
+function scheduled({
+  tasks: asked,
+  crew,
+  gear,
+  seed,
+  tries = TRIES,
+  from = 0,
+}: CrewQuestion): Pick<CrewPlan, 'compiled' | 'schedule' | 'bounds'> {
+  let compiled = compilePlan(asked, crew, gear);
+  const { serial, calendar, tasks } = compiled;
+  const bounds = finishBounds(serial, calendar, serial.planned);
+  const priority = tasks.map((task) => task.priority);
+  const sought = (most: number): SerialSchedule =>
+    searchSchedule(compiled.serial, calendar, priority, {
+      ...{ seed, look: LOOK, bound: bounds.finish, from },
+      tries: most,
+    });
+  let schedule = sought(tries);
+  for (let turn = 0; turn < MOST_HELD; turn++) {
+    const held = heldBack(compiled, schedule);
+    if (held === null) break;
+    compiled = held;
+    schedule = sought(Math.min(tries, HELD_TRIES));
+  }
+  return { compiled, schedule, bounds };
+}
+
+/** Lists tried for a plan that is made anew. */
+const HELD_TRIES = 60;
 
 function crewFaults({ tasks, crew }: CrewQuestion): Fault[] {
   const faults: Fault[] = [];
@@ -134,13 +169,18 @@ function crewFaults({ tasks, crew }: CrewQuestion): Fault[] {
   return faults;
 }
 
-function eveningOf(plan: CompiledPlan, schedule: SerialSchedule, k: number): Evening {
+function eveningOf(
+  plan: CompiledPlan,
+  schedule: SerialSchedule,
+  standing: Standing | null,
+  k: number,
+): Evening {
   const { date, nightGust } = plan.hours.days[k] as CompiledPlan['hours']['days'][number];
   const dark = plan.calendar.dark[k] as number;
-  const between = schedule.between[k] === 1;
   const reached = schedule.reached[k] as number;
   const task = reached > 0 ? plan.tasks[plan.stops[reached - 1] as number] : undefined;
-  const point = task?.stopPoint ?? null;
+  const between = schedule.between[k] === 1 || (!task && standing?.isBetween === true);
+  const point = task?.stopPoint ?? standing?.point ?? null;
   const allowedGust = point?.allowedGust ?? null;
   const verdict = between
     ? 'between'
@@ -151,17 +191,35 @@ function eveningOf(plan: CompiledPlan, schedule: SerialSchedule, k: number): Eve
         : allowedGust >= nightGust
           ? 'holds'
           : 'gives way';
-  const closeDown =
-    point === null || !task ? null : { from: dark - point.closeDown, hands: point.hands };
+  const closeDown = point === null ? null : { from: dark - point.closeDown, hands: point.hands };
   const evening = {
     date,
     dark,
-    stopPoint: task?.id ?? null,
+    stopPoint: task?.id ?? standing?.id ?? null,
     verdict,
     nightGust,
     allowedGust,
   } as const;
-  return { ...evening, closeDown, words: eveningWords(evening, task?.what ?? '', k) };
+  const words = eveningWords(evening, task?.what ?? standing?.what ?? '', k);
+  return { ...evening, closeDown, words: [words, ...heldWords(plan, schedule, k)].join(' ') };
+}
+
+/** What was not begun for the night, and the least change that helps; nothing where nothing was. */
+function heldWords(plan: CompiledPlan, schedule: SerialSchedule, k: number): string[] {
+  const held = heldAt(plan, schedule, k);
+  if (held === null) return [];
+  const { next, from, missing } = held;
+  const { nightGust } = plan.hours.days[k] as CompiledPlan['hours']['days'][number];
+  const sooner = from - missing;
+  const help =
+    missing === Number.POSITIVE_INFINITY
+      ? `with these people no stop point beyond that stands in the night's ${speed(nightGust)} is reached in a day: guys or anchors by which ${next} stands in it, more hands, or a calmer night`
+      : sooner >= k * DAY
+        ? `${hoursText(missing)} more on this day, begun by ${clockTime(Math.floor((sooner - k * DAY) / 60) * 60)}, or more hands`
+        : `more hands, or a stop point on the way`;
+  return [
+    `From ${clockTime(from - k * DAY)} on no further panel is begun: ${next} would not surely be reached by dark, and nothing started is safer than a shell left between two stop points. Least change that helps: ${help}.`,
+  ];
 }
 
 function eveningWords(
@@ -181,7 +239,7 @@ function eveningWords(
     case 'unknown':
       return `${when}: closed down at ${what}; whether it stands in the night's wind nobody knows: ${gusts}.`;
     case 'between':
-      return `${when}: caught between two stop points. The shell may not be left like this.`;
+      return `${when}: caught between two stop points. The shell may not be left like this: go on to the next stop point, or take it down to the last.`;
   }
 }
 

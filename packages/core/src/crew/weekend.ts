@@ -14,7 +14,7 @@ import { gearCounts } from './gear-counts.ts';
 import { SLOT, SLOTS_PER_DAY } from './hours.ts';
 import { type CrewOdds, crewOdds } from './odds.ts';
 import { PEOPLE_RESOURCES } from './people.ts';
-import { type CrewPlan, type CrewQuestion, crewPlan } from './plan.ts';
+import { type CrewPlan, type CrewQuestion, crewPlan, type Standing } from './plan.ts';
 import { type RaiseFacts, type RaiseTaskSort, type RaiseTasks, raiseTasks } from './raise-tasks.ts';
 import { RATE_SOURCES } from './rates.ts';
 import { type CrewSettings, ratesOf } from './schema.ts';
@@ -148,10 +148,12 @@ export function weekendPlan(
 export function weekendFrom(
   question: WeekendQuestion,
   made: RaiseTasks,
-  options: WeekendOptions & { readonly from?: number } = {},
+  options: WeekendOptions & { readonly from?: number; readonly standing?: Standing | null } = {},
 ): Read<Weekend> {
-  const { seed = 1, tries = 400, runs = 10_000, onProgress, from = 0 } = options;
+  const { seed = 1, tries = 400, runs = 10_000, onProgress, from = 0, standing = null } = options;
   const { crew } = question;
+  const amounts = made.tasks.flatMap(({ amount }) => (amount === null ? [] : [amount]));
+  const pace = paceSd(ratesOf(crew), amounts);
   const asked: CrewQuestion = {
     tasks: made.tasks,
     crew,
@@ -159,13 +161,12 @@ export function weekendFrom(
     seed,
     tries,
     from,
+    standing,
   };
   const planned = crewPlan(asked);
   if (!planned.ok) return planned;
   const plan = planned.value;
   onProgress?.(0.2);
-  const amounts = made.tasks.flatMap(({ amount }) => (amount === null ? [] : [amount]));
-  const pace = paceSd(ratesOf(crew), amounts);
   const odds = crewOdds(plan, { seed, runs, paceSd: pace, from });
   onProgress?.(0.5);
   const changes = options.changes ?? usualChanges(crew);
@@ -180,7 +181,7 @@ export function weekendFrom(
     onProgress?.(0.5 + (0.5 * (i + 1)) / changes.length);
     return found ? [found] : [];
   });
-  return { ok: true, value: weekendOf(question, made, { plan, odds, whatIfs, seed }) };
+  return { ok: true, value: weekendOf(question, made, { plan, odds, whatIfs, seed, standing }) };
 }
 
 /** Changes that are asked about where nobody says: one more pair of hands, one more who climbs, four
@@ -201,6 +202,7 @@ interface Found {
   readonly odds: CrewOdds;
   readonly whatIfs: readonly WhatIf[];
   readonly seed: number;
+  readonly standing: Standing | null;
 }
 
 function weekendOf(question: WeekendQuestion, made: RaiseTasks, found: Found): Weekend {
@@ -259,7 +261,7 @@ const stageNumber = (id: string | null): number | null =>
 
 function dayOf(
   { plan: { stages }, crew }: WeekendQuestion,
-  { plan, odds }: Found,
+  { plan, odds, standing }: Found,
   k: number,
 ): WeekendDay {
   const { hours, calendar, serial } = plan.compiled;
@@ -294,7 +296,10 @@ function dayOf(
     closeDown: left ? cardOf(left, evening.allowedGust, crew) : null,
     odds: {
       done: own.done,
-      at: own.at.map(({ stopPoint, odds: at }) => ({ stage: stageNumber(stopPoint), odds: at })),
+      at: own.at.map(({ stopPoint, odds: at }) => ({
+        stage: stageNumber(stopPoint ?? standing?.id ?? null),
+        odds: at,
+      })),
       caught: own.caught,
     },
   };

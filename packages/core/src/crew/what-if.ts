@@ -59,7 +59,12 @@ export function whatIf(
     schedule: { ...made.value.schedule, list, look, start: plan.schedule.start },
   };
   const before = crewOdds(kept, { ...options, runs });
-  const changed = sumOf(before) > sumOf(own) ? before : own;
+  const better = sumOf(before) > sumOf(own) ? before : own;
+  // Who is one too many may look on: what comes on top never makes a plan worse.
+  const isMore =
+    change.what !== 'without' && made.value.compiled.hours.days.length === odds.evenings.length;
+  const unchanged = isMore ? doneIn(odds, plan, runs) : -1;
+  const changed = unchanged > doneIn(better, made.value, runs) ? odds : better;
   const gain = made.value.compiled.hours.days.map(({ date }) => {
     const [was, is] = [darkOf(plan, date), darkOf(made.value, date)];
     let [sum, squares, done] = [0, 0, 0];
@@ -76,6 +81,13 @@ export function whatIf(
   });
   return { change, words: changeWords(change), gain, p50: changed.finish.p50 };
 }
+
+/** Evenings by which so many of the first runs are done, over all days. */
+const doneIn = ({ simulation }: CrewOdds, { compiled }: CrewPlan, runs: number): number =>
+  [...compiled.calendar.dark].reduce(
+    (sum, dark) => sum + simulation.finish.slice(0, runs).filter((end) => end <= dark).length,
+    0,
+  );
 
 /** Evenings by which it is done, over all runs and days. */
 const sumOf = ({ evenings }: CrewOdds): number => evenings.reduce((sum, { done }) => sum + done, 0);
