@@ -34,8 +34,12 @@ const worthKeeping: ReadonlySet<Question> = new Set<Question>([
   'marks',
   'ground',
   'stages',
+  'stability',
   'printedPlans',
   'raisingPlan',
+  'yardAndKit',
+  'ways',
+  'mayWait',
   'weekend',
 ]);
 
