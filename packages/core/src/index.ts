@@ -813,6 +813,8 @@ export {
   type StopWork,
   stopWork,
 } from './stages/stop-work.ts';
+export type { SupportLine, SupportPlan, SupportProp } from './stages/supports/choose.ts';
+export { gearOf, type Mast, type SupportGear } from './stages/supports/gear.ts';
 export { halfBuiltStability, wholeStability } from './stages/whole-and-half.ts';
 export {
   type LeftOvernight,

@@ -13,9 +13,10 @@ import { type HowItStands, howItStands } from './how-it-stands.ts';
 import { caseWords, holdingLimits, type Limit, liftsOff, noLimit } from './limits.ts';
 import type { StageModel } from './model.ts';
 import type { Patch } from './patches.ts';
-import { type Stage, stageFaults } from './stage.ts';
+import { frameOfStage, type Stage, stageFaults } from './stage.ts';
 import { type StopWork, stopWork } from './stop-work.ts';
 import { PANEL_BENDING, strengthLimits } from './strength.ts';
+import { type SupportPlan, supportPlan } from './supports/choose.ts';
 
 /** What holds one hub of a stage. */
 export interface HeldHub {
@@ -68,6 +69,9 @@ export interface StageAnswer {
   /** What it bears with those props in place, in a state of balance that is exact where the ties
    * are just enough and else one of many; null where it can't be propped. */
   readonly bears: StageStrength | null;
+  /** Guys and chains in the place of some of those props, where the lead has any and they can hold;
+   * null where there is nothing to hold, no gear for it, or no panel is weighed. */
+  readonly supports: SupportPlan | null;
   /** What is assumed, a sentence each, and the sources that are not confirmed. */
   readonly assumed: readonly string[];
   readonly flags: readonly Provenance[];
@@ -77,6 +81,11 @@ export interface StageAnswer {
 export interface StageOptions extends PropOptions {
   /** Seams and panels too, by the frame with its stiffness: slower. True where left out. */
   readonly strength?: boolean;
+  /** Whether guys and chains are looked for in the place of props, where there are any. True where
+   * left out. */
+  readonly supports?: boolean;
+  /** Gust up to which they must hold, m/s; the handling limit where left out. */
+  readonly supportGust?: number;
 }
 
 /** The answer for one stage, or why it has none: see `stageFaults`. */
@@ -113,6 +122,7 @@ export function answerWithPatches(
           status: 'cannot be propped',
           props: [],
           bears: null,
+          supports: null,
           assumed: [PROPS],
           flags: [],
         },
@@ -121,6 +131,7 @@ export function answerWithPatches(
     };
   const held = bearing(model, how.propped);
   const bears = whatItBears(model, how, held, options.strength ?? true);
+  const supports = supportsOf(model, stage, how, held, options);
   const sources = mergeSources(
     model.weightSources,
     model.airDensity.sources,
@@ -133,8 +144,10 @@ export function answerWithPatches(
     status: how.movements === 0 ? 'stands' : 'needs props',
     props: how.props,
     bears,
+    supports,
     assumed: [
       ...held.wind.assumed,
+      ...(supports?.assumed ?? []),
       PROPS,
       SHARED,
       GUSTS,
@@ -207,6 +220,28 @@ function whatItBears(
     limits,
     stopWork: stopWork(limits, untied),
   };
+}
+
+/** Guys and chains for the props that were found; those of the stage itself stay. */
+function supportsOf(
+  model: StageModel,
+  stage: Stage,
+  how: HowItStands,
+  held: Bearing,
+  { supports = true, supportGust }: StageOptions,
+): SupportPlan | null {
+  const { gear } = model;
+  if (!gear || !supports || how.props.length === 0 || held.totalWeight === 0) return null;
+  const props = how.props.map((hub) => ({
+    hub,
+    force: pointAt(held.weight, held.hubs.indexOf(hub)),
+  }));
+  const question = { frame: frameOfStage(model.shell, stage), props, cases: held.cases };
+  return supportPlan(
+    model,
+    gear,
+    supportGust === undefined ? question : { ...question, gust: supportGust },
+  );
 }
 
 function heldHub({ baseNumber }: StageModel, held: Bearing, hub: number, k: number): HeldHub {

@@ -40,17 +40,57 @@ export function bearing(model: StageModel, tied: Tied): Bearing {
   const hubs = [...new Set(tied.joints.hub)].filter((hub) => held.has(hub)).sort((a, b) => a - b);
   const wind = stageWind(model.wind, placed);
   const solve = solver(model, stage, hubs);
-  const down = new Float64Array(3 * placed.length);
-  placed.forEach((place, p) => {
-    down[3 * p + 2] = -model.weight[place];
-  });
   return {
     hubs,
-    weight: solve(down),
+    weight: solve(weightOf(model, placed)),
     cases: wind.cases.map(caseForces(model, placed, solve)),
     wind,
     totalWeight: placed.reduce((sum, p) => sum + (model.weight[p] as number), 0),
   };
+}
+
+/** The weight of placed panels, a force on each, stride 3, N. */
+export function weightOf({ weight }: StageModel, placed: readonly number[]): Float64Array {
+  const down = new Float64Array(3 * placed.length);
+  placed.forEach((place, p) => {
+    down[3 * p + 2] = -weight[place];
+  });
+  return down;
+}
+
+/** What a wind of 1 Pa does to placed panels by a coefficient for each place (null: 1 everywhere, an
+ * even pressure from outside), a force on each, stride 3, N. */
+export function pressedBy(
+  { wind }: StageModel,
+  placed: readonly number[],
+  coefficient: Float64Array | null,
+): Float64Array {
+  const { area } = wind.faces;
+  const forces = new Float64Array(3 * placed.length);
+  placed.forEach((place, p) => {
+    const by = coefficient ? coefficient[place] : 1;
+    for (let x = 0; x < 3; x++) forces[3 * p + x] = -by * area[3 * place + x];
+  });
+  return forces;
+}
+
+/** Forces on the joints of a stage, stride 3, from a force on each of its panels, stride 3. */
+export function onJoints(
+  model: StageModel,
+  { joints, model: frame, unknown }: Tied,
+  panels: Float64Array,
+): Float64Array {
+  const { cornerStart, jointOfCorner } = joints;
+  const load = new Float64Array(unknown.length);
+  frame.panels.forEach(({ place }, p) => {
+    const first = model.shell.placeStart[place];
+    for (let c = cornerStart[p]; c < cornerStart[p + 1]; c++) {
+      const share = model.share[first + c - cornerStart[p]];
+      const joint = 3 * jointOfCorner[c];
+      for (let x = 0; x < 3; x++) load[joint + x] += share * panels[3 * p + x];
+    }
+  });
+  return load;
 }
 
 type Solve = (forces: Float64Array) => Float64Array;
@@ -58,19 +98,10 @@ type Solve = (forces: Float64Array) => Float64Array;
 /** Forces at the held hubs under a force on each panel, stride 3. */
 function solver(model: StageModel, stage: Standing, hubs: readonly number[]): Solve {
   const { tied } = stage;
-  const { cornerStart, jointOfCorner, hub: hubOf } = tied.joints;
   const at = new Map(hubs.map((hub, k) => [hub, k]));
-  const slot = Int32Array.from(hubOf, (hub) => at.get(hub) ?? -1);
-  const first = tied.model.panels.map(({ place }) => model.shell.placeStart[place]);
+  const slot = Int32Array.from(tied.joints.hub, (hub) => at.get(hub) ?? -1);
   return (panels) => {
-    const load = new Float64Array(tied.unknown.length);
-    for (let p = 0; p < first.length; p++)
-      for (let c = cornerStart[p]; c < cornerStart[p + 1]; c++) {
-        const share = model.share[first[p] + c - cornerStart[p]];
-        const joint = 3 * jointOfCorner[c];
-        for (let x = 0; x < 3; x++) load[joint + x] += share * panels[3 * p + x];
-      }
-    const forces = holdingForces(stage, load);
+    const forces = holdingForces(stage, onJoints(model, tied, panels));
     const found = new Float64Array(3 * hubs.length);
     slot.forEach((k, joint) => {
       if (k < 0) return;
@@ -88,14 +119,8 @@ function caseForces(
   solve: Solve,
 ): (wind: WindCase) => CaseForces {
   const { area } = model.wind.faces;
-  const pressed = (coefficient: Float64Array | null): Float64Array => {
-    const forces = new Float64Array(3 * placed.length);
-    placed.forEach((place, p) => {
-      const by = coefficient ? coefficient[place] : 1;
-      for (let x = 0; x < 3; x++) forces[3 * p + x] = -by * area[3 * place + x];
-    });
-    return forces;
-  };
+  const pressed = (coefficient: Float64Array | null): Float64Array =>
+    pressedBy(model, placed, coefficient);
   let even: Float64Array | null = null;
   let last: CaseForces | null = null;
   return (wind) => {

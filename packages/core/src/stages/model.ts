@@ -15,6 +15,7 @@ import { cross, dot, norm, pointAt, scale, subtract, type Vec3 } from '../math/v
 import { type Read, refuse } from '../measure/fault.ts';
 import { baseRing } from '../shell/rims.ts';
 import { placeCount, type Shell } from '../shell/shell.ts';
+import type { SupportGear } from './supports/gear.ts';
 
 /** The anchors that stand at the base hubs. */
 export interface StageAnchors {
@@ -57,6 +58,8 @@ export interface StageBrief {
   readonly bears: StageBears;
   /** Evenly spaced wind directions; 8 where left out. */
   readonly directions?: number;
+  /** Guys and a mast that may take the place of props; none where left out. */
+  readonly gear?: SupportGear | null;
 }
 
 /** What all stages of one shell share. */
@@ -77,6 +80,8 @@ export interface StageModel {
   readonly bears: StageBears;
   /** Where the weights come from. */
   readonly weightSources: readonly Provenance[];
+  /** Guys and a mast that may take the place of props; none where left out. */
+  readonly gear?: SupportGear | null;
 }
 
 /** What all stages of a shell share; the shell stands crown up on its base ring, with a place for
@@ -109,6 +114,7 @@ export function stageModel(
       airDensity: numberOf('airDensity', loads.overrides),
       bears,
       weightSources: sources,
+      gear: brief.gear ?? null,
     },
   };
 }

@@ -48,7 +48,8 @@ export const stageOf = (order: readonly number[], n: number): Stage => ({
   placed: order.slice(0, n),
 });
 
-/** The answers for every stage of a build, one by one; seams and panels are left out. Each stage
+/** The answers for every stage of a build, one by one; seams and panels are left out, and guys and
+ * chains but for `supports`. Each stage
  * begins with the patches of the one before. */
 export function* stageSeries(
   model: StageModel,
@@ -60,6 +61,7 @@ export function* stageSeries(
   for (let n = 1; n <= order.length; n++) {
     const found = answerWithPatches(model, stageOf(order, n), {
       strength: false,
+      supports: false,
       sets: SETS_IN_SERIES,
       patches,
       memory,

@@ -20,6 +20,7 @@ import { howItStands } from './how-it-stands.ts';
 import { caseWords } from './limits.ts';
 import { nothingKnown, type StageAnchors, type StageModel, stageModel } from './model.ts';
 import type { StagesKnown } from './schema.ts';
+import { gearOf } from './supports/gear.ts';
 
 /** What a site is reckoned from. */
 export interface SiteBrief {
@@ -75,7 +76,9 @@ export function siteOf(shell: Shell, numbers: readonly string[], brief: SiteBrie
     prop: brief.stages.propBears,
     hub: brief.stages.hubBears,
   };
-  const made = stageModel(shell, numbers, { loads, massOf, bears });
+  const gear = gearOf(brief.stages, base.value);
+  if (!gear.ok) return gear;
+  const made = stageModel(shell, numbers, { loads, massOf, bears, gear: gear.value });
   if (!made.ok) return made;
   const model = made.value;
   const how = howItStands(shell, { placed: [...Array(placeCount(shell)).keys()] });

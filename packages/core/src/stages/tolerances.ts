@@ -41,3 +41,17 @@ export const MOST_GUST = 60;
 
 /** How sharp the gust of a limit is wanted, m/s. */
 export const GUST_STEP = 0.005;
+
+/** Slopes of guys from the ground where nobody says others, radians (20° and 60°: common practice):
+ * flatter they reach too far, steeper they hold little but what lifts. */
+export const GUY_SLOPES = { least: 0.35, most: 1.05 } as const;
+
+/** A line carries nothing where its pull is no more than this part of the load: above rounding. A
+ * stage that needs a line which carries nothing rests on an edge, and counts as falling. */
+export const NO_PULL = 1e-9;
+
+/** Least cosine between a guy and the way out of the shell at its hub: it clears the flanges. */
+export const CLEAR = 0.02;
+
+/** Pairs of lines, and threes, tried on one hub after each by itself: so many of each. */
+export const MOST_LINE_SETS = 20;
