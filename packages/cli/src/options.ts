@@ -113,6 +113,8 @@ export interface RaiseOptions extends StandOptions {
   /** Gust that stacks, lifts and the shell left alone are reckoned for, m/s; days until the next trip. */
   readonly gust?: number;
   readonly days?: number;
+  /** The record's file, for rates of this crew. */
+  readonly record?: string;
   /** Orders tried, and the seed of every search and run. */
   readonly tries: number;
   readonly seed: number;

@@ -87,6 +87,7 @@ export function program(): Command {
       speed,
     )
     .option('--days <number>', 'with --wait: days until the next trip (else 14)', whole)
+    .option('--record <file>', 'the record’s file: rates of this crew for the weekend and now')
     .option('--tries <number>', 'orders of work tried', whole, 200)
     .option('--seed <number>', 'of every search and every run', whole, 1)
     .option('--out <folder>', 'write the stages and the tasks here (CSV)')

@@ -992,6 +992,7 @@ export {
   type Work,
   type WorkObserved,
 } from './crew/rates.ts';
+export { crewRates, learntRate, type RecordedRates, recordedRates } from './crew/recorded-rates.ts';
 export { type Range, type StopPoint, type Task, taskFaults, taskOf } from './crew/task.ts';
 export { type BufferFacts, type BufferJob, bufferJobs, cureHours } from './crew/buffer.ts';
 export type { Here } from './crew/here.ts';

@@ -7,6 +7,7 @@ import {
   type NowAnswer,
   nowPlan,
   type OrderBreak,
+  type RecordedRates,
   reordered,
   type StormAnswer,
   siteFor,
@@ -29,6 +30,7 @@ import {
 } from '../raise-blocks.ts';
 import { type Raised, raisedOf } from '../raise-job.ts';
 import { doneTyped, nowTyped, stormTyped } from '../raise-now.ts';
+import { recordedIn } from '../raise-record.ts';
 import { writeTables } from '../raise-tables.ts';
 import {
   asksRaised,
@@ -38,7 +40,7 @@ import {
   raisedPartBlocks,
   raisedParts,
 } from '../raised-parts.ts';
-import { caution, heading, print, printJson } from '../terminal.ts';
+import { caution, heading, print, printJson, wrap } from '../terminal.ts';
 import { severalShapes } from './places.ts';
 
 /** What every answer of the command must carry. */
@@ -52,6 +54,7 @@ interface Answer {
   readonly now: NowAnswer | null;
   readonly storm: StormAnswer | null;
   readonly parts: RaisedParts;
+  readonly recorded: RecordedRates | null;
 }
 
 /** Runs the command; exit code 1 where the order breaks something, the weekend can't be done, or no stage
@@ -68,7 +71,9 @@ export async function raise(file: string, options: RaiseOptions): Promise<void> 
   try {
     const made = raisedOf(file, chosen, { tries: options.tries, seed: options.seed, progress });
     const crew = crewOf(made.question.crew, options);
-    const raised = { ...made, question: { ...made.question, crew } };
+    const recorded = options.record === undefined ? null : await recordedIn(options.record, made);
+    const observed = recorded?.measured.observed ?? [];
+    const raised = { ...made, question: { ...made.question, crew, observed } };
     const stages = raised.plan.stages.length;
     if (options.stage !== undefined && options.stage > stages)
       throw badInput(`--stage: found ${options.stage}, expected 1 to ${stages}`);
@@ -95,6 +100,7 @@ export async function raise(file: string, options: RaiseOptions): Promise<void> 
             }),
           )
         : null,
+      recorded,
       parts: raisedParts(file, raised, options, progress),
     };
     if (isNo(answer)) process.exitCode = 1;
@@ -198,7 +204,7 @@ function orderOf(raised: Raised, text: string | undefined): string[][] {
 }
 
 function report(answer: Answer, options: RaiseOptions): string[] {
-  const { raised, breaks, weekend, now, storm, parts } = answer;
+  const { raised, breaks, weekend, now, storm, parts, recorded } = answer;
   const { chosen } = raised;
   const asksParts = asksRaised(options);
   const others = now === null && storm === null && !asksParts;
@@ -206,6 +212,7 @@ function report(answer: Answer, options: RaiseOptions): string[] {
     heading(`Raising arrangement ${chosen.number}`),
     severalShapes(chosen.found.shapes.length, options.shape),
     caution(raiseCaution),
+    recorded ? wrap(recorded.words.join(' '), '') : '',
     ...(options.order !== undefined
       ? breaks.length > 0
         ? breakBlocks(raised, breaks)
@@ -229,7 +236,7 @@ function report(answer: Answer, options: RaiseOptions): string[] {
 }
 
 function documentOf(
-  { raised, breaks, weekend, now, storm, parts }: Answer,
+  { raised, breaks, weekend, now, storm, parts, recorded }: Answer,
   options: RaiseOptions,
 ): object {
   const { chosen, plan, winds } = raised;
@@ -256,6 +263,7 @@ function documentOf(
     weekend,
     now,
     storm,
+    ...(recorded && { rates: { ...recorded.rates, words: recorded.words } }),
     ...parts,
     cautions: [raiseCaution],
   };

@@ -17,8 +17,9 @@ import { baseRing } from '../shell/rims.ts';
 import { hubsOf, type Shell } from '../shell/shell.ts';
 import { HANDLING_LIMITS } from '../stages/stop-work.ts';
 import { durationOf, type WorkAmount } from './durations.ts';
-import { type CrewRates, SETTLED, type Work } from './rates.ts';
-import { type CrewSettings, ratesOf } from './schema.ts';
+import { type CrewRates, SETTLED, type Work, type WorkObserved } from './rates.ts';
+import { crewRates } from './recorded-rates.ts';
+import type { CrewSettings } from './schema.ts';
 import { type Task, taskOf } from './task.ts';
 
 /** What sort of work a task is. */
@@ -60,6 +61,8 @@ export interface RaiseFacts {
   readonly winds: readonly StageWinds[];
   /** Anchors of the anchor plan; null: one at each base hub. */
   readonly anchors: number | null;
+  /** Work of this crew as its record shows it, by which its rates are corrected; none where left out. */
+  readonly observed?: readonly WorkObserved[];
 }
 
 /** A piece that nobody and nothing there can lift, and the least change that helps. */
@@ -95,7 +98,7 @@ const MOST_BOLTS = 160;
 
 /** All tasks of raising a shell by a plan. */
 export function raiseTasks(facts: RaiseFacts): RaiseTasks {
-  const rates = ratesOf(facts.crew);
+  const rates = crewRates(facts.crew, facts.observed);
   const model = pieceModel(facts.shell, facts.numbers, facts.massOf);
   const stands = footholds(facts.gear).filter(({ kind }) => kind !== 'leaning ladder');
   const made = maker(facts, rates, stands);

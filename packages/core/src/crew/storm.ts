@@ -13,7 +13,7 @@ import { type CrewNow, crewNow, type Here, tasksLeft } from './here.ts';
 import { crewOdds } from './odds.ts';
 import { crewPlan } from './plan.ts';
 import { namesOf, type RaiseTask, type RaiseTasks, raiseTasks } from './raise-tasks.ts';
-import { ratesOf } from './schema.ts';
+import { crewRates } from './recorded-rates.ts';
 import { hoursText } from './troubles.ts';
 import type { WeekendQuestion } from './weekend.ts';
 import { forecastOf, gustBetween } from './wind.ts';
@@ -218,7 +218,7 @@ function onChoices(
     const { simulation } = crewOdds(planned.value, {
       seed: 1,
       runs: 500,
-      paceSd: paceSd(ratesOf(crew), amounts),
+      paceSd: paceSd(crewRates(crew, question.observed), amounts),
       from: now.from,
     });
     const odds = simulation.finish.reduce((sum, x) => sum + (x <= until ? 1 : 0), 0) / 500;
@@ -260,7 +260,7 @@ function backChoices(
       const work = takenDown(question, made, stage).reduce((sum, { seconds }) => sum + seconds, 0);
       const seconds = work + crew.closeDown.seconds;
       const amounts = made.tasks.flatMap(({ amount }) => (amount === null ? [] : [amount]));
-      const sd = Math.max(0.05, paceSd(ratesOf(crew), amounts));
+      const sd = Math.max(0.05, paceSd(crewRates(crew, question.observed), amounts));
       // Log-normal pace about the likeliest time.
       const z = Math.log(Math.max(1, inTime) / seconds) / sd;
       return {

@@ -17,7 +17,8 @@ import { PEOPLE_RESOURCES } from './people.ts';
 import { type CrewPlan, type CrewQuestion, crewPlan, type Standing } from './plan.ts';
 import { type RaiseFacts, type RaiseTaskSort, type RaiseTasks, raiseTasks } from './raise-tasks.ts';
 import { RATE_SOURCES } from './rates.ts';
-import { type CrewSettings, ratesOf } from './schema.ts';
+import { crewRates } from './recorded-rates.ts';
+import type { CrewSettings } from './schema.ts';
 import { heavyTroubles, type Trouble } from './troubles.ts';
 import { type CrewChange, dayBefore, type WhatIf, whatIf } from './what-if.ts';
 
@@ -153,7 +154,7 @@ export function weekendFrom(
   const { seed = 1, tries = 400, runs = 10_000, onProgress, from = 0, standing = null } = options;
   const { crew } = question;
   const amounts = made.tasks.flatMap(({ amount }) => (amount === null ? [] : [amount]));
-  const pace = paceSd(ratesOf(crew), amounts);
+  const pace = paceSd(crewRates(crew, question.observed), amounts);
   const asked: CrewQuestion = {
     tasks: made.tasks,
     crew,
@@ -248,7 +249,7 @@ function weekendOf(question: WeekendQuestion, made: RaiseTasks, found: Found): W
       .map(({ id }) => id),
     whatIfs,
     troubles: [...heavyTroubles(made.tooHeavy), ...plan.troubles],
-    assumed: [...supposed(made), ...plan.assumed],
+    assumed: [...supposed(made, question), ...plan.assumed],
     flags: [...RATE_SOURCES, CLOSE_DOWN_STEPS, ...plan.flags],
     cautions: [WEEKEND_CAUTION],
   };
@@ -327,10 +328,18 @@ function gustOfHour(gust: Float64Array, slot: number): number | null {
   return orNull(most);
 }
 
-function supposed({ unweighed, boltsSupposed }: RaiseTasks): string[] {
+function supposed(
+  { unweighed, boltsSupposed }: RaiseTasks,
+  { observed = [] }: WeekendQuestion,
+): string[] {
   return [
     'Lifts follow each other as the raising plan has them; bolts, tightening and plates go on beside them.',
     'From the first stop point on the lead knows the pace of the crew, and begins nothing that would not be at a stop point before dark.',
+    ...(observed.length > 0
+      ? [
+          `The rates are corrected by ${observed.length} pieces of work in the record of this crew, learning too.`,
+        ]
+      : []),
     ...(unweighed > 0
       ? [
           `Nobody weighed ${unweighed} of the panels: two people are reckoned at each of their lifts. Weigh one of each kind.`,
