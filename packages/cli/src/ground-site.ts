@@ -24,8 +24,10 @@ export interface ChosenSite {
   readonly site: ShellSite;
   readonly loads: LoadsSettings;
   readonly ground: GroundSettings;
-  /** Null where no levels are entered. */
+  /** Null where no levels are entered, or not those of every base hub yet. */
   readonly shims: ShimPlan | null;
+  /** Base hubs whose level is still to be read; all where none is. */
+  readonly unread: readonly number[];
 }
 
 /** The chosen shell on its site. Ends the command where the file's site can't be reckoned with. */
@@ -43,7 +45,7 @@ export function siteOfChosen(file: string, chosen: Chosen): ChosenSite {
     seamBolts: boltCounts(chosen),
   });
   const site = orEnd(file, read);
-  return { site, loads, ground, shims: shimsOf(file, site, ground) };
+  return { site, loads, ground, ...shimsOf(file, site, ground) };
 }
 
 function boltCounts(chosen: Chosen): (seam: number) => number | null {
@@ -55,10 +57,27 @@ function boltCounts(chosen: Chosen): (seam: number) => number | null {
   };
 }
 
-function shimsOf(file: string, { base }: ShellSite, ground: GroundSettings): ShimPlan | null {
-  if (ground.levels.length === 0) return null;
-  const levels = orEnd(file, groundLevels(ground.levels));
-  return orEnd(file, shims(base, levels.heights, ground.shims));
+function shimsOf(
+  file: string,
+  { base }: ShellSite,
+  ground: GroundSettings,
+): Pick<ChosenSite, 'shims' | 'unread'> {
+  const hubs = base.hubs.map(({ number }) => number);
+  const strange = ground.levels.flatMap(({ readings }, s) =>
+    readings.flatMap(({ at }, r) =>
+      typeof at === 'number' && !hubs.includes(at)
+        ? [
+            `${file}: ground.levels[${s}].readings[${r}].at: found base hub ${at}, expected 1 to ${hubs.length}, or the name of a benchmark`,
+          ]
+        : [],
+    ),
+  );
+  if (strange.length > 0) throw badInput(...strange);
+  if (ground.levels.length === 0) return { shims: null, unread: hubs };
+  const { heights } = orEnd(file, groundLevels(ground.levels));
+  const unread = hubs.filter((hub) => !heights.has(hub));
+  const plan = unread.length > 0 ? null : orEnd(file, shims(base, heights, ground.shims));
+  return { shims: plan, unread };
 }
 
 /** What was read, or the end of the command with every fault. */

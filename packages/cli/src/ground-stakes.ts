@@ -85,8 +85,13 @@ function tapeBlocks({ site, ground }: ChosenSite, lengths: Lengths): string[] {
 
 const pegWords = (peg: Peg): string => (typeof peg === 'number' ? `stake ${peg}` : peg);
 
-function shimBlocks({ shims }: ChosenSite, lengths: Lengths): string[] {
-  if (shims === null) return ['No levels are entered, so no shims are told.'];
+function shimBlocks({ shims, unread, ground }: ChosenSite, lengths: Lengths): string[] {
+  if (shims === null)
+    return [
+      ground.levels.length === 0
+        ? 'No levels are entered, so no shims are told.'
+        : wrap(`No shims are told: the level is still to be read at hub ${unread.join(', ')}.`, ''),
+    ];
   return [
     heading('Shims'),
     table(

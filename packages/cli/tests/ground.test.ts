@@ -162,10 +162,14 @@ describe('shellraise ground', () => {
       [
         ground(
           onSite({
-            ground: { levels: [{ method: 'laser', readings: [{ at: 1, reading: 1.2 }] }] },
+            ground: { levels: [{ method: 'laser', readings: [{ at: 77, reading: 1.2 }] }] },
           }),
         ),
-        /levels, hub 2: found no height/,
+        /levels\[0\]\.readings\[0\]\.at: found base hub 77, expected 1 to 20/,
+      ],
+      [
+        ground(onSite({ ground: { survey: [{ what: 'chord', from: 1, to: 11, length: 9.5 }] } })),
+        /survey\[0\]: found a chord of 9\.5 m, expected over 0, at most 7\.\d+ m: the sphere's diameter/,
       ],
     ];
     for (const [ran, message] of cases) {
@@ -175,11 +179,25 @@ describe('shellraise ground', () => {
     }
   });
 
-  it('writes every sheet that the entries allow, each with its caution', async () => {
+  it('writes every sheet that the entries allow, and tells which hub keeps course 2 from starting', async () => {
     const out = folder();
-    const beam = { ...site.ground, ringBeam: { width: 0.1, stock: 4.8 } };
-    const written = await ground(onSite({ ground: beam }), '--out', out, '--date', '2026-05-01');
+    const hubs = Array.from({ length: 20 }, (_, i) => i + 1);
+    const survey = hubs.flatMap((hub) => [
+      { what: 'radius', hub, length: hub === 4 ? 3.68 : 3.65 },
+      { what: 'level', hub, height: 0 },
+    ]);
+    const levels = [{ method: 'laser', readings: [{ at: 1, reading: 1.2 }] }];
+    const beam = { ...site.ground, survey, ringBeam: { width: 0.1, stock: 4.8 } };
+    const [written, part] = await Promise.all([
+      ground(onSite({ ground: beam }), '--out', out, '--date', '2026-05-01'),
+      ground(onSite({ ground: { ...site.ground, levels } })),
+    ]);
     const names = readdirSync(out);
+    expect(written.code).toBe(1);
+    expect(written.out).toMatch(
+      /NO GO: move hubs before course 2\.\n\nHubs to move[^\n]*\n- hub 4: 2\d\.\d mm inwards/,
+    );
+    expect(part.out).toContain('the level is still to be read at hub 2, 3,');
     for (const one of ['stake-out', 'shims', 'ring-beam', 'survey'])
       expect(names.some((name) => name.startsWith(one))).toBe(true);
     for (const name of names) {

@@ -5,10 +5,9 @@ import {
   type Drawing,
   ringBeamSheets,
   type SheetFacts,
+  type SurveyAnswer,
   shimSheets,
   stakeOutSheets,
-  surveyAnswer,
-  surveyOptions,
   surveySheets,
   tapeOptions,
   tapePlan,
@@ -22,10 +21,15 @@ import { type OutFile, writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
 
 /** Writes the sheets, and what was written where; empty where no folder is asked for. */
-export function writeGround(chosen: Chosen, site: ChosenSite, options: GroundOptions): string {
+export function writeGround(
+  chosen: Chosen,
+  site: ChosenSite,
+  survey: SurveyAnswer | null,
+  options: GroundOptions,
+): string {
   const { out } = options;
   if (out === undefined) return '';
-  const files = groundPapers(chosen, site, options);
+  const files = groundPapers(chosen, site, survey, options);
   writeAll(out, files);
   return writtenText(out, files);
 }
@@ -34,6 +38,7 @@ export function writeGround(chosen: Chosen, site: ChosenSite, options: GroundOpt
 export function groundPapers(
   chosen: Chosen,
   site: ChosenSite,
+  survey: SurveyAnswer | null,
   options: GroundOptions,
 ): readonly OutFile[] {
   const { ground, shims } = site;
@@ -55,7 +60,11 @@ export function groundPapers(
         ? anchorPlanSheets(base, ground.anchor, anchors.value, facts, onPaper)
         : [],
     'ring-beam': beamSheets(site, facts, withDatum),
-    survey: surveyOf(chosen, site, facts, withDatum),
+    survey: surveySheets(
+      { base, readings: ground.survey, answer: survey, tolerances: ground.tolerances },
+      facts,
+      withDatum,
+    ),
   });
 }
 
@@ -71,19 +80,6 @@ function beamSheets(
     if (error instanceof RangeError) throw badInput(`ground.ringBeam: ${error.message}`);
     throw error;
   }
-}
-
-function surveyOf(
-  chosen: Chosen,
-  { ground, site }: ChosenSite,
-  facts: SheetFacts,
-  options: Parameters<typeof surveySheets>[2],
-): readonly Drawing[] {
-  const { survey: readings, tolerances } = ground;
-  const { shell } = chosen.standing;
-  const read = surveyAnswer(shell, site.base, readings, surveyOptions(ground));
-  const answer = read.ok ? read.value : null;
-  return surveySheets({ base: site.base, readings, answer, tolerances }, facts, options);
 }
 
 const filesOf = (sheets: Readonly<Record<string, readonly Drawing[]>>): readonly OutFile[] =>

@@ -8,6 +8,7 @@ import {
   polarPlan,
   type StageAnswer,
   type StageStability,
+  type SurveyAnswer,
   stageAnswer,
   stageOf,
   tapePlan,
@@ -24,6 +25,7 @@ import {
 } from '../ground-stability.ts';
 import { stageBlocks } from '../ground-stage.ts';
 import { stakeOutBlocks } from '../ground-stakes.ts';
+import { surveyBlocks, surveyDocument, surveyOfChosen } from '../ground-survey.ts';
 import { type Chosen, choose } from '../job.ts';
 import { lengthsIn } from '../lengths.ts';
 import type { GroundOptions } from '../options.ts';
@@ -44,8 +46,10 @@ export interface AskedStage {
   readonly night: ClosedDown | null;
 }
 
-/** What is told of the whole shell and of the stage that was asked for. */
+/** What is told of the base as it stands, of the whole shell and of the stage that was asked for. */
 interface Asked {
+  /** Null where no survey is entered. */
+  readonly survey: SurveyAnswer | null;
   readonly whole: StageStability;
   readonly stage: AskedStage | null;
 }
@@ -61,11 +65,13 @@ export async function ground(file: string, options: GroundOptions): Promise<void
   const chosen = await choose(file, options);
   const site = siteOfChosen(file, chosen);
   const stage = askedStage(file, chosen, site, options);
+  const survey = surveyOfChosen(file, chosen, site);
   const whole = stabilityOfWhole(site);
-  if (!holds(site, whole, stage)) process.exitCode = 1;
-  const written = writeGround(chosen, site, options);
-  if (options.json) printJson(groundDocument(chosen, site, { whole, stage }, options));
-  else print(...report(chosen, site, { whole, stage }, options), written);
+  const asked: Asked = { survey, whole, stage };
+  if (!holds(site, asked)) process.exitCode = 1;
+  const written = writeGround(chosen, site, survey, options);
+  if (options.json) printJson(groundDocument(chosen, site, asked, options));
+  else print(...report(chosen, site, asked, options), written);
 }
 
 function askedStage(
@@ -93,11 +99,17 @@ function askedStage(
 }
 
 /** An honest yes: nothing that was reckoned says no. What is unknown is told, and is no "no". */
-function holds({ site }: ChosenSite, whole: StageStability, stage: AskedStage | null): boolean {
+function holds({ site }: ChosenSite, { survey, whole, stage }: Asked): boolean {
   const anchored = site.anchors.ok ? site.anchors.value.tooNear.length === 0 : !isTooMuch(site);
   const stands = stage === null || stage.answer.status === 'stands';
   const folds = mayBuckle(whole) || (stage !== null && mayBuckle(stage.stability));
-  return anchored && stands && !folds && stage?.night?.verdict !== 'gives way';
+  return (
+    anchored &&
+    stands &&
+    !folds &&
+    survey?.verdict !== 'no go' &&
+    stage?.night?.verdict !== 'gives way'
+  );
 }
 
 /** Whether no plan was made because more is asked than the anchors hold: not because something is
@@ -108,7 +120,7 @@ const isTooMuch = ({ anchors }: ChosenSite['site']): boolean =>
 function report(
   chosen: Chosen,
   site: ChosenSite,
-  { whole, stage }: Asked,
+  { survey, whole, stage }: Asked,
   options: GroundOptions,
 ): readonly string[] {
   const lengths = lengthsIn(options.lengths);
@@ -117,6 +129,7 @@ function report(
     severalShapes(chosen.found.shapes.length, options.shape),
     ...stakeOutBlocks(site, lengths),
     caution(groundCaution),
+    ...surveyBlocks(survey, chosen, lengths),
     ...loadBlocks(site),
     ...anchorBlocks(site),
     ...stabilityBlocks(whole, chosen, 'the whole shell', [site.site.loads]),
@@ -136,7 +149,7 @@ function report(
 function groundDocument(
   chosen: Chosen,
   { site, shims, ground: settings }: ChosenSite,
-  { whole, stage }: Asked,
+  { survey, whole, stage }: Asked,
   options: GroundOptions,
 ): object {
   const { sd, length, datum } = settings.tape;
@@ -147,6 +160,7 @@ function groundDocument(
     base: site.base,
     stakeOut: { polar: polarPlan(site.base), tape: tapePlan(site.base, tape) },
     shims,
+    survey: surveyDocument(survey),
     loads: site.loads,
     anchors: site.anchors.ok
       ? { status: 'planned', ...site.anchors.value }
