@@ -41,6 +41,8 @@ const worthKeeping: ReadonlySet<Question> = new Set<Question>([
   'ways',
   'mayWait',
   'weekend',
+  'ways',
+  'mayWait',
 ]);
 
 /** An answer that came sooner is as soon asked again as found, milliseconds. */
@@ -159,5 +161,7 @@ export const stabilityEngine = engine();
 export const raiseEngine = engine();
 /** For the weekend, what to do now, a storm: to stop it stops nothing else. */
 export const weekendEngine = engine();
+/** For what changes to the crew would buy: to stop it stops nothing else. */
+export const whatIfEngine = engine();
 /** For what is only printed, worked out ahead. */
 export const printEngine = engine();

@@ -20,6 +20,7 @@ import {
   stageWinds,
   stormPlan,
   type Weekend,
+  type WeekendOptions,
   type WeekendQuestion,
   weekendPlan,
 } from '@shellraise/core';
@@ -32,7 +33,15 @@ export interface WeekendAsked extends GroundQuestion {
   readonly gear: Gear | undefined;
   readonly crew: CrewSettings | undefined;
   readonly plan: RaisingPlan;
+  /** How it is planned; the usual tries, runs and changes where left out. */
+  readonly how?: Omit<WeekendOptions, 'onProgress'>;
 }
+
+/** First odds, after a few hundred runs of a schedule that was hardly improved. */
+export const FIRST_ODDS = { tries: 40, runs: 400, changes: [] } as const;
+
+/** What changes of one's own are asked with: the whole plan, fewer runs. */
+export const OWN_CHANGES = { runs: 2000, whatIfRuns: 2000 } as const;
 
 /** The same with who is here and what stands. */
 export interface NowAsked extends WeekendAsked {
@@ -47,12 +56,12 @@ export interface StormAsked extends NowAsked {
 
 /** The weekend; faults where it can't be planned. */
 export function weekend(
-  question: WeekendAsked,
+  { how, ...question }: WeekendAsked,
   onProgress?: (done: number) => void,
 ): Read<Weekend> {
   const facts = factsOf(question);
   if (!facts.ok) return facts;
-  return weekendPlan(facts.value, onProgress ? { onProgress } : {});
+  return weekendPlan(facts.value, { ...how, ...(onProgress && { onProgress }) });
 }
 
 /** What to do now. */

@@ -11,27 +11,26 @@ import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
 import { Faults } from '../ground/small.tsx';
 import { DayCard } from './day-card.tsx';
-import { dayName, gainText, momentName, oddsText } from './day-words.ts';
+import { momentName, oddsText } from './day-words.ts';
 import { hoursOf } from './hours.ts';
+import { WhatIfs } from './what-ifs.tsx';
 
 const runs = createWeekendRuns(weekendEngine, () => performance.now());
 
-/** The panel. `question`: null while there is no plan to rest on. */
-export function DaysPanel({ question }: { question: WeekendAsked | null }) {
+/** The panel. A `question` that says how is of an order that is still improved. */
+export function DaysPanel({ question }: { question: WeekendAsked }) {
   const words = useWords().weekend.plan;
   const run = useStore(runs.store);
-  const crew = question?.crew;
+  const { crew } = question;
   const known = crew !== undefined && crew.dates.length > 0 && crew.people.length > 0;
   useEffect(() => {
-    if (question !== null && known) runs.start(question);
+    if (known) runs.start(question);
   }, [question, known]);
   const own = run.of === question ? run : null;
   return (
     <div className="fit-panel">
       <h3>{words.heading}</h3>
-      {question === null ? (
-        <p className="quiet">{words.waiting}</p>
-      ) : !known ? (
+      {!known ? (
         <p>{words.need}</p>
       ) : own === null ? null : (
         <>
@@ -45,14 +44,29 @@ export function DaysPanel({ question }: { question: WeekendAsked | null }) {
             </p>
           ) : null}
           {own.faults.length > 0 ? <Faults faults={own.faults} /> : null}
-          {own.value === null ? null : <WeekendView weekend={own.value} />}
+          {own.value === null ? null : (
+            <WeekendView
+              weekend={own.value}
+              question={question}
+              whole={own.status !== 'running' && question.how === undefined}
+            />
+          )}
         </>
       )}
     </div>
   );
 }
 
-function WeekendView({ weekend }: { weekend: Weekend }) {
+function WeekendView({
+  weekend,
+  question,
+  whole,
+}: {
+  weekend: Weekend;
+  question: WeekendAsked;
+  /** Whether all runs are done: until then these are first odds. */
+  whole: boolean;
+}) {
   const { weekend: table, raising, ground } = useWords();
   const words = table.plan;
   const { days, finish, troubles, matter, assumed, cautions, flags, tasks } = weekend;
@@ -63,6 +77,7 @@ function WeekendView({ weekend }: { weekend: Weekend }) {
       <p className="raise-verdict">
         {words.finish(momentName(finish.p50, days), momentName(finish.p90, days))}
       </p>
+      {whole ? null : <p className="accent">{words.first(weekend.runs)}</p>}
       <p className="quiet">{words.work(raising.card.hours(hours, minutes), weekend.runs)}</p>
       {cautions.map((one) => (
         <p key={one} className="facts-caution">
@@ -84,7 +99,7 @@ function WeekendView({ weekend }: { weekend: Weekend }) {
       {days.map(({ date }, k) => (
         <DayCard key={date} weekend={weekend} k={k} />
       ))}
-      <WhatIfs weekend={weekend} />
+      <WhatIfs {...{ weekend, question, whole }} />
       {matter.length > 0 ? (
         <section>
           <h3>{words.matter}</h3>
@@ -121,69 +136,5 @@ function WeekendView({ weekend }: { weekend: Weekend }) {
     </>
   );
 }
-
-function WhatIfs({ weekend: { days, whatIfs, finish } }: { weekend: Weekend }) {
-  const words = useWords().weekend.plan;
-  if (whatIfs.length === 0) return null;
-  return (
-    <section>
-      <h3>{words.whatIfs}</h3>
-      <p className="quiet">{words.whatIfNote}</p>
-      <div className="what-ifs">
-        <table className="raise-lifts">
-          <thead>
-            <tr>
-              <th scope="col">{words.whatIf}</th>
-              {days.map(({ date, weekday }) => (
-                <th key={date} scope="col">
-                  {weekday}
-                </th>
-              ))}
-              <th scope="col">{words.half}</th>
-            </tr>
-          </thead>
-          <tbody>
-            <tr>
-              <th scope="row">{words.asIs}</th>
-              {days.map(({ date, odds }) => (
-                <td key={date}>{oddsText(odds.done)}</td>
-              ))}
-              <td>{momentName(finish.p50, days) ?? words.notDone}</td>
-            </tr>
-            {whatIfs.map((one) => (
-              <tr key={one.words}>
-                <th scope="row">{one.words}</th>
-                {days.map(({ date }) => {
-                  const gain = one.gain.find((own) => own.date === date);
-                  return (
-                    <td key={date}>
-                      {gain ? (
-                        <>
-                          {oddsText(gain.odds)}
-                          <span className="gain quiet">
-                            ({words.gain(gainText(gain.gain), gainText(gain.error).slice(1) || '0')}
-                            )
-                          </span>
-                        </>
-                      ) : null}
-                    </td>
-                  );
-                })}
-                <td>{momentName(one.p50, withAdded(days, one.gain)) ?? words.notDone}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-    </section>
-  );
-}
-
-/** The days of a changed plan: those that the change adds too. */
-const withAdded = (
-  days: Weekend['days'],
-  gain: readonly { readonly date: string }[],
-): readonly { readonly weekday: string }[] =>
-  gain.map(({ date }) => days.find((day) => day.date === date) ?? { weekday: dayName(date) });
 
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;

@@ -12,7 +12,7 @@ import { longEngine, raiseEngine } from '../../engine/bridge.ts';
 import type { RaisedQuestion, YardAsked } from '../../engine/raised.ts';
 import type { RaisingQuestion, RaisingStageQuestion } from '../../engine/raising.ts';
 import { createRaisingRuns, raisingKey } from '../../engine/raising-runs.ts';
-import type { WeekendAsked } from '../../engine/weekend.ts';
+import { FIRST_ODDS, type WeekendAsked } from '../../engine/weekend.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useDerived } from '../../ui/app-context.tsx';
 import { ProgressLine } from '../../ui/progress-line.tsx';
@@ -201,9 +201,9 @@ function OnPlan({
   );
   const panels = numbers.length - leftOut.length;
   const crew = useAppState((state) => projectOf(state).crew);
-  // The days rest on the order that is found in the end.
+  // The days rest on the order that is found in the end; until then they have first odds.
   const weekend = useMemo(
-    (): WeekendAsked | null => (resting ? { ...question, crew, plan } : null),
+    (): WeekendAsked => ({ ...question, crew, plan, ...(resting ? {} : { how: FIRST_ODDS }) }),
     [question, crew, plan, resting],
   );
   if (!stage) return null;
@@ -280,7 +280,12 @@ function OnPlan({
               onAgain={() => lookAgain(raised)}
             />
           ) : tab === 'now' ? (
-            <NowPanel key={pressed} question={weekend} done={number - 1} atOnce={pressed > 0} />
+            <NowPanel
+              key={pressed}
+              question={resting ? weekend : null}
+              done={number - 1}
+              atOnce={pressed > 0}
+            />
           ) : tab === 'days' ? (
             <DaysPanel question={weekend} />
           ) : tab === 'people' ? (
