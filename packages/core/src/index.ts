@@ -1028,6 +1028,7 @@ export {
   type TooHeavy,
 } from './crew/raise-tasks.ts';
 export {
+  FIRST_RUNS,
   usualChanges,
   WEEKEND_CAUTION,
   type Weekend,

@@ -213,7 +213,7 @@ function heldWords(plan: CompiledPlan, schedule: SerialSchedule, k: number): str
   const sooner = from - missing;
   const help =
     missing === Number.POSITIVE_INFINITY
-      ? `with these people no stop point beyond that stands in the night's ${speed(nightGust)} is reached in a day: guys or anchors by which ${next} stands in it, more hands, or a calmer night`
+      ? `no stop point beyond that stands in the night's ${speed(nightGust)} can be reached with these people: the hands and gear that lack, guys or anchors by which ${next} stands in it, or a calmer night`
       : sooner >= k * DAY
         ? `${hoursText(missing)} more on this day, begun by ${clockTime(Math.floor((sooner - k * DAY) / 60) * 60)}, or more hands`
         : `more hands, or a stop point on the way`;

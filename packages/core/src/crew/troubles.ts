@@ -61,7 +61,7 @@ export const heavyTroubles = (heavy: readonly TooHeavy[]): Trouble[] =>
     sort: 'too heavy',
     tasks: [`lift ${stage}.${lift + 1}`],
     found: `${numbers.length === 1 ? `panel ${numbers[0]}` : `the piece of ${numbers.length} panels with ${numbers[0]}`}${mass === null ? '' : `, ${mass.toFixed(0)} kg,`} can't be lifted by anybody or anything there: ${why.join('; ')}`,
-    change: change.replace(/^Least change that helps: /, ''),
+    change: change.replace(/^Least change that helps: /, '').replace(/\.$/, ''),
   }));
 
 const RESOURCE_WORDS: readonly (readonly [string, string])[] = [
@@ -145,7 +145,7 @@ function darkness(plan: CompiledPlan): Trouble[] {
     const ids = tasks.filter((task) => lightNeedOf(task) === need).map(({ id }) => id);
     if (ids.length === 0 || hours.open[need].includes(1) || crew.site === null) return [];
     const first = hours.days[0];
-    const words = first?.light?.words ?? '';
+    const words = (first?.light?.words ?? '').replace(/\.$/, '');
     return [
       {
         sort: 'daylight',
@@ -243,7 +243,10 @@ function nights(plan: CompiledPlan): Trouble[] {
     if (ways.some((way, k) => way <= (room[k] as number) + 1e-6) || days === 0) return [];
     const from = s === 0 ? 'the start' : `stop point ${tasks[stops[s - 1] as number]?.id}`;
     const id = tasks[stop]?.id as string;
+    // No hour for it at all, or nobody who could: told by what lacks.
+    if (Math.max(...room) <= 0) return [];
     if (ways.every((way) => way === Number.POSITIVE_INFINITY)) {
+      if (standsOnSomeNight(plan, s)) return [];
       const gusts = hours.days.map(({ nightGust }) => nightGust ?? 0);
       return [
         {
@@ -266,6 +269,15 @@ function nights(plan: CompiledPlan): Trouble[] {
     ];
   });
 }
+
+/** Whether a stop point from the s-th on may be left on one of the nights. */
+const standsOnSomeNight = ({ hours, stops, tasks }: CompiledPlan, s: number): boolean =>
+  hours.days.some(({ nightGust }) =>
+    stops.slice(s).some((stop) => {
+      const allowed = tasks[stop]?.stopPoint?.allowedGust ?? null;
+      return nightGust === null || allowed === null || allowed >= nightGust;
+    }),
+  );
 
 /** When a day's work on a stretch may begin: light, and the people that its lifts need. */
 function firstOpen(plan: CompiledPlan, k: number, stretch: number): number {
