@@ -5,6 +5,7 @@ import {
   HANDLING_LIMITS,
   type Limit,
   pressureOf,
+  type StageAnswer,
   type StageStrength,
 } from '@shellraise/core';
 import type { AskedStage } from './commands/ground.ts';
@@ -26,6 +27,7 @@ export function stageBlocks(stage: AskedStage, chosen: Chosen, airDensity: numbe
     `Panels placed in number order up to ${last}, every seam finger-tight.`,
     verdict(stage, chosen),
     ...(answer.bears === null ? [] : bearing(answer.bears, chosen, airDensity)),
+    ...(answer.supports === null ? [] : supports(answer.supports, chosen)),
     night(stage),
     bullets('Assumed:', answer.assumed),
     flagBlock('Not confirmed, or entered:', answer.flags),
@@ -91,6 +93,47 @@ function bearing(bears: StageStrength, chosen: Chosen, airDensity: number): stri
         force(prop.press * pressure),
         force(prop.lift * pressure),
         force(Math.hypot(prop.weight[0], prop.weight[1]) + prop.shear * pressure),
+      ]),
+    ),
+  ];
+}
+
+/** Guys and chains in the place of props, each with its pull. */
+function supports(
+  { gust, lines, props, mast }: NonNullable<StageAnswer['supports']>,
+  chosen: Chosen,
+): string[] {
+  if (lines.length === 0)
+    return ['No guy or chain of the file can hold it in the place of a prop.'];
+  const stay =
+    props.length === 0
+      ? 'no prop has to stay'
+      : `${count(props.length, 'prop')} must stay, under the hub of ${props.map(({ hub }) => hubWords(chosen, hub)).join('; under the hub of ')}`;
+  const onMast =
+    mast === null
+      ? ''
+      : ` The mast bears ${force(mast.push)} down and ${force(mast.sideways)} sideways at its head.`;
+  return [
+    wrap(
+      `Guys and chains in the place of props, to gusts of ${speed(gust)}: ${stay}.${onMast}`,
+      '',
+    ),
+    table(
+      [
+        { head: 'from the hub of' },
+        { head: 'to' },
+        right('length'),
+        right('slope'),
+        right('weight'),
+        right('most'),
+      ],
+      lines.map((line) => [
+        wrap(hubWords(chosen, line.hub), '', 18),
+        line.kind === 'chain' ? 'the mast' : `anchor ${line.anchor}`,
+        `${line.length.toFixed(2)} m`,
+        `${((line.slope * 180) / Math.PI).toFixed(0)}°`,
+        force(line.weight),
+        force(line.most),
       ]),
     ),
   ];

@@ -74,7 +74,7 @@ function halfBuilt(
   stage: ReturnType<typeof stageOf>,
   onProgress?: (done: number) => void,
 ): Read<StageStability> {
-  const answer = stageAnswer(model, stage, { strength: false, sets: 400 });
+  const answer = stageAnswer(model, stage, { strength: false, supports: false, sets: 400 });
   if (!answer.ok) return answer;
   return { ok: true, value: halfBuiltStability(model, stage, answer.value, onProgress) };
 }

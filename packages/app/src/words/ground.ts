@@ -263,6 +263,29 @@ export const groundWords = {
     tieFirst: (gust: string) =>
       `Tie it down first: no anchor is known, and by its weight alone it lifts off at ${gust}.`,
     untied: (gust: string) => `With nothing but its weight it lifts off at ${gust}.`,
+    tonight: 'Gust expected tonight',
+    tonightNote: (such: string) => `may it be left so? empty: not asked, such as ${such}`,
+    night: {
+      holds: 'Left so for the night in that gust, it holds by all that is known.',
+      unknown:
+        'Left so for the night in that gust: unknown. No known limit is reached, but some are not known.',
+      'gives way': 'Left so for the night in that gust, it may give way.',
+    },
+    nightFirst: (what: string) => `First: ${what}.`,
+    supports: (gust: string) => `Guys and chains in the place of props, to gusts of ${gust}`,
+    line: (
+      { kind, anchor }: { kind: 'guy' | 'chain'; anchor: number | null },
+      degrees: string,
+      length: string,
+    ) =>
+      kind === 'chain'
+        ? `chain to the mast, ${length}`
+        : `guy to anchor ${anchor}, ${length}, ${degrees}° from the ground`,
+    lineHeads: { from: 'from the hub of', what: 'line', weight: 'weight', most: 'most' },
+    propsStay: (count: number) =>
+      count === 0 ? 'No prop has to stay.' : `${plural(count, 'prop')} must stay.`,
+    mast: (push: string, sideways: string) =>
+      `The mast bears ${push} down and ${sideways} sideways at its head.`,
     unknown: (what: string) => `Unknown, and may give way sooner: ${what}.`,
     first: (what: string, gust: string) => `First to give way: ${what}, at ${gust}.`,
     area: (area: string) => `Exposed area ${area}.`,

@@ -8,6 +8,7 @@ import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
 import { Caution, Faults } from './small.tsx';
 import { StageChart } from './stage-chart.tsx';
+import { Supports, Tonight } from './stage-held.tsx';
 import { useQuantities } from './use-ground.ts';
 
 /** The panel. */
@@ -127,6 +128,8 @@ function StageFacts({
       {bears ? <Winds bears={bears} /> : null}
       <Caution sources={answer.flags} />
       {bears ? <Reactions bears={bears} pressure={pressure} around={around} /> : null}
+      {bears ? <Tonight bears={bears} /> : null}
+      {answer.supports ? <Supports plan={answer.supports} around={around} /> : null}
       {children}
       <ul className="notes quiet">
         {answer.assumed.map((one) => (

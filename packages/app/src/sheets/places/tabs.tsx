@@ -1,7 +1,14 @@
 // A row of tabs over one pane; the arrow keys go from tab to tab, and so does a finger drawn across
 // where that is wanted.
 
-import { type KeyboardEvent, type PointerEvent, type ReactNode, useId, useRef } from 'react';
+import {
+  type KeyboardEvent,
+  type PointerEvent,
+  type ReactNode,
+  useEffect,
+  useId,
+  useRef,
+} from 'react';
 import { type Stroke, stepOf, strokeFrom } from './swipe.ts';
 
 /** One tab. */
@@ -32,6 +39,12 @@ export function Tabs<K extends string>({
   const id = useId();
   const row = useRef<HTMLDivElement>(null);
   const stroke = useRef<Stroke | null>(null);
+  const pane = useRef<HTMLDivElement>(null);
+  // Another tab begins at its top.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the tab is what it waits for
+  useEffect(() => {
+    if (pane.current) pane.current.scrollTop = 0;
+  }, [chosen]);
   const at = tabs.findIndex(({ key }) => key === chosen);
   const press = (event: KeyboardEvent): void => {
     const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
@@ -74,6 +87,7 @@ export function Tabs<K extends string>({
         ))}
       </div>
       <div
+        ref={pane}
         className="tab-pane"
         role="tabpanel"
         id={`${id}-pane`}
