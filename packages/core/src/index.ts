@@ -457,6 +457,7 @@ export type {
   Element,
   EndJoint,
   Facet,
+  Joint,
   Membrane,
   Natural,
   Prop,
@@ -468,6 +469,7 @@ export { type FrameLoad, GRAVITY } from './frame/frame-loads.ts';
 export { type FrameModes, frameBuckling, frameFrequencies } from './frame/frame-modes.ts';
 export { type FrameStage, frameOf } from './frame/from-shell.ts';
 export { beginGrowth, type Growing, grow, grownMovements } from './frame/growth.ts';
+export { cornerStiffness, type StiffHubPlate } from './frame/hub-plate.ts';
 export {
   type Mechanism,
   type MechanismOptions,

@@ -85,7 +85,8 @@ export interface PreparedFrame {
 /** Works a frame out: its mesh, with each side in `pieces`, and its factor. */
 export function prepareFrame(model: FrameModel, parts: FrameParts, pieces = 1): PreparedFrame {
   const mesh = meshOf(model, parts, pieces);
-  const found = mechanisms(model, { guysTaut: true, softest: false, modes: 1 });
+  const ties = parts.hubPlate === null ? model : foldsHeld(model);
+  const found = mechanisms(ties, { guysTaut: true, softest: false, modes: 1 });
   return {
     model,
     parts,
@@ -94,6 +95,16 @@ export function prepareFrame(model: FrameModel, parts: FrameParts, pieces = 1): 
     mechanism: found.modes[0] ?? null,
   };
 }
+
+/** The same with the seams that end at a hub plate as snug ones: a stiff plate holds their angle. */
+const foldsHeld = (model: FrameModel): FrameModel => ({
+  ...model,
+  seams: model.seams.map((seam) =>
+    seam.pass === 'finger' && seam.hubs.some((hub) => model.plates[hub])
+      ? { ...seam, pass: 'snug' }
+      : seam,
+  ),
+});
 
 /** What a frame does under a load. Bolts on each seam: their number, null where unknown. */
 export function frameAnswer(

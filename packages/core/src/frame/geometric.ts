@@ -40,6 +40,7 @@ function block({ nodes }: Structure, element: Element, forces: Float64Array): Fl
     }
     case 'spring':
     case 'prop':
+    case 'joint':
       return null;
   }
 }

@@ -40,6 +40,7 @@ function block({ nodes }: Structure, element: Element, sharing: MassSharing): Fl
       return triangleMass(element, [at(0), at(1), at(2)], sharing);
     case 'spring':
     case 'prop':
+    case 'joint':
       return null;
   }
 }

@@ -4,10 +4,24 @@
 //
 //    finger   A ──●● B      two nodes that move together and turn each by itself
 //    snug     A ──●── B     one node
+//
+// A hub plate keeps the movements of corners together; where it is known how stiff it is, it has a node
+// of its own and a joint from that to each of them.
 
+import { acos } from '../math/angle.ts';
 import { joinInto, rootInto } from '../math/sets.ts';
-import { add, normalize, pointAt, scale, subtract, type Vec3 } from '../math/vector.ts';
-import type { Bar, Beam, Element, Facet, Prop, Section, Spring } from './elements/element.ts';
+import { add, dot, norm, normalize, pointAt, scale, subtract, type Vec3 } from '../math/vector.ts';
+import type {
+  Bar,
+  Beam,
+  Element,
+  Facet,
+  Joint,
+  Prop,
+  Section,
+  Spring,
+} from './elements/element.ts';
+import { cornerStiffness, LARGEST_PLATE, type StiffHubPlate } from './hub-plate.ts';
 import { cornerAt, joinedCorners } from './joints.ts';
 import type { FrameModel } from './model.ts';
 import type { FrameParts } from './parts.ts';
@@ -73,6 +87,7 @@ class Draft {
       joinInto(this.turnsWith, this.cornerNode[leader], this.cornerNode[corner]);
     });
     this.laySeams();
+    if (known.hubPlate) this.layPlates(known.hubPlate);
   }
 
   private node(point: Vec3, hub = -1): number {
@@ -178,6 +193,36 @@ class Draft {
     this.sides.forEach((sides, p) => {
       sides.forEach((nodes, side) => {
         if (!bolted[p][side]) this.flange(nodes, this.outward(p), 1);
+      });
+    });
+  }
+
+  /** A node for each hub plate, which moves with the hub, and a joint from it to every corner. */
+  private layPlates(plate: StiffHubPlate): void {
+    const nodes = new Map<number, number>();
+    this.model.panels.forEach(({ hubs }, p) => {
+      hubs.forEach((hub, i) => {
+        if (!this.model.plates[hub]) return;
+        const corner = this.cornerNode[this.cornerStart[p] + i];
+        const at = pointAt(this.model.hubs, hub);
+        const middle = nodes.get(hub) ?? this.node(at, hub);
+        nodes.set(hub, middle);
+        joinInto(this.movesWith, corner, middle);
+        const sides = [hubs[(i + 1) % hubs.length], hubs[(i + hubs.length - 1) % hubs.length]].map(
+          (other) => subtract(pointAt(this.model.hubs, other), at),
+        );
+        const shortest = Math.min(...sides.map(norm));
+        if (plate.boltCircle > LARGEST_PLATE * shortest)
+          throw new RangeError(
+            `a hub plate with a bolt circle of ${plate.boltCircle} m at hub ${hub}, where a side is ${shortest.toFixed(3)} m: up to ${LARGEST_PLATE} of it is allowed`,
+          );
+        const theta = acos(dot(normalize(sides[0]), normalize(sides[1])));
+        const joint: Joint = {
+          kind: 'joint',
+          nodes: [middle, corner],
+          stiffness: cornerStiffness(plate, theta),
+        };
+        this.elements.push(joint);
       });
     });
   }

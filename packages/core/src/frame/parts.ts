@@ -4,6 +4,7 @@
 import { commonPractice, fromMemory, type Provenance } from '../loads/provenance.ts';
 import { readThread, writeThread } from '../takeoff/threads.ts';
 import { proofLoad } from './bolts.ts';
+import { HUB_PLATES, type StiffHubPlate } from './hub-plate.ts';
 import { MATERIAL_SOURCE, MATERIALS } from './materials.ts';
 import type { PartsKnown } from './schema.ts';
 
@@ -20,6 +21,8 @@ export interface FrameParts {
   readonly strength: number | null;
   /** Proof load of a seam bolt, newtons; null: unknown. */
   readonly boltProof: number | null;
+  /** Hub plates, where they are stiff; null: they keep corners together and bend freely. */
+  readonly hubPlate: StiffHubPlate | null;
   /** Where the numbers come from that the lead did not enter. */
   readonly sources: readonly Provenance[];
   /** Names of what was supposed because it is unknown: forces are then an estimate, movements a
@@ -47,6 +50,8 @@ export function frameParts(known: PartsKnown): FrameParts {
     ? null
     : MATERIALS[suppose('material of the panels', panel.material, SUPPOSED.material)];
   if (material) sources.push(fromMemory(MATERIAL_SOURCE));
+  const hubPlate = plateOf(known);
+  if (hubPlate !== null) sources.push(HUB_PLATES, ...plateSources(known));
   const thickness = suppose('thickness of the panels', panel.thickness, SUPPOSED.thickness);
   return {
     young: panel.young ?? (material?.young as number),
@@ -58,10 +63,23 @@ export function frameParts(known: PartsKnown): FrameParts {
     flangeThickness: flange.thickness ?? thickness,
     strength: panel.strength,
     boltProof: proofOf(bolt),
+    hubPlate,
     sources,
     supposed,
   };
 }
+
+/** The hub plate as entered; null unless its thickness, bolt circle and stiffness are known. */
+function plateOf({ hubPlate }: PartsKnown): StiffHubPlate | null {
+  const { thickness, boltCircle, material } = hubPlate;
+  const young = hubPlate.young ?? (material === null ? null : MATERIALS[material].young);
+  const poisson = hubPlate.poisson ?? (material === null ? null : MATERIALS[material].poisson);
+  if (thickness === null || boltCircle === null || young === null || poisson === null) return null;
+  return { thickness, boltCircle, young, poisson };
+}
+
+const plateSources = ({ hubPlate }: PartsKnown): Provenance[] =>
+  hubPlate.young === null || hubPlate.poisson === null ? [fromMemory(MATERIAL_SOURCE)] : [];
 
 function proofOf({ thread, grade }: PartsKnown['bolt']): number | null {
   if (thread === null || grade === null) return null;

@@ -53,11 +53,20 @@ const bolt = z.strictObject({
     .describe('Grade or class, as marked on the heads.'),
 });
 
+const hubPlate = z.strictObject({
+  thickness: metres.describe('Metres. Null: plates keep corners together and bend freely.'),
+  boltCircle: metres.describe('Diameter of the circle of its bolts, metres. Null: likewise.'),
+  material: z.enum(materialNames).nullable().default(null),
+  young: pressure.describe('Young’s modulus, pascals. Null: by the material.'),
+  poisson: z.number().min(0).max(0.49).nullable().default(null),
+});
+
 /** What the lead knows of the parts, as kept in the project file. */
 export const partsSection = z.strictObject({
   panel: panel.default(panel.parse({})),
   flange: flange.default(flange.parse({})),
   bolt: bolt.default(bolt.parse({})),
+  hubPlate: hubPlate.default(hubPlate.parse({})).describe('The round plates over the hubs.'),
 });
 
 /** What the lead knows of the parts, null where unknown. */

@@ -7,6 +7,7 @@ import { beamNatural } from './elements/beam.ts';
 import type { Element, Natural } from './elements/element.ts';
 import { facetNatural } from './elements/facet.ts';
 import { propNatural, springNatural } from './elements/ground.ts';
+import { jointNatural } from './elements/joint.ts';
 import { membraneNatural } from './elements/membrane.ts';
 
 /** A node some of whose directions are held. */
@@ -46,5 +47,7 @@ export function naturalOf(element: Element, nodes: Float64Array): Natural {
       return springNatural(element);
     case 'prop':
       return propNatural(element);
+    case 'joint':
+      return jointNatural(element);
   }
 }

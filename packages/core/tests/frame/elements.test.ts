@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { Bar, Beam, Element, Facet, Membrane } from '../../src/frame/elements/element.ts';
+import type {
+  Bar,
+  Beam,
+  Element,
+  Facet,
+  Joint,
+  Membrane,
+} from '../../src/frame/elements/element.ts';
 import { stiffnessOf, strainsOf, unknownsPerNode } from '../../src/frame/elements/element.ts';
 import { movementsAt, numberUnknowns } from '../../src/frame/numbering.ts';
 import { prepare, statics } from '../../src/frame/statics.ts';
@@ -22,7 +29,8 @@ const skin: Membrane = {
   poisson: 0.3,
 };
 const facet: Facet = { ...skin, kind: 'facet' };
-const elements: readonly Element[] = [bar, rod, skin, facet];
+const joint: Joint = { kind: 'joint', nodes: [0, 1], stiffness: 70 };
+const elements: readonly Element[] = [bar, rod, skin, facet, joint];
 
 const NODES = Float64Array.of(0.3, -0.2, 1.1, 1.2, 0.4, 0.7, 0.5, 0.9, 1.6);
 
@@ -57,7 +65,15 @@ describe('every element', () => {
     it(`of kind ${element.kind} has as many strains as its stiffness has positive eigenvalues`, () => {
       const { values } = symmetricEigen(stiffnessOf(natural), natural.width);
       const most = values[natural.width - 1];
-      const wanted = { bar: 1, beam: 6, membrane: 3, facet: 3 + 6 + 3, spring: 0, prop: 0 };
+      const wanted = {
+        bar: 1,
+        beam: 6,
+        membrane: 3,
+        facet: 3 + 6 + 3,
+        joint: 3,
+        spring: 0,
+        prop: 0,
+      };
       expect(values.filter((x) => x > 1e-12 * most)).toHaveLength(wanted[element.kind]);
       expect(values[0]).toBeGreaterThan(-1e-12 * most);
     });

@@ -101,11 +101,19 @@ export interface Prop {
   readonly stiffness: number;
 }
 
+/** A joint that resists turning of one node against another; their movements are none of its own. */
+export interface Joint {
+  readonly kind: 'joint';
+  readonly nodes: readonly [number, number];
+  /** Newton metres per radian, about every axis. */
+  readonly stiffness: number;
+}
+
 /** Six numbers for the six directions of a node. */
 export type Six = readonly [number, number, number, number, number, number];
 
 /** Any element. */
-export type Element = Bar | Beam | Membrane | Facet | Spring | Prop;
+export type Element = Bar | Beam | Membrane | Facet | Spring | Prop | Joint;
 
 /** An element by its natural strains. */
 export interface Natural {
@@ -120,7 +128,7 @@ export interface Natural {
 /** Unknowns that an element has at each of its nodes: 3, its movement; 6, its rotation too. */
 export function unknownsPerNode(element: Element): 3 | 6 {
   if (element.kind === 'spring') return element.stiffness.slice(3).some((k) => k > 0) ? 6 : 3;
-  return element.kind === 'beam' || element.kind === 'facet' ? 6 : 3;
+  return ['beam', 'facet', 'joint'].includes(element.kind) ? 6 : 3;
 }
 
 /** Natural strains of an element whose nodes move by `u` (width long). */
