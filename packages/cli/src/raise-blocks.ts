@@ -9,6 +9,7 @@ import {
   type StageWinds,
   type StormAnswer,
   type Weekend,
+  WINDS_LEAVE_OUT,
   weekday,
 } from '@shellraise/core';
 import { flagBlock } from './ground-loads.ts';
@@ -41,6 +42,7 @@ export function planBlocks({ plan, winds }: Raised): string[] {
       ],
       plan.stages.map((stage) => stageRow(stage, windOf.get(stage.number))),
     ),
+    wrap(WINDS_LEAVE_OUT, ''),
   ];
 }
 
@@ -62,11 +64,14 @@ function stageRow(stage: RaisingStage, winds: StageWinds | undefined): string[] 
 }
 
 /** One stage as a card. */
-export function stageBlocks(raised: Raised, number: number): string[] {
+export function stageBlocks(
+  raised: Raised,
+  number: number,
+  winds: StageWinds | undefined,
+): string[] {
   const { plan, chosen } = raised;
   const stage = plan.stages[number - 1] as RaisingStage;
   const { numbers } = chosen.numbers;
-  const winds = raised.winds.find((one) => one.stage === number);
   const names = (places: readonly number[]): string => places.map((p) => numbers[p]).join(', ');
   return [
     heading(`Stage ${number} of ${plan.stages.length}: ${stage.sort}`),
@@ -92,6 +97,7 @@ export function stageBlocks(raised: Raised, number: number): string[] {
       `Then ${count(stage.pass.snug.length, 'seam')} to snug, ${stage.pass.final.length} to final. ${stage.props.length === 0 ? 'It stands without a prop.' : `It stands on ${count(stage.props.length, 'prop')}, tied at head and foot.`} Stop work at gusts of ${speed(winds?.stopWork ?? null)}; left overnight to ${speed(winds?.leave ?? null)}.`,
       '',
     ),
+    'Stop work and overnight here are by base hubs, anchors, props, seams and panels, as far as they are known.',
     winds && winds.unknown.length > 0
       ? `Unknown, and may give way sooner: ${winds.unknown.join(', ')}.`
       : '',

@@ -853,7 +853,7 @@ export {
 export type { OrderWeights, RaisingRates } from './raise/order/rates.ts';
 export type { Across, OrderSite } from './raise/order/site.ts';
 export { hubPlaces, type LeadFixed, leadFixed } from './raise/order/lead.ts';
-export { type StageWinds, stageWinds } from './raise/winds.ts';
+export { type StageWinds, stageWinds, WINDS_LEAVE_OUT } from './raise/winds.ts';
 export { defaultRaising, type RaisingSettings, raisingSection } from './raise/schema.ts';
 export {
   type Gear,

@@ -9,8 +9,10 @@ import {
   type OrderBreak,
   type RecordedRates,
   reordered,
+  type StageWinds,
   type StormAnswer,
   siteFor,
+  stageWinds,
   stormPlan,
   type Weekend,
   weekendPlan,
@@ -55,6 +57,8 @@ interface Answer {
   readonly storm: StormAnswer | null;
   readonly parts: RaisedParts;
   readonly recorded: RecordedRates | null;
+  /** Winds of the stage whose card is told, seams and panels too. */
+  readonly card: StageWinds | null;
 }
 
 /** Runs the command; exit code 1 where the order breaks something, the weekend can't be done, or no stage
@@ -83,6 +87,14 @@ export async function raise(file: string, options: RaiseOptions): Promise<void> 
     const answer: Answer = {
       raised,
       breaks,
+      card: asksCard(options)
+        ? (orEnd(
+            file,
+            stageWinds(made.site.site.stages, raised.plan, [options.stage as number], {
+              strength: true,
+            }),
+          )[0] ?? null)
+        : null,
       now: at === null || storm !== null ? null : orEnd(file, nowPlan({ ...asked, here: at })),
       storm:
         at === null || storm === null
@@ -114,6 +126,10 @@ export async function raise(file: string, options: RaiseOptions): Promise<void> 
     progress.stop();
   }
 }
+
+/** Whether one stage is told as a card. */
+const asksCard = (options: RaiseOptions): boolean =>
+  options.stage !== undefined && !asksRaised(options);
 
 const isWeekendAsked = (options: RaiseOptions, crew: CrewSettings): boolean =>
   options.now === undefined &&
@@ -204,7 +220,7 @@ function orderOf(raised: Raised, text: string | undefined): string[][] {
 }
 
 function report(answer: Answer, options: RaiseOptions): string[] {
-  const { raised, breaks, weekend, now, storm, parts, recorded } = answer;
+  const { raised, breaks, weekend, now, storm, parts, recorded, card } = answer;
   const { chosen } = raised;
   const asksParts = asksRaised(options);
   const others = now === null && storm === null && !asksParts;
@@ -218,7 +234,9 @@ function report(answer: Answer, options: RaiseOptions): string[] {
         ? breakBlocks(raised, breaks)
         : [`Stages in the order ${options.order}: every state stands with the props of its card.`]
       : []),
-    ...(options.stage !== undefined && !asksParts ? stageBlocks(raised, options.stage) : []),
+    ...(options.stage !== undefined && asksCard(options)
+      ? stageBlocks(raised, options.stage, card ?? undefined)
+      : []),
     ...(options.stage === undefined && options.order === undefined && others
       ? planBlocks(raised)
       : []),
@@ -236,7 +254,7 @@ function report(answer: Answer, options: RaiseOptions): string[] {
 }
 
 function documentOf(
-  { raised, breaks, weekend, now, storm, parts, recorded }: Answer,
+  { raised, breaks, weekend, now, storm, parts, recorded, card }: Answer,
   options: RaiseOptions,
 ): object {
   const { chosen, plan, winds } = raised;
@@ -263,6 +281,7 @@ function documentOf(
     weekend,
     now,
     storm,
+    ...(card && { card }),
     ...(recorded && { rates: { ...recorded.rates, words: recorded.words } }),
     ...parts,
     cautions: [raiseCaution],

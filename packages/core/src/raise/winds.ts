@@ -22,12 +22,18 @@ export interface StageWinds {
   readonly propsHold: boolean;
 }
 
+/** What winds without strength leave out, in words. */
+export const WINDS_LEAVE_OUT =
+  'The winds of the stages are those of base hubs, anchors and props; what seams and panels bear takes the frame with its stiffness, and is told stage by stage.';
+
 /** The winds of some stages of a plan, all where none are named; faults where a stage can't be reckoned.
- * Seams and panels are left out of the limits, being slow: base hubs, anchors and props are in. */
+ * `strength`: seams and panels too, by the frame with its stiffness, about as long for one stage as
+ * without for ten; where it is false or left out they are in no limit (`WINDS_LEAVE_OUT`). */
 export function stageWinds(
   model: StageModel,
   { stages }: Pick<RaisingPlan, 'stages'>,
   numbers: readonly number[] = stages.map(({ number }) => number),
+  { strength = false }: { readonly strength?: boolean } = {},
 ): Read<StageWinds[]> {
   const found: StageWinds[] = [];
   const seams = model.shell.seams.length / 2;
@@ -37,7 +43,7 @@ export function stageWinds(
     const answer = stageAnswer(
       model,
       { placed: stage.placed, props: stage.props, pass: (seam) => pass[seam] ?? null },
-      { strength: false, sets: 1 },
+      { strength, sets: 1 },
     );
     if (!answer.ok) return answer;
     const { bears } = answer.value;
@@ -48,7 +54,9 @@ export function stageWinds(
       stage: stage.number,
       stopWork: bears.stopWork.gust.value,
       leave: bears.stopWork.leave,
-      unknown: bears.stopWork.unknown.filter((what) => what !== 'seam' && what !== 'panel'),
+      unknown: bears.stopWork.unknown.filter(
+        (what) => strength || (what !== 'seam' && what !== 'panel'),
+      ),
       propsHold: stage.props.length > 0 && prop?.status === 'known',
     });
   }
