@@ -97,7 +97,10 @@ export function stageBlocks(
       `Then ${count(stage.pass.snug.length, 'seam')} to snug, ${stage.pass.final.length} to final. ${stage.props.length === 0 ? 'It stands without a prop.' : `It stands on ${count(stage.props.length, 'prop')}, tied at head and foot.`} Stop work at gusts of ${speed(winds?.stopWork ?? null)}; left overnight to ${speed(winds?.leave ?? null)}.`,
       '',
     ),
-    'Stop work and overnight here are by base hubs, anchors, props, seams and panels, as far as they are known.',
+    wrap(
+      'Stop work and overnight here are by base hubs, anchors, props, seams and panels, as far as they are known.',
+      '',
+    ),
     winds && winds.unknown.length > 0
       ? `Unknown, and may give way sooner: ${winds.unknown.join(', ')}.`
       : '',
