@@ -88,8 +88,10 @@ export const weekendWords = {
       stage === null
         ? `${odds} no stop point yet`
         : `${odds} left at stage ${stage}, its last stop point`,
+    atOthers: (count: number, odds: string) => `${odds} left at one of ${count} other stop points`,
     caught: (odds: string) => `${odds} caught by dark between two stop points`,
     closeDown: (title: string) => `Close-down card: ${title}`,
+    darkAt: (time: string) => `Dark at ${time}.`,
     closeDownNote: (minutes: number, hands: number) =>
       `Begin ${minutes} min before dark with ${plural(hands, 'pair')} of hands.`,
     troubles: 'What keeps it from being done',

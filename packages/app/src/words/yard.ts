@@ -52,6 +52,9 @@ export const yardWords = {
   charge: 'Charge',
   chargeUnknown: (what: readonly string[]) => `Unknown: ${listed(what)}.`,
   lift: {
+    printed: 'lift card',
+    ofStages: (stages: readonly number[], lifts: number) =>
+      `${plural(lifts, 'lift')} of ${stages.length === 1 ? 'stage' : 'stages'} ${listed(stages.map(String))}`,
     summary: (pieces: number) => (pieces === 1 ? 'Lift card' : `Lift card, ${pieces} lifts`),
     stops: (gust: string) => `Nothing leaves the ground over gusts of ${gust}`,
     mass: (mass: string) => `${mass} at most`,

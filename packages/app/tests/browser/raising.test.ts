@@ -125,6 +125,16 @@ describe('the Raising sheet', () => {
     await open('days');
     await page.locator('.day-card').first().waitFor({ timeout: 60_000 });
     expect(await page.locator('.day-card').count()).toBe(demo.crew.dates.length);
+    // Somebody less: the plan is redone for those who are left.
+    const finish = page.locator('.fit-panel > .raise-verdict').first();
+    await page.getByText(/^First odds/).waitFor({ state: 'hidden', timeout: 120_000 });
+    const whole = await finish.textContent();
+    await open('people');
+    await page.getByRole('button', { name: people.remove('Wim'), exact: true }).click();
+    await open('days');
+    await page.locator('.day-card').first().waitFor({ timeout: 60_000 });
+    await page.getByText(/^First odds/).waitFor({ state: 'hidden', timeout: 120_000 });
+    expect(await finish.textContent()).not.toBe(whole);
     await dropFile(page, 'no-crew.json', JSON.stringify({ ...demo, crew: undefined }));
     await page.getByText(frameWords.opened('no-crew.json')).waitFor();
     await ordered(page);
@@ -155,6 +165,21 @@ describe('the Raising sheet', () => {
     await page.getByRole('button', { name: now.go, exact: true }).last().click();
     await page.locator('.now-answer section').waitFor({ timeout: 60_000 });
     expect(await page.locator('.now-answer .now-steps li').count()).toBeGreaterThan(0);
+  });
+
+  it('draws the yard, counts the kit down, and draws what hands must reach', async () => {
+    const page = await raised();
+    const open = (tab: keyof typeof words.tab) =>
+      page.getByRole('tab', { name: words.tab[tab], exact: true }).click();
+    await open('yard');
+    await page.locator('.yard-stack.now').first().waitFor();
+    expect(await page.locator('.yard-walks path').count()).toBeGreaterThan(0);
+    const left = page.locator('.kit > .raise-verdict');
+    const lines = Number.parseInt((await left.textContent()) ?? '', 10);
+    await page.locator('.bag[open] input').first().check();
+    await expect.poll(() => left.textContent()).toMatch(new RegExp(`^${lines - 1} of ${lines} `));
+    await open('gear');
+    await page.locator('.reach-needed').waitFor();
   });
 
   it('is read on a phone without a sideways scroll, and tells what to do now at one press', async () => {

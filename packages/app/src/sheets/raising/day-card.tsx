@@ -112,15 +112,22 @@ function DayChart({ day, bars }: { day: WeekendDay; bars: DayBars }) {
   );
 }
 
+/** Odds below which a stop point has no bar of its own. */
+const SELDOM = 0.05;
+
 function Evening({ day }: { day: WeekendDay }) {
   const words = useWords().weekend.plan;
   const { evening, closeDown, odds } = day;
   const bad = evening.verdict === 'gives way' || evening.verdict === 'between';
+  // Few bars: stop points that are seldom the last one count together.
+  const often = odds.at.filter((one) => one.odds >= SELDOM);
+  const others = odds.at.reduce((sum, one) => sum + (one.odds < SELDOM ? one.odds : 0), 0);
   const rows = [
     ...(odds.done > 0 ? [{ odds: odds.done, text: words.done(oddsText(odds.done)) }] : []),
-    ...odds.at
-      .filter((one) => one.odds >= 0.005)
-      .map((one) => ({ odds: one.odds, text: words.at(one.stage, oddsText(one.odds)) })),
+    ...often.map((one) => ({ odds: one.odds, text: words.at(one.stage, oddsText(one.odds)) })),
+    ...(others > 0.005
+      ? [{ odds: others, text: words.atOthers(odds.at.length - often.length, oddsText(others)) }]
+      : []),
     ...(odds.caught >= 0.005
       ? [{ odds: odds.caught, text: words.caught(oddsText(odds.caught)) }]
       : []),

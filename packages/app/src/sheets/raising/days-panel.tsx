@@ -15,16 +15,17 @@ import { momentName, oddsText } from './day-words.ts';
 import { hoursOf } from './hours.ts';
 import { WhatIfs } from './what-ifs.tsx';
 
-const runs = createWeekendRuns(weekendEngine, () => performance.now());
+/** The days' runs: their close-down cards are printed with the stages' cards. */
+export const weekendRuns = createWeekendRuns(weekendEngine, () => performance.now());
 
 /** The panel. A `question` that says how is of an order that is still improved. */
 export function DaysPanel({ question }: { question: WeekendAsked }) {
   const words = useWords().weekend.plan;
-  const run = useStore(runs.store);
+  const run = useStore(weekendRuns.store);
   const { crew } = question;
   const known = crew !== undefined && crew.dates.length > 0 && crew.people.length > 0;
   useEffect(() => {
-    if (known) runs.start(question);
+    if (known) weekendRuns.start(question);
   }, [question, known]);
   const own = run.of === question ? run : null;
   return (
@@ -34,11 +35,11 @@ export function DaysPanel({ question }: { question: WeekendAsked }) {
         <p>{words.need}</p>
       ) : own === null ? null : (
         <>
-          <ProgressLine ask={own} what={words.planning} onCancel={runs.cancel} />
+          <ProgressLine ask={own} what={words.planning} onCancel={weekendRuns.cancel} />
           {own.status === 'failed' || own.status === 'cancelled' ? (
             <p className="buttons">
               {words.failed}{' '}
-              <button type="button" onClick={() => runs.start(question, true)}>
+              <button type="button" onClick={() => weekendRuns.start(question, true)}>
                 {words.anew}
               </button>
             </p>

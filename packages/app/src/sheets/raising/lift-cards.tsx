@@ -17,15 +17,18 @@ export interface CardOfLifts {
 
 /** The cards of a stage, each for all pieces that are lifted the same way. The lowest gust limit counts. */
 export function cardsOf(lifts: readonly LiftFacts[]): CardOfLifts[] {
-  const found = new Map<string, { card: LiftCard; index: number | null; pieces: number[][] }>();
+  const found = new Map<
+    string,
+    { card: LiftCard; index: number | null; pieces: (readonly number[])[] }
+  >();
   for (const { card, index, places } of lifts) {
     if (card === null) continue;
     const { way, mass, roles } = card;
     const key = JSON.stringify([way.by, way.name, way.people, mass?.toFixed(0), roles]);
     const own = found.get(key);
-    if (own === undefined) found.set(key, { card, index, pieces: [[...places]] });
+    if (own === undefined) found.set(key, { card, index, pieces: [places] });
     else {
-      own.pieces.push([...places]);
+      own.pieces.push(places);
       own.index = Math.max(own.index ?? 0, index ?? 0);
       if (card.gustLimit.value < own.card.gustLimit.value) own.card = card;
     }

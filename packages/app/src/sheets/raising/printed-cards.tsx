@@ -3,6 +3,7 @@
 
 import type { RaisingPlan } from '@shellraise/core';
 import { useEffect, useState } from 'react';
+import { useStore } from 'zustand';
 import { recoloured } from '../../drawing/plan-view/recolour.ts';
 import { SvgItems } from '../../drawing/svg-items.tsx';
 import { printEngine } from '../../engine/bridge.ts';
@@ -13,6 +14,8 @@ import { useAppState } from '../../ui/app-context.tsx';
 import { usePrinting } from '../../ui/use-printing.ts';
 import { useWords } from '../../words/words.ts';
 import type { Stood } from '../places/stood.ts';
+import { weekendRuns } from './days-panel.tsx';
+import { PrintedCloseDown, PrintedLifts } from './printed-lifts.tsx';
 import { StageCard } from './stage-card.tsx';
 import { Legend } from './stage-drawing.tsx';
 import { placeStates, stageFills, stageItems } from './stage-items.ts';
@@ -37,6 +40,7 @@ export function PrintedCards({
   const { raising: words, frame } = useWords();
   const title = useAppState((state) => projectOf(state).title);
   const printing = usePrinting();
+  const days = useStore(weekendRuns.store);
   const details = useAllDetails(question, plan);
   if (!printing || picture === null) return null;
   const { standing } = stood;
@@ -72,6 +76,16 @@ export function PrintedCards({
           </section>
         );
       })}
+      <PrintedLifts
+        title={title || frame.untitled}
+        plan={plan}
+        details={details}
+        numbers={standing.numbers}
+      />
+      <PrintedCloseDown
+        title={title || frame.untitled}
+        weekend={days.of?.plan === plan ? days.value : null}
+      />
     </div>
   );
 }

@@ -279,12 +279,17 @@ function labels(
       (one) => one.type === 'text' && isTaken(one.text, one.at, one.size, boxes),
     );
     if (own === 'later' && hidden) return [];
-    const texts = item.items.map(
-      (one): Item =>
-        one.type === 'text'
-          ? { ...one, ink: ink[own], bold: own === 'now' || (one.bold ?? false) }
-          : one,
-    );
+    // Of panels that stand the number stays, what is smaller gives way.
+    const texts = item.items
+      .filter(
+        (one, i) => i === 0 || one.type !== 'text' || !isTaken(one.text, one.at, one.size, boxes),
+      )
+      .map(
+        (one): Item =>
+          one.type === 'text'
+            ? { ...one, ink: ink[own], bold: own === 'now' || (one.bold ?? false) }
+            : one,
+      );
     return [{ ...item, items: texts }];
   });
 }
