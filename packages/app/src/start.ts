@@ -21,6 +21,7 @@ const wants: Readonly<Record<Sheet, Want>> = {
   places: 'standing',
   ground: 'standing',
   raising: 'standing',
+  record: 'standing',
 };
 
 const SETTINGS = 'shellraise-settings';

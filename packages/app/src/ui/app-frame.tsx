@@ -1,6 +1,6 @@
 // The frame around every sheet: the phases as a strip, the sheet, messages.
 
-import { lazy, Suspense, useEffect, useLayoutEffect } from 'react';
+import { lazy, Suspense, useEffect, useLayoutEffect, useRef } from 'react';
 import { HatchPatterns } from '../drawing/svg-items.tsx';
 import { saveProject } from '../files/save-file.ts';
 import { PileSheet } from '../sheets/pile/pile-sheet.tsx';
@@ -26,12 +26,17 @@ const RaisingSheet = lazy(async () => ({
   default: (await import('../sheets/raising/raising-sheet.tsx')).RaisingSheet,
 }));
 
+const RecordSheet = lazy(async () => ({
+  default: (await import('../sheets/record/record-sheet.tsx')).RecordSheet,
+}));
+
 const sheetOf = {
   pile: PileSheet,
   shape: ShapeSheet,
   places: PlacesSheet,
   ground: GroundSheet,
   raising: RaisingSheet,
+  record: RecordSheet,
 } as const;
 
 /** The whole page. */
@@ -93,13 +98,20 @@ function PhaseStrip() {
   const words = useWords().frame;
   const app = useApp();
   const current = useAppState((state) => state.sheet);
+  const strip = useRef<HTMLOListElement>(null);
+  // On a phone the phases are wider than the page. (The links name the page too: one out of sight that
+  // names a place alone is taken for a skip link.)
+  useEffect(() => {
+    const here = strip.current?.children[sheets.indexOf(current)];
+    here?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [current]);
   return (
     <nav aria-label={words.phases}>
-      <ol className="phases">
+      <ol className="phases" ref={strip}>
         {sheets.map((sheet: Sheet, i) => (
           <li key={sheet}>
             <a
-              href={`#${sheet}`}
+              href={`./#${sheet}`}
               aria-current={sheet === current ? 'page' : undefined}
               onClick={(event) => {
                 event.preventDefault();

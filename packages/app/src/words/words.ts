@@ -10,6 +10,7 @@ import { hardWords } from './hard-piles.ts';
 import { pileWords } from './pile.ts';
 import { placesWords } from './places.ts';
 import { raisingWords } from './raising.ts';
+import { recordWords } from './record.ts';
 import { shapeWords } from './shape.ts';
 import { weekendWords } from './weekend.ts';
 import { yardWords } from './yard.ts';
@@ -28,6 +29,7 @@ export const english = {
   raising: raisingWords,
   weekend: weekendWords,
   yard: yardWords,
+  record: recordWords,
 };
 
 /** A message table. */

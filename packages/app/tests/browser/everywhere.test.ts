@@ -77,6 +77,7 @@ async function ready(page: Page, sheet: Sheet): Promise<void> {
     places: '[data-place]',
     ground: '.wind-rose',
     raising: '.raise-card',
+    record: '.noting',
     pile: 'main input',
     shape: 'main button',
   };
@@ -130,6 +131,7 @@ describe('on paper', () => {
     places: 4,
     ground: 6,
     raising: 30,
+    record: 3,
   };
 
   it.each(sheets)(

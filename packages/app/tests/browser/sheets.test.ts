@@ -5,6 +5,7 @@ import { fittingWords } from '../../src/words/fitting.ts';
 import { frameWords } from '../../src/words/frame.ts';
 import { pileWords } from '../../src/words/pile.ts';
 import { placesWords } from '../../src/words/places.ts';
+import { recordWords } from '../../src/words/record.ts';
 import { shapeWords } from '../../src/words/shape.ts';
 import { accessFaults } from './access.ts';
 import { tooSmall, tooWide } from './sizes.ts';
@@ -173,6 +174,21 @@ const walks: readonly Walk[] = [
         async (page) => {
           await tab(page, fittingWords.tags.tab);
           await page.getByRole('button', { name: fittingWords.tags.csv }).waitFor();
+        },
+      ],
+    ],
+  },
+  {
+    sheet: 'record',
+    steps: [
+      ['nothing noted', (page) => page.locator('[data-place]').first().waitFor()],
+      [
+        'a panel noted',
+        async (page) => {
+          await page.getByLabel(recordWords.name).fill('Ada');
+          await page.locator('.plan-window').focus();
+          await page.keyboard.press('ArrowDown');
+          await page.getByRole('button', { name: recordWords.takeBack }).waitFor();
         },
       ],
     ],

@@ -35,6 +35,30 @@ export function pickAt(shell: Shell, plan: PlanPoints, spot: Spot, reach: number
   const seam = nearestSeam(shell, plan, spot);
   if (seam && seam.away <= Math.min(0.7 * reach, SEAM_SHARE * side))
     return { type: 'seam', side: seam.side };
+  return placeAt(plan, spot);
+}
+
+/** The nearest thing of one sort to a spot, for a gloved hand: a place, or a hub or seam that is no
+ * farther than half a mean side. Null where there is none. */
+export function pickNearest(
+  shell: Shell,
+  plan: PlanPoints,
+  spot: Spot,
+  sort: Picked['type'],
+): Picked | null {
+  const reach = meanSide(shell, plan) / 2;
+  if (sort === 'hub') {
+    const hub = nearestHub(plan, spot);
+    return hub && hub.away <= reach ? { type: 'hub', hub: hub.hub } : null;
+  }
+  if (sort === 'seam') {
+    const seam = nearestSeam(shell, plan, spot);
+    return seam && seam.away <= reach ? { type: 'seam', side: seam.side } : null;
+  }
+  return placeAt(plan, spot);
+}
+
+function placeAt(plan: PlanPoints, spot: Spot): Picked | null {
   const place = plan.outlines.findIndex((outline) => holds(outline, spot));
   return place < 0 ? null : { type: 'place', place };
 }

@@ -9,7 +9,7 @@ import { useWords } from '../../words/words.ts';
 import { SvgItems } from '../svg-items.tsx';
 import { DatumArrow } from './datum-arrow.tsx';
 import { directions, firstPlace, neighbourTowards } from './navigate.ts';
-import { type Picked, pickAt, type Spot, spotAt } from './pick.ts';
+import { type Picked, pickAt, pickNearest, type Spot, spotAt } from './pick.ts';
 import { planLayers, recoloured } from './recolour.ts';
 import { SelectionLayer } from './selection-layer.tsx';
 import { usePlanView } from './use-viewport.ts';
@@ -24,6 +24,8 @@ export interface PlanViewProps {
   /** Places shown up: all those of a kind. */
   readonly marked: readonly number[];
   readonly onPick: (picked: Picked | null) => void;
+  /** What a tap means; else whatever lies nearest. */
+  readonly only?: Picked['type'];
   /** Names the drawing. */
   readonly label: string;
   /** What is selected, in words. */
@@ -39,7 +41,7 @@ const STEP = 1.5;
 
 /** The flat plan. */
 export function PlanView(props: PlanViewProps) {
-  const { shell, picture, fills, picked, marked, onPick, label, says, onZoom } = props;
+  const { shell, picture, fills, picked, marked, onPick, only, label, says, onZoom } = props;
   const words = useWords().places.plan;
   const id = useId();
   const host = useRef<HTMLDivElement>(null);
@@ -53,7 +55,8 @@ export function PlanView(props: PlanViewProps) {
     sheet,
     box,
     type: picture.type,
-    onPick: (spot, reach) => onPick(pickAt(shell, picture, spot, reach)),
+    onPick: (spot, reach) =>
+      onPick(only ? pickNearest(shell, picture, spot, only) : pickAt(shell, picture, spot, reach)),
     onZoom,
   });
 

@@ -1,0 +1,77 @@
+// What one tap says, and what else may be said, of a place, a seam or a hub: plain entries.
+
+import type { RecordPass, RecordPlan, RecordState, What } from '@shellraise/core';
+
+/** What is being noted: a tap on the drawing means the nearest of these. */
+export const notings = ['panels', 'seams', 'plates', 'seal'] as const;
+/** What is being noted. */
+export type Noting = (typeof notings)[number];
+
+/** A thing on the plan, by its index in the shell. */
+export interface Thing {
+  readonly sort: 'place' | 'seam' | 'hub';
+  readonly index: number;
+}
+
+/** What one tap says next. `done`: nothing is left to say of it; `not yet`: a panel beside it is
+ * missing. */
+export type Next = What | 'done' | 'not yet';
+
+const AFTER: Readonly<Record<RecordPass, RecordPass | null>> = {
+  none: 'finger',
+  finger: 'snug',
+  snug: 'final',
+  final: null,
+};
+
+/** The next state of a thing, one tap on. A seam waits for both panels, a plate for all around it. */
+export function nextOf(plan: RecordPlan, state: RecordState, noting: Noting, thing: Thing): Next {
+  const { sort, index } = thing;
+  if (sort === 'place') {
+    if (state.placed[index]) return 'done';
+    return { kind: 'panel placed', place: plan.places[index]!, tag: null, turn: null };
+  }
+  const around = sort === 'seam' ? plan.seamPlaces[index]! : plan.hubPlaces[index]!;
+  if (!around.every((place) => state.placed[place])) return 'not yet';
+  if (sort === 'hub')
+    return state.plates[index] ? 'done' : { kind: 'hub plate', hub: plan.hubs[index]!, on: true };
+  const seam = plan.seams[index]!;
+  if (noting === 'seal')
+    return state.sealed[index] ? 'done' : { kind: 'seam sealed', seam, sealed: true };
+  const pass = AFTER[state.passes[index]!];
+  return pass === null ? 'done' : { kind: 'seam pass', seam, pass };
+}
+
+/** Everything that may be said of a thing, in the order of the work; `is`: it is so already. */
+export function choicesOf(
+  plan: RecordPlan,
+  state: RecordState,
+  { sort, index }: Thing,
+): readonly { readonly what: What; readonly is: boolean }[] {
+  if (sort === 'place') {
+    const place = plan.places[index]!;
+    const there = state.placed[index] !== null;
+    return [
+      { what: { kind: 'panel taken out', place }, is: !there },
+      { what: { kind: 'panel placed', place, tag: null, turn: null }, is: there },
+    ];
+  }
+  if (sort === 'hub') {
+    const hub = plan.hubs[index]!;
+    return [
+      { what: { kind: 'hub plate', hub, on: true }, is: state.plates[index] === true },
+      { what: { kind: 'hub plate', hub, on: false }, is: !state.plates[index] },
+      { what: { kind: 'prop', hub, set: true }, is: state.props[index] === true },
+      { what: { kind: 'prop', hub, set: false }, is: !state.props[index] },
+    ];
+  }
+  const seam = plan.seams[index]!;
+  return [
+    ...(['none', 'finger', 'snug', 'final'] as const).map((pass) => ({
+      what: { kind: 'seam pass', seam, pass } as const,
+      is: state.passes[index] === pass,
+    })),
+    { what: { kind: 'seam sealed', seam, sealed: true }, is: state.sealed[index] === true },
+    { what: { kind: 'seam sealed', seam, sealed: false }, is: !state.sealed[index] },
+  ];
+}
