@@ -17,6 +17,8 @@ const soaks = [
       'packages/core/tests/raise/order/raise.test.ts',
       '-t',
       'no stage is called unstable by the frame',
+      // A plan of a large shell takes minutes where others use the machine too.
+      '--testTimeout=900000',
     ],
   },
   // The server killed under twenty recording phones.

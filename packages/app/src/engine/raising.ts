@@ -55,7 +55,7 @@ export interface RaisingProgress {
 
 /** Orders tried at most, and how long they may take, milliseconds: on a slow phone the best so far. */
 const TRIES = 1200;
-const MOST_TIME = 50_000;
+const MOST_TIME = 48_000;
 
 /** The plan; `onPlan` is told of the first that stands, `onProgress` how far the search for a better one
  * is. Faults where the shell can't be raised so. */

@@ -154,10 +154,10 @@ export function unknownsOf(model: FrameModel, joints: Joints, rows: RigidityRows
 
 /** RᵀR over the unknowns: how much the ties are strained, every tie counted alike. */
 export function gram(rows: RigidityRows, unknown: Int32Array): SymmetricMatrix {
-  const list = Int32Array.from(
-    rows.value,
-    (_, k) => unknown[3 * rows.joint[Math.floor(k / 3)] + (k % 3)],
-  );
+  const list = new Int32Array(rows.value.length);
+  rows.joint.forEach((joint, k) => {
+    for (let axis = 0; axis < 3; axis++) list[3 * k + axis] = unknown[3 * joint + axis];
+  });
   const cliques: Cliques = { start: rows.start.map((k) => 3 * k), unknown: list };
   const n = unknown.reduce((most, i) => Math.max(most, i + 1), 0);
   const pattern = patternOfCliques(n, cliques);

@@ -185,11 +185,15 @@ function flatten(joints: number, rows: readonly Row[]): RigidityRows {
   rows.forEach((row, r) => {
     start[r + 1] = start[r] + row.length;
   });
-  const terms = rows.flat();
-  return {
-    joints,
-    start,
-    joint: Int32Array.from(terms, ([joint]) => joint),
-    value: Float64Array.from(terms.flatMap(([, by]) => by)),
-  };
+  const joint = new Int32Array(start[rows.length]);
+  const value = new Float64Array(3 * joint.length);
+  // By plain loops: every stage that is asked about comes through here.
+  let k = 0;
+  for (const row of rows)
+    for (const [at, by] of row) {
+      joint[k] = at;
+      for (let axis = 0; axis < 3; axis++) value[3 * k + axis] = by[axis];
+      k++;
+    }
+  return { joints, start, joint, value };
 }

@@ -8,7 +8,7 @@ import type { PlaceId } from '../../shell/ids.ts';
 import type { Shell } from '../../shell/shell.ts';
 import { howItStands } from '../../stages/how-it-stands.ts';
 import type { RaisingPlan } from '../plan.ts';
-import { type Costing, costOf } from './cost.ts';
+import { type Costing, isOpen, stepCost } from './cost.ts';
 import { BARRED } from './entry.ts';
 import { firstOrder } from './first-order.ts';
 import { improve } from './improve.ts';
@@ -17,7 +17,7 @@ import { capFrom, type Group, type MakeUp, madeUpLow, type Piece, piecesOf } fro
 import { brokenPins, noPins, type Pins, ringOfPins } from './pins.ts';
 import { commonRates, commonWeights, type OrderWeights, type RaisingRates } from './rates.ts';
 import { type OrderSite, orderSite } from './site.ts';
-import { ringPass, type Step, type Stuck, type WalkOptions, walk } from './walk.ts';
+import { ringPass, type Step, type Stuck, Walker, type WalkOptions, walk } from './walk.ts';
 
 /** What is to be raised, and what the lead chose. */
 export interface RaisingBrief {
@@ -109,7 +109,8 @@ export function planRaising(brief: RaisingBrief, options: RaisingOptions = {}): 
   if (!firstPlan.ok) return firstPlan;
   options.onPlan?.(firstPlan.value);
   if (options.shouldStop?.() || tries === 0) return firstPlan;
-  const best = cheapest(site, brief, variants.value, options) ?? first;
+  const { total } = firstPlan.value.cost;
+  const best = cheapest(site, brief, variants.value, { order: first, total }, options);
   const improved = improve(site, best, {
     costing,
     pins: brief.pins,
@@ -183,35 +184,66 @@ function partitions(site: OrderSite, brief: RaisingBrief): Read<Piece[][]> {
         sets.push([...kept.filter(({ places }) => !places.some((p) => own.has(p))), cap]);
       }
   try {
-    return { ok: true, value: sets.map((set) => piecesOf(site, set)) };
+    return { ok: true, value: distinct(sets.map((set) => piecesOf(site, set))) };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return refuse('raising.groups', error.message, 'groups of built places, each in one piece');
   }
 }
 
+/** Each way to cut the shell once, where it comes first. */
+function distinct(ways: readonly Piece[][]): Piece[][] {
+  const met = new Set<string>();
+  return ways.filter((pieces) => {
+    const cut = pieces.map(({ places }) => keyOf(places)).sort();
+    const isNew = !met.has(cut.join(' '));
+    met.add(cut.join(' '));
+    return isNew;
+  });
+}
+
 /** Whether a group that the program made up reaches into a cap from a course on. */
 const isMadeUpAbove = (site: OrderSite, { places, made }: Group, course: number): boolean =>
   made === 'made up' && places.some((p) => site.course[p] >= course);
 
-/** The cheapest of the first orders; null where none can be walked. */
+/** The cheapest of the first orders, the one that the first plan has among them. One is walked no
+ * farther than until it costs more than the best. */
 function cheapest(
   site: OrderSite,
   brief: RaisingBrief,
   variants: readonly (readonly Piece[])[],
+  { order: first, total }: { readonly order: readonly Piece[]; readonly total: number },
   { shouldStop }: RaisingOptions,
-): Piece[] | null {
-  let best: { readonly order: Piece[]; readonly total: number } | null = null;
+): readonly Piece[] {
+  let best: { readonly order: readonly Piece[]; readonly total: number } = { order: first, total };
   for (const pieces of variants)
     for (const clockwise of [true, false]) {
-      if (best !== null && shouldStop?.()) return best.order;
+      if (shouldStop?.()) return best.order;
+      if (pieces === variants[0] && clockwise) continue;
       const order = firstOrder(site, pieces, brief.pins, { start: 0, clockwise });
-      const { steps, stuck } = walk(site, order, walkOptions(brief, false));
-      if (stuck !== null) continue;
-      const { total } = costOf(brief, steps);
-      if (best === null || total < best.total) best = { order, total };
+      const sum = totalWithin(site, brief, order, best.total);
+      if (sum < best.total) best = { order, total: sum };
     }
-  return best?.order ?? null;
+  return best.order;
+}
+
+/** What an order costs, infinite where that is more than a limit or where it can't be walked. */
+function totalWithin(
+  site: OrderSite,
+  brief: RaisingBrief,
+  order: readonly Piece[],
+  limit: number,
+): number {
+  const walker = new Walker(site, walkOptions(brief, false));
+  let total = 0;
+  for (const piece of order) {
+    if (walker.put(piece) !== null) return Number.POSITIVE_INFINITY;
+    const step = walker.steps.at(-1) as Step;
+    const isLast = walker.steps.length === order.length;
+    total += stepCost(brief, step, isOpen(step, isLast));
+    if (total >= limit) return Number.POSITIVE_INFINITY;
+  }
+  return total;
 }
 
 function leadOrder(
