@@ -10,7 +10,7 @@ import { chromium } from './chromium.mjs';
 import { palettePng } from './palette-png.mjs';
 import { root } from './run.mjs';
 
-const sheets = ['pile', 'shape', 'places', 'ground', 'raising'];
+const sheets = ['pile', 'shape', 'places', 'ground', 'raising', 'record'];
 const screens = {
   laptop: { viewport: { width: 1440, height: 900 } },
   phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
@@ -96,6 +96,17 @@ async function prepare(page, sheet) {
     await page.getByRole('slider').fill('14');
     await page.evaluate(() => document.activeElement?.blur());
     await page.getByText(/^Stop work at gusts of/).waitFor(patience);
+    await page.mouse.move(0, 0);
+  }
+  if (sheet === 'record') {
+    await page.locator('.plan text').first().waitFor();
+    await page.getByLabel('Your first name or initials').fill('Ada');
+    for (let at = 1; at <= 24; at++) {
+      const number = `1-${String(at).padStart(2, '0')}`;
+      const label = page.locator('.plan text').getByText(number, { exact: true }).first();
+      const box = await label.boundingBox();
+      await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    }
     await page.mouse.move(0, 0);
   }
   await page.waitForFunction(() => document.querySelector('progress') === null);
