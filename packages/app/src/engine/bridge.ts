@@ -25,7 +25,8 @@ export interface Asked<T> {
 type Question = keyof Engine;
 type Answer<Q extends Question> = Awaited<ReturnType<Engine[Q]>>;
 
-/** Questions whose answers follow from the question alone and may take long. */
+/** Questions whose answers hang on the question alone and may take long. The raising plan also hangs on
+ * how far the search came: kept, it stays the one whose cards were printed. */
 const worthKeeping: ReadonlySet<Question> = new Set<Question>([
   'identify',
   'arrange',

@@ -14,8 +14,8 @@ export interface Thing {
 }
 
 /** What one tap says next. `done`: nothing is left to say of it; `not yet`: a panel beside it is
- * missing. */
-export type Next = What | 'done' | 'not yet';
+ * missing; `left out`: it belongs to an opening. */
+export type Next = What | 'done' | 'not yet' | 'left out';
 
 const AFTER: Readonly<Record<RecordPass, RecordPass | null>> = {
   none: 'finger',
@@ -24,14 +24,23 @@ const AFTER: Readonly<Record<RecordPass, RecordPass | null>> = {
   final: null,
 };
 
-/** The next state of a thing, one tap on. A seam waits for both panels, a plate for all around it. */
-export function nextOf(plan: RecordPlan, state: RecordState, noting: Noting, thing: Thing): Next {
-  const { sort, index } = thing;
+/** The next state of a thing, one tap on. A seam waits for both panels, a plate for all around it save
+ * those of openings. */
+export function nextOf(
+  plan: RecordPlan,
+  state: RecordState,
+  noting: Noting,
+  { sort, index }: Thing,
+  leftOut: readonly number[] = [],
+): Next {
   if (sort === 'place') {
+    if (leftOut.includes(index)) return 'left out';
     if (state.placed[index]) return 'done';
     return { kind: 'panel placed', place: plan.places[index]!, tag: null, turn: null };
   }
-  const around = sort === 'seam' ? plan.seamPlaces[index]! : plan.hubPlaces[index]!;
+  const all = sort === 'seam' ? plan.seamPlaces[index]! : plan.hubPlaces[index]!;
+  const around = all.filter((place) => !leftOut.includes(place));
+  if (around.length === 0 || (sort === 'seam' && around.length < 2)) return 'left out';
   if (!around.every((place) => state.placed[place])) return 'not yet';
   if (sort === 'hub')
     return state.plates[index] ? 'done' : { kind: 'hub plate', hub: plan.hubs[index]!, on: true };

@@ -40,6 +40,7 @@ export const recordWords = {
   },
   said: (thing: string, step: string) => `${thing}: ${step}`,
   notYet: (thing: string) => `${thing}: a panel beside it is not in place yet.`,
+  isLeftOut: (thing: string) => `${thing} belongs to an opening: nothing stands there.`,
   isDone: (thing: string) => `${thing} is done. Other states are below.`,
   takeBack: 'Take back',
   takenBack: 'Taken back.',

@@ -73,6 +73,22 @@ describe('a tap', () => {
   });
 });
 
+describe('an opening', () => {
+  it('takes no panel and no bolt, and does not hold up the plates around it', () => {
+    const hub = plan.hubPlaces.findIndex((around) => around.includes(one) && around.length > 1);
+    const around = (plan.hubPlaces[hub] as readonly number[]).filter((place) => place !== one);
+    const { state } = said(...around.map(placed));
+    const next = (noting: Noting, thing: Thing) => nextOf(plan, state(), noting, thing, [one]);
+    expect(next('panels', { sort: 'place', index: one })).toBe('left out');
+    expect(next('seams', seam)).toBe('left out');
+    expect(next('plates', { sort: 'hub', index: hub })).toMatchObject({
+      kind: 'hub plate',
+      on: true,
+    });
+    expect(nextOf(plan, state(), 'plates', { sort: 'hub', index: hub })).toBe('not yet');
+  });
+});
+
 describe('what else may be said', () => {
   it('marks the one state that is so, of each thing that can be so', () => {
     const { state } = said(placed(one), placed(other), {

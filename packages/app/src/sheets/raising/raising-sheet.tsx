@@ -28,6 +28,7 @@ import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { AssumedPanel } from './assumed-panel.tsx';
 import { DaysPanel } from './days-panel.tsx';
+import { faultsInWords } from './fault-words.ts';
 import { GearPanel, lookAgain, useWays } from './gear-panel.tsx';
 import { StageBag } from './kit-sections.tsx';
 import { useLead } from './lead.ts';
@@ -336,13 +337,7 @@ function useYard(raised: RaisedQuestion, wishes: YardWishes) {
   const read = last?.question.plan === raised.plan ? last.answer : null;
   return {
     answer: read?.ok ? read.value : null,
-    fault:
-      fault ??
-      (read && !read.ok
-        ? read.faults
-            .map(({ path, found, expected }) => words.fault(path, found, expected))
-            .join(' ')
-        : null),
+    fault: fault ?? (read && !read.ok ? faultsInWords(read.faults, words) : null),
   };
 }
 
@@ -358,7 +353,5 @@ function useDetail(question: RaisingQuestion, plan: RaisingPlan, number: number)
   if (last?.question.plan !== plan.stages || last.question.number !== number) return null;
   const read = last.answer;
   if (read.ok) return read.value;
-  return read.faults
-    .map(({ path, found, expected }) => words.fault(path, found, expected))
-    .join(' ');
+  return faultsInWords(read.faults, words);
 }

@@ -6,6 +6,7 @@ import { quickEngine } from '../../engine/bridge.ts';
 import type { RaisingCheckQuestion, RaisingQuestion } from '../../engine/raising.ts';
 import { useWords } from '../../words/words.ts';
 import { useAnswer } from '../places/use-answer.ts';
+import { faultsInWords } from './fault-words.ts';
 import { isPlanned } from './order-moves.ts';
 
 /** What is being tried, with what it breaks. */
@@ -46,13 +47,7 @@ export function useTrial(question: RaisingQuestion, plan: RaisingPlan): readonly
     moved: tried?.moved ?? 0,
     lifts,
     breaks: read?.ok ? read.value : null,
-    fault:
-      fault ??
-      (read && !read.ok
-        ? read.faults
-            .map(({ path, found, expected }) => words.fault(path, found, expected))
-            .join(' ')
-        : null),
+    fault: fault ?? (read && !read.ok ? faultsInWords(read.faults, words) : null),
   };
   const onTry: Try = (next, moved = 0) =>
     setTried(next === null || isPlanned(next) ? null : { plan, order: next, moved });

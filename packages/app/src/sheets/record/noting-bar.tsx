@@ -59,7 +59,7 @@ export function NotingBar(props: NotingBarProps) {
           <button
             type="button"
             onClick={() => {
-              session.takeBack(last, last.by);
+              session.takeBack(last, name || last.by);
               onTold(words.takenBack);
             }}
           >

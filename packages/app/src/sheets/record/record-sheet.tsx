@@ -112,8 +112,9 @@ function Noted({ stood, project }: { stood: Stood; project: string }) {
       setTold(words.nameFirst);
       return;
     }
-    const next = nextOf(plan, state, noting, one);
+    const next = nextOf(plan, state, noting, one, leftOut);
     if (next === 'done') setTold(words.isDone(nameOf(one)));
+    else if (next === 'left out') setTold(words.isLeftOut(nameOf(one)));
     else if (next === 'not yet') setTold(words.notYet(nameOf(one)));
     else {
       session.say(next, name);
