@@ -12,13 +12,16 @@ export interface Kept {
   told(stateVector: Uint8Array): void;
   /** An update came from there. */
   came(update: Uint8Array): void;
+  /** What is known, as a state vector: to be kept over a reload. */
+  known(): Uint8Array;
   /** Changes in the document, whoever made them, that are not known to be kept there: 0, all is. */
   waiting(): number;
 }
 
-/** Nothing of the document is known to be kept, at first. */
-export function keptElsewhere(doc: Y.Doc): Kept {
-  const there = new Map<number, number>();
+/** At first what was `known` before, as a state vector: without it nothing. It holds until the other side
+ * tells its own. */
+export function keptElsewhere(doc: Y.Doc, known?: Uint8Array): Kept {
+  const there = new Map(known && Y.decodeStateVector(known));
   const upTo = (client: number, clock: number): void => {
     there.set(client, Math.max(clock, there.get(client) ?? 0));
   };
@@ -33,6 +36,7 @@ export function keptElsewhere(doc: Y.Doc): Kept {
       for (const [client, clock] of to)
         if ((from.get(client) ?? 0) <= (there.get(client) ?? 0)) upTo(client, clock);
     },
+    known: () => Y.encodeStateVector(there),
     waiting: () => {
       let missing = 0;
       for (const [client, clock] of Y.decodeStateVector(Y.encodeStateVector(doc)))
@@ -53,9 +57,13 @@ export interface Provider {
 }
 
 /** Listens in on a provider's messages; call it before the provider connects. `changed` is told when
- * something came that may change what is waiting. */
-export function followKept(provider: Provider, changed: () => void = () => undefined): Kept {
-  const kept = keptElsewhere(provider.doc);
+ * something came that may change what is waiting; `known`: see `keptElsewhere`. */
+export function followKept(
+  provider: Provider,
+  changed: () => void = () => undefined,
+  known?: Uint8Array,
+): Kept {
+  const kept = keptElsewhere(provider.doc, known);
   const handle = provider.messageHandlers[SYNC];
   provider.messageHandlers[SYNC] = (encoder, decoder, ...rest) => {
     const peek = decoding.clone(decoder);

@@ -257,6 +257,19 @@ describe('what is kept elsewhere', () => {
     expect(kept.waiting()).toBe(3);
   });
 
+  it('is remembered until the other side speaks again', () => {
+    const here = new Y.Doc();
+    const before = keptElsewhere(here);
+    addToDoc(here, [entry(), entry()]);
+    before.told(Y.encodeStateVector(here));
+    addToDoc(here, [entry()]);
+    const after = keptElsewhere(here, before.known());
+    expect([before.waiting(), after.waiting()]).toEqual([1, 1]);
+    expect(keptElsewhere(here).waiting()).toBe(3);
+    after.told(Y.encodeStateVector(new Y.Doc()));
+    expect(after.waiting()).toBe(3);
+  });
+
   it('is not what comes with a gap before it', () => {
     const [here, parts] = [new Y.Doc(), [] as Uint8Array[]];
     here.on('update', (bytes: Uint8Array) => parts.push(bytes));

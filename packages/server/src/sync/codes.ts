@@ -38,6 +38,16 @@ export function codesOf(storage: Storage, now: number): readonly CodeRow[] {
   return living();
 }
 
+/** The name of a site, which tells it from another kept at the same address: made of the moments at which
+ * its first codes were, which never change, and of nothing that is secret. Empty where there are none. */
+export const siteName = (codes: readonly CodeRow[]): string =>
+  codes.length === 0
+    ? ''
+    : createHash('sha256')
+        .update(`site ${codes.slice(0, ROLES.length).map(({ id, made }) => `${id} ${made}`)}`)
+        .digest('hex')
+        .slice(0, 16);
+
 /** Opens a session for a code; null where the code is unknown, revoked, or has too many. */
 export function join(
   storage: Storage,

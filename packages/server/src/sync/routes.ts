@@ -3,8 +3,9 @@
 
 import websocket, { type WebSocket } from '@fastify/websocket';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { lanAddresses } from '../lan.ts';
 import { buckets } from './bucket.ts';
-import { codesOf, cookieFor, join, newCode, type Session, sessionOf } from './codes.ts';
+import { codesOf, cookieFor, join, newCode, type Session, sessionOf, siteName } from './codes.ts';
 import { ALL_JOINS, JOINS, MAX_MESSAGE, MAX_WAITING, SOCKETS } from './limits.ts';
 import { CLOSE, type Line, type Room } from './room.ts';
 import type { Site } from './site.ts';
@@ -32,6 +33,8 @@ export async function syncRoutes(
   const session = async (request: FastifyRequest): Promise<Session | null> =>
     sessionOf((await site()).storage, request.headers.cookie, Date.now());
 
+  const name = async (): Promise<string> => siteName((await site()).storage.codes());
+
   /** Answers who is not one of these, and returns null. */
   const only = async (
     roles: readonly Role[],
@@ -54,12 +57,17 @@ export async function syncRoutes(
     if (!joined) return reply.code(403).send({ fault: 'no such code, or it holds no longer' });
     return reply
       .header('set-cookie', cookieFor(joined.token, request.protocol === 'https'))
-      .send({ role: joined.role });
+      .send({ role: joined.role, site: await name() });
   });
 
   server.get('/sync/who', async (request, reply) => {
     const who = await only(ROLES, request, reply);
-    return who ? { role: who.role } : reply;
+    return who ? { role: who.role, site: await name() } : reply;
+  });
+
+  server.get('/sync/addresses', async (request, reply) => {
+    if (!(await only(['lead'], request, reply))) return reply;
+    return addressesOf(request);
   });
 
   server.get('/sync/codes', async (request, reply) => {
@@ -96,14 +104,18 @@ export async function syncRoutes(
     {
       websocket: true,
       preValidation: async (request, reply) => {
-        const name = DOCS.find((one) => one === request.params.doc);
-        if (!name) return reply.code(404).send({ fault: 'no such document' });
+        const doc = DOCS.find((one) => one === request.params.doc);
+        if (!doc) return reply.code(404).send({ fault: 'no such document' });
         const who = await only(ROLES, request, reply);
         if (!who) return reply;
+        // A device that means another site must not pour that one's record into this.
+        const meant = (request.query as { site?: unknown }).site;
+        if (meant !== undefined && meant !== (await name()))
+          return reply.code(409).send({ fault: 'another site is kept here' });
         const own = [...open.values()].filter(({ hash }) => hash === who.hash).length;
         if (own >= SOCKETS.session || open.size >= SOCKETS.all)
           return reply.code(503).send({ fault: 'too many lines open' });
-        entering.set(request, { who, room: (await site()).rooms[name] });
+        entering.set(request, { who, room: (await site()).rooms[doc] });
         return undefined;
       },
     },
@@ -123,6 +135,15 @@ export async function syncRoutes(
       socket.on('error', () => socket.terminate());
     },
   );
+}
+
+/** Where other devices find this server; none where it listens to this computer alone. */
+function addressesOf(request: FastifyRequest): readonly string[] {
+  const at = request.server.server.address();
+  if (typeof at !== 'object' || !at || at.address.startsWith('127.') || at.address === '::1')
+    return [];
+  const port = request.socket.localPort ?? at.port;
+  return lanAddresses().map((address) => `${request.protocol}://${address}:${port}/`);
 }
 
 /** A socket as a line; one that reads no more is cut. */
