@@ -145,6 +145,9 @@ export interface ServeOptions {
   readonly port?: string;
   readonly data?: string;
   readonly lan?: boolean;
+  readonly https?: boolean;
+  readonly httpsPort?: string;
+  readonly newRoot?: boolean;
   readonly codes?: boolean;
   readonly open: boolean;
 }

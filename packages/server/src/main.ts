@@ -1,6 +1,7 @@
 // The entry: reads the command line, listens, says where, and ends cleanly when it is told to.
 
 import { fileURLToPath } from 'node:url';
+import { RootUnusable } from './https/unusable.ts';
 import { lanAddresses, qrLines } from './lan.ts';
 import { type Listening, listen, PortTaken, USUAL_PORT } from './listening.ts';
 import { openPage } from './open-page.ts';
@@ -29,26 +30,38 @@ export async function main(words: readonly string[], root = builtApp): Promise<v
   try {
     const host = read.options.lan ? '0.0.0.0' : '127.0.0.1';
     const data = read.options.data ?? usualFolder();
-    listening = await listen({ root, host, port: read.options.port, data, onFault });
+    const { port, https, httpsPort, newRoot } = read.options;
+    const secured = https && {
+      https: {
+        root: await (await import('./https/root.ts')).openRoot(data, Date.now(), newRoot),
+        port: httpsPort,
+      },
+    };
+    listening = await listen({ root, host, port, data, onFault, ...secured });
   } catch (error) {
     end(...explained(error));
     return;
   }
   const address = `http://localhost:${listening.port}/`;
-  say(address, listening.port, read.options);
+  say(address, listening, read.options);
   if (read.options.codes) await sayCodes(listening);
   console.log('Ctrl-C ends it.');
   if (read.options.open && process.stdout.isTTY && process.stdin.isTTY) openPage(address);
   await ended(listening);
 }
 
-function say(address: string, port: number, { lan, port: asked }: ServeOptions): void {
+function say(
+  address: string,
+  { port, https }: Listening,
+  { lan, port: asked }: ServeOptions,
+): void {
   console.log(`Shellraise is at ${address}`);
   if (asked === null && port !== USUAL_PORT)
     console.log(
       `(Port ${USUAL_PORT} is taken. A browser keeps projects by address: those kept at port ${USUAL_PORT} are not seen at this one.)`,
     );
-  if (lan) sayLan(port);
+  if (https) sayHttps(port, https);
+  else if (lan) sayLan(port);
 }
 
 async function sayCodes({ server }: Listening): Promise<void> {
@@ -88,6 +101,28 @@ computer each time it opens it.
   );
 }
 
+function sayHttps(port: number, https: NonNullable<Listening['https']>): void {
+  const [first] = lanAddresses();
+  if (first === undefined) {
+    console.log('This computer is on no network, so no phone can open it.');
+    return;
+  }
+  const page = `http://${first}:${port}/trust`;
+  console.log(`
+For phones on the same network: https://${first}:${https.port}/
+Each phone has to trust this computer once. It gets the certificate, and what to tap, at
+  ${page}
+`);
+  for (const line of qrLines(page, process.stdout.isTTY === true)) console.log(`  ${line}`);
+  console.log(`
+Fingerprint of the certificate (SHA-256), to be compared on the phone:
+  ${https.fingerprint}
+
+Caution. A phone that trusts it believes whoever holds this computer's key when it poses as a computer
+on a private network. docs/https.md says what that means, and how to take it away again.
+`);
+}
+
 /** Waits for an interrupt, then closes. A second interrupt ends at once. */
 function ended({ server }: Listening): Promise<void> {
   return new Promise((resolve) => {
@@ -107,6 +142,12 @@ function ended({ server }: Listening): Promise<void> {
 function explained(error: unknown): readonly [2 | 3, ...string[]] {
   if (error instanceof NotBuilt)
     return [3, `The app is not built yet (${error.root}).`, 'Run npm start, or npm run build.'];
+  if (error instanceof RootUnusable)
+    return [
+      2,
+      `The root certificate can not be used: ${error.message}.`,
+      'It was left as it is. --new-root makes another, which every phone has to trust again.',
+    ];
   if (!(error instanceof PortTaken)) {
     const detail = error instanceof Error ? (error.stack ?? error.message) : String(error);
     return [3, 'The server could not start: a fault of ours. Please report this:', detail];

@@ -5,7 +5,13 @@ import { parseArgs } from 'node:util';
 /** What was asked. */
 export interface ServeOptions {
   readonly port: number | null;
+  /** Whether phones on the same network may open it; https asks for that too. */
   readonly lan: boolean;
+  /** Whether to serve over https as well. */
+  readonly https: boolean;
+  readonly httpsPort: number | null;
+  /** Whether the laptop's root certificate is to be made anew. */
+  readonly newRoot: boolean;
   /** The folder where project and record are kept; null: the usual one. */
   readonly data: string | null;
   /** Whether the join codes are to be printed. */
@@ -25,6 +31,9 @@ export const help = `Serves the app of Shellraise on this computer.
 
   --port N    listen on this port and no other (without it: 4180, or the next free one)
   --lan       let phones on the same network open it too
+  --https     let phones open it over https, with a certificate of this computer's own
+  --https-port N  this port for https and no other (without it: 4443, or the next free one)
+  --new-root  with --https: make that certificate anew; every phone has to trust it again
   --data DIR  keep the shared project and record in this folder
   --codes     print the codes with which devices join
   --no-open   do not open the browser
@@ -40,20 +49,31 @@ export function readOptions(words: readonly string[]): OptionsRead {
       options: {
         port: { type: 'string' },
         lan: { type: 'boolean', default: false },
+        https: { type: 'boolean', default: false },
+        'https-port': { type: 'string' },
+        'new-root': { type: 'boolean', default: false },
         data: { type: 'string' },
         codes: { type: 'boolean', default: false },
         'no-open': { type: 'boolean', default: false },
         help: { type: 'boolean', short: 'h', default: false },
       },
     });
-    const port = values.port === undefined ? null : readPort(values.port);
+    const port = readPort(values.port);
+    const httpsPort = readPort(values['https-port']);
     if (values.data === '') return refuse('--data: found nothing, expected a folder');
     if (port === undefined) return refuse(`--port: found ${values.port}, expected 1 to 65535`);
+    if (httpsPort === undefined)
+      return refuse(`--https-port: found ${values['https-port']}, expected 1 to 65535`);
+    if ((values['new-root'] || httpsPort !== null) && !values.https)
+      return refuse('--new-root and --https-port: expected together with --https');
     return {
       ok: true,
       options: {
         port,
-        lan: values.lan,
+        lan: values.lan || values.https,
+        https: values.https,
+        httpsPort,
+        newRoot: values['new-root'],
         data: values.data ?? null,
         codes: values.codes,
         open: !values['no-open'],
@@ -67,7 +87,9 @@ export function readOptions(words: readonly string[]): OptionsRead {
 
 const refuse = (fault: string): OptionsRead => ({ ok: false, fault });
 
-function readPort(text: string): number | undefined {
+/** A port; null where none was given, undefined where it is none. */
+function readPort(text: string | undefined): number | null | undefined {
+  if (text === undefined) return null;
   const port = /^\d{1,5}$/.test(text) ? Number(text) : 0;
   return port >= 1 && port <= 65_535 ? port : undefined;
 }

@@ -8,7 +8,17 @@ const read = (...words: readonly string[]) => {
   return read.ok ? read.options : read.fault;
 };
 
-const usual = { port: null, lan: false, data: null, codes: false, open: true, help: false };
+const usual = {
+  port: null,
+  lan: false,
+  https: false,
+  httpsPort: null,
+  newRoot: false,
+  data: null,
+  codes: false,
+  open: true,
+  help: false,
+};
 
 describe('options', () => {
   it('have this computer alone, any port and an opened page where nothing is said', () => {
@@ -27,6 +37,19 @@ describe('options', () => {
     expect(read('--data=')).toContain('expected a folder');
     expect(read('--data', 'x', '--codes')).toEqual({ ...usual, data: 'x', codes: true });
     expect(read('--port=65535')).toMatchObject({ port: 65_535 });
+  });
+
+  it('take https for phones, which lets the network in', () => {
+    const asked = { ...usual, lan: true, https: true };
+    expect(read('--https')).toEqual(asked);
+    expect(read('--https', '--https-port', '8443', '--new-root')).toEqual({
+      ...asked,
+      httpsPort: 8443,
+      newRoot: true,
+    });
+    expect(read('--https', '--https-port=x')).toContain('--https-port: found x, expected 1 to');
+    for (const alone of ['--new-root', '--https-port=8443'])
+      expect(read(alone)).toContain('expected together with --https');
   });
 
   it('refuse what they do not know', () => {

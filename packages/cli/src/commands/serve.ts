@@ -3,15 +3,19 @@
 import { main } from '@shellraise/server';
 import type { ServeOptions } from '../options.ts';
 
-/** Runs the command until it is interrupted. */
-export async function serve({ port, data, lan, codes, open }: ServeOptions): Promise<void> {
+/** Runs the command until it is interrupted; the server reads the options itself. */
+export async function serve({ open, ...options }: ServeOptions): Promise<void> {
   // The server ends by itself when it is interrupted.
   process.removeAllListeners('SIGINT');
   await main([
-    ...(port === undefined ? [] : [`--port=${port}`]),
-    ...(data === undefined ? [] : [`--data=${data}`]),
-    ...(lan ? ['--lan'] : []),
-    ...(codes ? ['--codes'] : []),
+    ...Object.entries(options).flatMap(([name, value]) => words(dashed(name), value)),
     ...(open ? [] : ['--no-open']),
   ]);
 }
+
+/** An option as it was typed. */
+const words = (name: string, value: string | boolean | undefined): readonly string[] =>
+  value === true ? [name] : typeof value === 'string' ? [`${name}=${value}`] : [];
+
+const dashed = (name: string): string =>
+  `--${name.replace(/[A-Z]/g, (sign) => `-${sign.toLowerCase()}`)}`;
