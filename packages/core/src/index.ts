@@ -224,6 +224,8 @@ export {
   type Forgotten,
   forgotten,
   nearestFirst,
+  type SamplesTaken,
+  samplesTaken,
   samplesWanted,
   workingCourse,
 } from './record/forgotten.ts';

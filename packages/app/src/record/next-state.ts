@@ -51,6 +51,18 @@ export function nextOf(
   return pass === null ? 'done' : { kind: 'seam pass', seam, pass };
 }
 
+/** The same with how many people were at it, where that belongs to the kind of work. */
+export function withHands(what: What, hands: number | null): What {
+  if (hands === null) return what;
+  const counts =
+    what.kind === 'panel placed' ||
+    (what.kind === 'seam pass' && what.pass !== 'none') ||
+    (what.kind === 'hub plate' && what.on) ||
+    (what.kind === 'hub bolt' && what.pass !== 'none') ||
+    (what.kind === 'prop' && what.set);
+  return counts ? { ...what, hands } : what;
+}
+
 /** Everything that may be said of a thing, in the order of the work; `is`: it is so already. */
 export function choicesOf(
   plan: RecordPlan,
@@ -72,6 +84,10 @@ export function choicesOf(
       { what: { kind: 'hub plate', hub, on: false }, is: !state.plates[index] },
       { what: { kind: 'prop', hub, set: true }, is: state.props[index] === true },
       { what: { kind: 'prop', hub, set: false }, is: !state.props[index] },
+      ...(['none', 'snug', 'final'] as const).map((pass) => ({
+        what: { kind: 'hub bolt', hub, pass } as const,
+        is: state.hubBolts[index] === pass,
+      })),
     ];
   }
   const seam = plan.seams[index]!;

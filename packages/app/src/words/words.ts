@@ -11,6 +11,7 @@ import { pileWords } from './pile.ts';
 import { placesWords } from './places.ts';
 import { raisingWords } from './raising.ts';
 import { recordWords } from './record.ts';
+import { recordingWords } from './recording.ts';
 import { shapeWords } from './shape.ts';
 import { weekendWords } from './weekend.ts';
 import { yardWords } from './yard.ts';
@@ -30,6 +31,7 @@ export const english = {
   weekend: weekendWords,
   yard: yardWords,
   record: recordWords,
+  recording: recordingWords,
 };
 
 /** A message table. */

@@ -2,22 +2,29 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { recordWords as words } from '../../src/words/record.ts';
+import { recordingWords as recording } from '../../src/words/recording.ts';
 import { inBrowser } from './support.ts';
 
 const { open, profile } = inBrowser();
 
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
-const done = (page: Page, what: keyof typeof words.tallyOf) =>
-  page.getByRole('row', { name: words.tallyOf[what] }).getByRole('cell').first().textContent();
+const tab = (page: Page, name: string) => page.getByRole('tab', { name, exact: true }).click();
+async function done(page: Page, what: keyof typeof words.tallyOf): Promise<string | null> {
+  await tab(page, recording.tab.done);
+  const row = page.getByRole('row', { name: words.tallyOf[what] });
+  return row.getByRole('cell').first().textContent();
+}
 const saved = (page: Page, entries: number) =>
   page.getByText(`${words.saved.here} ${words.saved.count(entries)}`).waitFor();
 
-/** The number of a place, as the plan draws it, pressed. */
-async function press(page: Page, number: string): Promise<void> {
+/** The number of a place, as the plan draws it, pressed for so long. */
+async function press(page: Page, number: string, milliseconds = 0): Promise<void> {
   const label = page.locator('.plan text').getByText(number, { exact: true }).first();
   const box = await label.boundingBox();
   if (!box) throw new Error(`${number} is not drawn`);
-  await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2, {
+    delay: milliseconds,
+  });
 }
 
 describe('what is noted on the plan', () => {
@@ -55,5 +62,32 @@ describe('what is noted on the plan', () => {
     }
     expect(await done(other.page, 'placed')).toBe('2');
     expect([...first.faults, ...other.faults]).toEqual([]);
+  });
+
+  it('is chosen by a long press without a word, checked with the wrench, and stopped at once', async () => {
+    const { page, faults } = await open({ sheet: 'record' });
+    await page.locator('.plan text').getByText('1-01', { exact: true }).first().waitFor();
+    await page.getByLabel(words.name).fill('Ada');
+    await press(page, '1-01', 700);
+    await page.getByText(recording.held(words.place('1-01'))).waitFor();
+    expect(await done(page, 'placed')).toBe('0');
+    await page.getByText(words.around).click();
+    await button(page, words.seam('1-01/1-02')).click();
+    await page.getByText(words.sample).click();
+    await page.getByLabel(recording.sample.bolts).fill('3');
+    await page.getByLabel(recording.sample.failed).fill('1');
+    await button(page, recording.sample.note).click();
+    await saved(page, 1);
+    await tab(page, recording.tab.forgotten);
+    await page
+      .getByText(/a bolt failed/)
+      .first()
+      .waitFor();
+    await tab(page, recording.tab.next);
+    await button(page, recording.stop.lightning).click();
+    await page.getByRole('alert').getByText(recording.stop.on.lightning).waitFor();
+    await button(page, recording.stop.lift.lightning).click();
+    await page.getByText(recording.stop.on.lightning).waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
   });
 });

@@ -1,6 +1,12 @@
 import { type Entry, RecordLog, recordPlan, recordState, type What } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
-import { choicesOf, type Noting, nextOf, type Thing } from '../../src/record/next-state.ts';
+import {
+  choicesOf,
+  type Noting,
+  nextOf,
+  type Thing,
+  withHands,
+} from '../../src/record/next-state.ts';
 import { tallyOf } from '../../src/sheets/record/tally.tsx';
 import { courses, numbers, placeOf, shell } from '../places/notation.ts';
 
@@ -106,7 +112,7 @@ describe('what else may be said', () => {
       { sort: 'hub', index: 0 },
     ] as Thing[])
       expect(choicesOf(plan, state(), thing).filter(({ is }) => is).length).toBe(
-        thing.sort === 'hub' ? 2 : 1,
+        thing.sort === 'hub' ? 3 : 1,
       );
   });
 });
@@ -129,5 +135,22 @@ describe('done and left', () => {
     expect(without[1]?.of).toBe(
       plan.seams.length - plan.seamPlaces.filter((two) => two.includes(one)).length,
     );
+  });
+});
+
+describe('how many people were at it', () => {
+  it('goes with work, and with nothing else', () => {
+    const seamName = plan.seams[0] as string;
+    const work: What[] = [placed(one), { kind: 'seam pass', seam: seamName, pass: 'snug' }];
+    for (const what of work) {
+      expect(withHands(what, 3)).toEqual({ ...what, hands: 3 });
+      expect(withHands(what, null)).toBe(what);
+    }
+    const rest: What[] = [
+      { kind: 'seam pass', seam: seamName, pass: 'none' },
+      { kind: 'stop', why: 'wind', on: true },
+      { kind: 'panel taken out', place: '1-01' },
+    ];
+    for (const what of rest) expect(withHands(what, 3)).toBe(what);
   });
 });

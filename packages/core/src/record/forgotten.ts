@@ -92,11 +92,7 @@ function samplesDue(
   state: RecordState,
   bolts: (seam: number) => number | null,
 ): Forgotten[] {
-  const taken = new Map<string, { bolts: number; failed: number }>();
-  for (const { what } of log.living('seam sampled')) {
-    const sum = taken.get(what.seam) ?? { bolts: 0, failed: 0 };
-    taken.set(what.seam, { bolts: sum.bolts + what.bolts, failed: sum.failed + what.failed });
-  }
+  const taken = samplesTaken(log);
   return plan.seams.flatMap((name, index): Forgotten[] => {
     const sum = taken.get(name) ?? { bolts: 0, failed: 0 };
     if (state.passes[index] !== 'final' && sum.failed === 0) return [];
@@ -113,6 +109,22 @@ function samplesDue(
       },
     ];
   });
+}
+
+/** Bolts of a seam that were sampled so far, and how many of them failed. */
+export interface SamplesTaken {
+  readonly bolts: number;
+  readonly failed: number;
+}
+
+/** Seam by its name → its samples, summed over all that were noted and not undone. */
+export function samplesTaken(log: RecordLog): ReadonlyMap<string, SamplesTaken> {
+  const taken = new Map<string, SamplesTaken>();
+  for (const { what } of log.living('seam sampled')) {
+    const sum = taken.get(what.seam) ?? { bolts: 0, failed: 0 };
+    taken.set(what.seam, { bolts: sum.bolts + what.bolts, failed: sum.failed + what.failed });
+  }
+  return taken;
 }
 
 /** Bolts of a seam to be sampled in all: a tenth rounded up, all once one failed; one where nobody

@@ -1,6 +1,6 @@
 // Moving, zooming and pointing on a flat drawing by mouse, pen, fingers and wheel, as plain events of
 // one element. A drag moves, two fingers or the wheel zoom about where they are, a press without a
-// drag picks. Pixels from the element's top left corner.
+// drag picks, a long one holds. Pixels from the element's top left corner.
 
 import type { Spot } from './pick.ts';
 
@@ -10,17 +10,23 @@ export interface PlanActs {
   readonly zoom: (factor: number, at: Spot) => void;
   /** `coarse` for a finger, which hides what it points at. */
   readonly pick: (at: Spot, coarse: boolean) => void;
+  /** A long press, as soon as it is one; null: a long press is a press like any other. */
+  readonly hold: ((at: Spot, coarse: boolean) => void) | null;
   readonly reset: () => void;
 }
 
 /** A press that moved less than this many pixels is no drag. */
 const STILL = 6;
+/** A press is a long one from here on, milliseconds. */
+const LONG = 550;
 
 /** Listens; returns the way to stop. */
 export function listenToPlan(element: HTMLElement, acts: PlanActs): () => void {
   const fingers = new Map<number, Spot>();
   let travelled = 0;
   let most = 0;
+  let long: ReturnType<typeof setTimeout> | undefined;
+  let held = false;
   const stop = new AbortController();
   const { signal } = stop;
 
@@ -43,6 +49,16 @@ export function listenToPlan(element: HTMLElement, acts: PlanActs): () => void {
       fingers.set(event.pointerId, spotOf(event));
       most = Math.max(most, fingers.size);
       element.setPointerCapture(event.pointerId);
+      held = false;
+      clearTimeout(long);
+      const { hold } = acts;
+      const [at, coarse] = [spotOf(event), event.pointerType === 'touch'];
+      if (hold && most === 1)
+        long = setTimeout(() => {
+          if (fingers.size !== 1 || most !== 1 || travelled >= STILL) return;
+          held = true;
+          hold(at, coarse);
+        }, LONG);
     },
     { signal },
   );
@@ -67,7 +83,8 @@ export function listenToPlan(element: HTMLElement, acts: PlanActs): () => void {
     'pointerup',
     (event) => {
       if (!fingers.delete(event.pointerId)) return;
-      if (fingers.size === 0 && most === 1 && travelled < STILL)
+      clearTimeout(long);
+      if (fingers.size === 0 && most === 1 && travelled < STILL && !held)
         acts.pick(spotOf(event), event.pointerType === 'touch');
     },
     { signal },
@@ -76,7 +93,16 @@ export function listenToPlan(element: HTMLElement, acts: PlanActs): () => void {
     'pointercancel',
     (event) => {
       fingers.delete(event.pointerId);
+      clearTimeout(long);
       most = 2;
+    },
+    { signal },
+  );
+  // A long press must not open the browser's own menu over the drawing.
+  element.addEventListener(
+    'contextmenu',
+    (event) => {
+      if (acts.hold) event.preventDefault();
     },
     { signal },
   );
@@ -91,5 +117,8 @@ export function listenToPlan(element: HTMLElement, acts: PlanActs): () => void {
     },
     { signal, passive: false },
   );
-  return () => stop.abort();
+  return () => {
+    clearTimeout(long);
+    stop.abort();
+  };
 }

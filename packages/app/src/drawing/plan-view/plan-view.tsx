@@ -24,6 +24,10 @@ export interface PlanViewProps {
   /** Places shown up: all those of a kind. */
   readonly marked: readonly number[];
   readonly onPick: (picked: Picked | null) => void;
+  /** A long press, or Enter with Shift. */
+  readonly onHold?: (picked: Picked | null) => void;
+  /** A key went to a place, where that is to be less than a press; Enter then presses. */
+  readonly onGo?: (place: number) => void;
   /** What a tap means; else whatever lies nearest. */
   readonly only?: Picked['type'];
   /** Names the drawing. */
@@ -41,7 +45,8 @@ const STEP = 1.5;
 
 /** The flat plan. */
 export function PlanView(props: PlanViewProps) {
-  const { shell, picture, fills, picked, marked, onPick, only, label, says, onZoom } = props;
+  const { shell, picture, fills, picked, marked, onPick, onHold, onGo, only, label, says, onZoom } =
+    props;
   const words = useWords().places.plan;
   const id = useId();
   const host = useRef<HTMLDivElement>(null);
@@ -50,19 +55,22 @@ export function PlanView(props: PlanViewProps) {
   const places = useMemo(() => recoloured(layers.places, fills), [layers, fills]);
   const box = useMemo(() => roomFor(picture), [picture]);
   const viewBox = `${box.x} ${box.y} ${box.width} ${box.height}`;
+  const at = (spot: Spot, reach: number): Picked | null =>
+    only ? pickNearest(shell, picture, spot, only) : pickAt(shell, picture, spot, reach);
   const { controls, whole } = usePlanView({
     host,
     sheet,
     box,
     type: picture.type,
-    onPick: (spot, reach) =>
-      onPick(only ? pickNearest(shell, picture, spot, only) : pickAt(shell, picture, spot, reach)),
+    onPick: (spot, reach) => onPick(at(spot, reach)),
+    onHold: onHold && ((spot, reach) => onHold(at(spot, reach))),
     onZoom,
   });
 
   const goTo = (place: number | null): void => {
     if (place === null) return;
-    onPick({ type: 'place', place });
+    if (onGo) onGo(place);
+    else onPick({ type: 'place', place });
     controls.show(spotAt(picture.labels, place));
   };
   const zoom = (factor: number): void =>
@@ -76,7 +84,10 @@ export function PlanView(props: PlanViewProps) {
           ? neighbourTowards(shell, picture, picked.place, direction)
           : firstPlace(picture),
       );
-    else if (event.key === '+' || event.key === '=') zoom(STEP);
+    else if (event.key === 'Enter' && onGo && picked) {
+      if (event.shiftKey) onHold?.(picked);
+      else onPick(picked);
+    } else if (event.key === '+' || event.key === '=') zoom(STEP);
     else if (event.key === '-') zoom(1 / STEP);
     else if (event.key === '0') controls.reset();
     else if (event.key === 'Escape' && picked) onPick(null);

@@ -25,6 +25,8 @@ export interface ViewportOptions {
   readonly type: number;
   /** A spot that was pressed, and how many millimetres count as on it. */
   readonly onPick: (spot: Spot, reach: number) => void;
+  /** The same for a long press; where left out a long press is a press. Whether there is one stays. */
+  readonly onHold?: ((spot: Spot, reach: number) => void) | undefined;
   /** Pixels a millimetre, whenever that changed and came to rest. */
   readonly onZoom: (pixels: number) => void;
 }
@@ -44,6 +46,7 @@ export function usePlanView(options: ViewportOptions) {
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const [whole, setWhole] = useState(true);
   latest.current = options;
+  const holds = options.onHold !== undefined;
 
   const all = useCallback((): Viewport | null => {
     const size = host.current;
@@ -137,6 +140,10 @@ export function usePlanView(options: ViewportOptions) {
       },
       pick: (at, coarse) =>
         latest.current.onPick(spotOf(at), REACH[coarse ? 'coarse' : 'fine'] * millimetres()),
+      hold: holds
+        ? (at, coarse) =>
+            latest.current.onHold?.(spotOf(at), REACH[coarse ? 'coarse' : 'fine'] * millimetres())
+        : null,
       reset: controls.reset,
     });
     return () => {
@@ -144,7 +151,7 @@ export function usePlanView(options: ViewportOptions) {
       clearTimeout(timer.current);
       stop();
     };
-  }, [host, settle, slide, all, controls]);
+  }, [host, settle, slide, all, controls, holds]);
 
   return { controls, whole };
 }

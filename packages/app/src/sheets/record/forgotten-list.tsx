@@ -1,31 +1,29 @@
-// What was forgotten below the working course, by course or nearest to what is chosen.
+// What was forgotten below the working course, by course or nearest to where somebody stands. Each
+// pressed is chosen on the plan.
 
-import { type Forgotten, nearestFirst, type RecordPlan } from '@shellraise/core';
+import { type Forgotten, nearestFirst } from '@shellraise/core';
 import { useState } from 'react';
 import type { Thing } from '../../record/next-state.ts';
-import { useWords } from '../../words/words.ts';
+import { useWords, type Words } from '../../words/words.ts';
+import type { Noted } from './use-noted.ts';
 
 /** How many are listed at once. */
 const SHOWN = 12;
 
-/** The list. */
+/** The list. `near`: the place where somebody stands; null: not said. */
 export function ForgottenList({
-  plan,
-  due,
-  thing,
-  nameOf,
+  noted: { plan, due, nameOf },
+  near,
   onThing,
 }: {
-  plan: RecordPlan;
-  due: readonly Forgotten[];
-  thing: Thing | null;
-  nameOf: (thing: Thing) => string;
+  noted: Noted;
+  near: number | null;
   onThing: (thing: Thing) => void;
 }) {
-  const words = useWords().record;
+  const { record: words, recording } = useWords();
   const [all, setAll] = useState(false);
-  const near = thing?.sort === 'place' ? thing.index : null;
-  const list = near === null ? due : nearestFirst(plan, due, near);
+  const [order, setOrder] = useState<'course' | 'near'>('course');
+  const list = order === 'near' && near !== null ? nearestFirst(plan, due, near) : due;
   const shown = all ? list : list.slice(0, SHOWN);
   return (
     <section>
@@ -36,19 +34,37 @@ export function ForgottenList({
         <p className="quiet">{words.nothingForgotten}</p>
       ) : (
         <>
-          <p className="quiet">{near === null ? words.byCourse : words.nearest}</p>
+          <fieldset className="record-big screen-only">
+            <legend className="read-out">{words.forgotten}</legend>
+            {(['course', 'near'] as const).map((one) => (
+              <button
+                key={one}
+                type="button"
+                aria-pressed={order === one}
+                onClick={() => setOrder(one)}
+              >
+                {recording.order[one]}
+              </button>
+            ))}
+          </fieldset>
+          {order === 'near' ? (
+            <p className="quiet">
+              {near === null ? recording.nearNeeds : recording.here(plan.places[near]!)}
+            </p>
+          ) : null}
           <ul className="record-due">
-            {shown.map((one) => {
+            {shown.map((one, i) => {
               const it: Thing = {
                 sort: one.what === 'missing plate' ? 'hub' : 'seam',
                 index: one.index,
               };
+              const first = order === 'course' && one.course !== shown[i - 1]?.course;
               return (
                 <li key={`${one.what} ${one.name}`}>
-                  <button type="button" className="plain" onClick={() => onThing(it)}>
-                    {nameOf(it)}
+                  {first ? <strong>{words.course(one.course)}</strong> : null}
+                  <button type="button" onClick={() => onThing(it)}>
+                    <span>{nameOf(it)}</span> <span className="quiet">{lacks(one, words)}</span>
                   </button>
-                  <span>{words.forgottenOf[one.what]}</span>
                 </li>
               );
             })}
@@ -63,4 +79,12 @@ export function ForgottenList({
       <p className="quiet">{words.practice}</p>
     </section>
   );
+}
+
+/** What is lacking, with how many bolts where that is known. */
+export function lacks({ what, bolts }: Forgotten, words: Words['record']): string {
+  if (bolts === null || !Number.isFinite(bolts)) return words.forgottenOf[what];
+  if (what === 'samples due') return words.samplesLeft(bolts);
+  if (what === 'failed samples') return words.failedLeft(bolts);
+  return words.forgottenOf[what];
 }

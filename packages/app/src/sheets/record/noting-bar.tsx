@@ -1,37 +1,26 @@
 // Under the plan: what a tap means, what was said last with the way to take it back, and everything
 // else that may be said of the thing that is chosen. Large enough for a glove.
 
-import type { Entry, RecordPlan, RecordState } from '@shellraise/core';
 import { choicesOf, type Noting, notings, type Thing } from '../../record/next-state.ts';
-import type { RecordSession } from '../../record/record-session.ts';
 import { useWords } from '../../words/words.ts';
+import { SampleForm } from './sample-form.tsx';
 import { aboutOf, stepOf } from './step-words.ts';
+import type { Noted } from './use-noted.ts';
 
 /** What the bar is made of. */
 export interface NotingBarProps {
+  readonly noted: Noted;
   readonly noting: Noting;
   readonly onNoting: (noting: Noting) => void;
-  readonly plan: RecordPlan;
-  readonly state: RecordState;
   readonly thing: Thing | null;
-  readonly nameOf: (thing: Thing) => string;
-  readonly session: RecordSession;
-  /** Who says it. */
-  readonly by: string;
-  readonly last: Entry | null;
-  /** Whether the record has been opened. */
-  readonly open: boolean;
-  /** What was told last; empty: what was said last is told. */
-  readonly told: string;
-  readonly onTold: (told: string) => void;
+  readonly onThing: (thing: Thing) => void;
 }
 
 /** The bar. */
-export function NotingBar(props: NotingBarProps) {
-  const { noting, onNoting, plan, state, thing, nameOf, session, by, last, open, told, onTold } =
-    props;
+export function NotingBar({ noted, noting, onNoting, thing, onThing }: NotingBarProps) {
   const words = useWords().record;
-  const name = by.trim();
+  const { plan, state, session, last, open, told, tell, nameOf, say } = noted;
+  const name = noted.by.trim();
   const said = last ? words.said(aboutOf(last.what, words), stepOf(last.what, words)) : '';
   return (
     <div className="noting screen-only">
@@ -60,7 +49,7 @@ export function NotingBar(props: NotingBarProps) {
             type="button"
             onClick={() => {
               session.takeBack(last, name || last.by);
-              onTold(words.takenBack);
+              tell(words.takenBack);
             }}
           >
             {words.takeBack}
@@ -77,9 +66,7 @@ export function NotingBar(props: NotingBarProps) {
               aria-pressed={is}
               disabled={!open || name === ''}
               onClick={() => {
-                if (is) return;
-                session.say(what, name);
-                onTold('');
+                if (!is) say(what);
               }}
             >
               {stepOf(what, words)}
@@ -87,6 +74,46 @@ export function NotingBar(props: NotingBarProps) {
           ))}
         </fieldset>
       ) : null}
+      {thing?.sort === 'place' ? <Around {...{ noted, onThing }} place={thing.index} /> : null}
+      {thing?.sort === 'seam' ? (
+        <details key={thing.index} className="record-more">
+          <summary>{words.sample}</summary>
+          <SampleForm noted={noted} seam={thing.index} />
+        </details>
+      ) : null}
     </div>
+  );
+}
+
+/** Seams and hubs of a panel: with keys alone one comes to them by its place. */
+function Around({
+  noted: { plan, nameOf },
+  place,
+  onThing,
+}: {
+  noted: Noted;
+  place: number;
+  onThing: (thing: Thing) => void;
+}) {
+  const words = useWords().record;
+  const things: Thing[] = [
+    ...plan.seamPlaces.flatMap((pair, index): Thing[] =>
+      pair.includes(place) ? [{ sort: 'seam', index }] : [],
+    ),
+    ...plan.hubPlaces.flatMap((list, index): Thing[] =>
+      list.includes(place) ? [{ sort: 'hub', index }] : [],
+    ),
+  ];
+  return (
+    <details key={place} className="record-more">
+      <summary>{words.around}</summary>
+      <div className="noting-choices">
+        {things.map((thing) => (
+          <button key={`${thing.sort} ${thing.index}`} type="button" onClick={() => onThing(thing)}>
+            {nameOf(thing)}
+          </button>
+        ))}
+      </div>
+    </details>
   );
 }

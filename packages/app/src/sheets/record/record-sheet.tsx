@@ -5,28 +5,29 @@ import '../../styles/fitting.css';
 import '../../styles/ground.css';
 import '../../styles/raising.css';
 import '../../styles/record.css';
-import { forgotten as forgottenIn, recordPlan, recordState } from '@shellraise/core';
-import { useEffect, useMemo, useState } from 'react';
-import { useStore } from 'zustand';
+import { useMemo, useState } from 'react';
 import type { Picked } from '../../drawing/plan-view/pick.ts';
 import { PlanView } from '../../drawing/plan-view/plan-view.tsx';
 import { type Noting, nextOf, type Thing } from '../../record/next-state.ts';
-import { keepOwnName, ownName, recordOf } from '../../record/this-record.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { useWords } from '../../words/words.ts';
 import { NoShell, Steps } from '../places/sheet-states.tsx';
 import type { Stood } from '../places/stood.ts';
+import { Tabs } from '../places/tabs.tsx';
 import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { usePlanPicture } from '../raising/stage-drawing.tsx';
 import { ForgottenList } from './forgotten-list.tsx';
+import { HandsChoice } from './hands-choice.tsx';
 import { NotingBar } from './noting-bar.tsx';
 import { QuestionList } from './question-list.tsx';
 import { recordFills, recordItems } from './record-items.ts';
 import { SavedLine } from './saved-line.tsx';
+import { StopBanner, StopCalls } from './stop-banner.tsx';
 import { Tally } from './tally.tsx';
+import { useNoted } from './use-noted.ts';
 
 /** The Record sheet. */
 export function RecordSheet() {
@@ -38,7 +39,7 @@ export function RecordSheet() {
       <h1 className="read-out">{words.title}</h1>
       <Steps />
       {stood ? (
-        <Noted key={project} stood={stood} project={project} />
+        <Recorded key={project} stood={stood} project={project} />
       ) : (
         <div className="choosing">
           <NoShell onChoose={() => undefined} />
@@ -51,38 +52,22 @@ export function RecordSheet() {
   );
 }
 
-/** Nobody knows yet how many bolts a seam has. */
-const bolts = (): null => null;
+const tabs = ['next', 'forgotten', 'done'] as const;
+type RecordTab = (typeof tabs)[number];
 
-function Noted({ stood, project }: { stood: Stood; project: string }) {
-  const { record: words, frame } = useWords();
-  const session = recordOf(project);
-  const now = useStore(session.store);
-  const { standing } = stood;
-  const { shell, courses } = standing.standing;
-  const { numbers, leftOut } = standing;
+function Recorded({ stood, project }: { stood: Stood; project: string }) {
+  const { record: words, recording, frame } = useWords();
+  const noted = useNoted(stood, project);
+  const { plan, state, due, leftOut, session, open, tell, nameOf, say } = noted;
+  const { shell } = plan;
   const picture = usePlanPicture(stood);
   const assumes = useAssumes();
-  const title = useAppState((state) => projectOf(state).title);
+  const title = useAppState((app) => projectOf(app).title);
   const [noting, setNoting] = useState<Noting>('panels');
   const [thing, setThing] = useState<Thing | null>(null);
-  const [by, setBy] = useState(ownName);
-  const [told, setTold] = useState('');
-  useEffect(() => keepOwnName(by), [by]);
-  const plan = useMemo(
-    () => recordPlan(shell, { numbers, course: courses.course }),
-    [shell, numbers, courses],
-  );
-  // The log is one object that grows: its version says when to look again.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: see above
-  const state = useMemo(() => recordState(session.log, plan), [session, plan, now.version]);
-  const due = useMemo(
-    () =>
-      forgottenIn(session.log, plan, state, bolts).filter(
-        ({ what, index }) => what === 'missing plate' || !isOut(plan.seamPlaces[index]!, leftOut),
-      ),
-    [session, plan, state, leftOut],
-  );
+  // Where somebody stands: the panel that was chosen last.
+  const [near, setNear] = useState<number | null>(null);
+  const [tab, setTab] = useState<RecordTab>('forgotten');
   const drawn = useMemo(
     () =>
       picture && {
@@ -96,90 +81,106 @@ function Noted({ stood, project }: { stood: Stood; project: string }) {
     [state],
   );
   const placed = state.placed.filter((panel) => panel !== null).length;
-  const name = by.trim();
 
-  const nameOf = (one: Thing): string => {
-    if (one.sort === 'place') return words.place(plan.places[one.index]!);
-    if (one.sort === 'seam') return words.seam(plan.seams[one.index]!);
-    const around = plan.hubPlaces[one.index]!;
-    return words.hubOf(plan.places[around[0]!] ?? '', around.length);
+  const choose = (one: Thing | null): void => {
+    setThing(one);
+    if (one?.sort === 'place') setNear(one.index);
   };
   const tap = (picked: Picked | null): void => {
     const one = picked && thingOf(picked, shell.seams);
-    setThing(one);
-    if (!one || !now.open) return;
-    if (name === '') {
-      setTold(words.nameFirst);
-      return;
-    }
+    choose(one);
+    if (!one || !open) return;
     const next = nextOf(plan, state, noting, one, leftOut);
-    if (next === 'done') setTold(words.isDone(nameOf(one)));
-    else if (next === 'left out') setTold(words.isLeftOut(nameOf(one)));
-    else if (next === 'not yet') setTold(words.notYet(nameOf(one)));
-    else {
-      session.say(next, name);
-      setTold('');
-      navigator.vibrate?.(30);
-    }
+    if (next === 'done') tell(words.isDone(nameOf(one)));
+    else if (next === 'left out') tell(words.isLeftOut(nameOf(one)));
+    else if (next === 'not yet') tell(words.notYet(nameOf(one)));
+    else say(next);
+  };
+  const hold = (picked: Picked | null): void => {
+    const one = picked && thingOf(picked, shell.seams);
+    choose(one);
+    if (!one) return;
+    tell(recording.held(nameOf(one)));
+    navigator.vibrate?.([20, 40, 20]);
   };
 
   return (
-    <div className="shell-sheet">
-      <div className="drawings raising-left">
-        <section className="record-drawing" aria-label={words.title}>
-          <div className="plan-room">
-            {drawn ? (
-              <PlanView
-                shell={shell}
-                picture={drawn}
-                fills={fills}
-                picked={thing && pickedOf(thing, shell.seams)}
-                marked={none}
-                only={noting === 'panels' ? 'place' : noting === 'plates' ? 'hub' : 'seam'}
-                onPick={tap}
-                label={words.drawing(placed, numbers.length - leftOut.length)}
-                says={thing ? nameOf(thing) : ''}
-                onZoom={ignore}
-              />
-            ) : null}
-          </div>
-        </section>
-        <NotingBar
-          {...{ noting, plan, state, thing, told, nameOf, session, by }}
-          last={now.last}
-          open={now.open}
-          onNoting={(next) => {
-            setNoting(next);
-            setThing(null);
-            setTold('');
-          }}
-          onTold={setTold}
-        />
-      </div>
-      <div className="beside">
-        <div className="fit-panel record-panel">
-          <label className="record-name screen-only">
-            {words.name}
-            <input value={by} maxLength={40} onChange={(event) => setBy(event.target.value)} />
-            <span className="quiet">{words.nameWhy}</span>
-          </label>
-          <SavedLine session={session} title={title} />
-          <QuestionList questions={state.questions} />
-          <ForgottenList {...{ plan, due, thing, nameOf }} onThing={setThing} />
-          <Tally state={state} plan={plan} leftOut={leftOut} />
-          <p className="caution">{words.caution}</p>
+    <>
+      <StopBanner noted={noted} />
+      <div className="shell-sheet">
+        <div className="drawings raising-left">
+          <section className="record-drawing" aria-label={words.title}>
+            <div className="plan-room">
+              {drawn ? (
+                <PlanView
+                  shell={shell}
+                  picture={drawn}
+                  fills={fills}
+                  picked={thing && pickedOf(thing, shell.seams)}
+                  marked={none}
+                  only={noting === 'panels' ? 'place' : noting === 'plates' ? 'hub' : 'seam'}
+                  onPick={tap}
+                  onHold={hold}
+                  onGo={(place) => choose({ sort: 'place', index: place })}
+                  label={words.drawing(placed, plan.places.length - leftOut.length)}
+                  says={thing ? nameOf(thing) : ''}
+                  onZoom={ignore}
+                />
+              ) : null}
+            </div>
+          </section>
+          <NotingBar
+            {...{ noted, noting, thing }}
+            onThing={choose}
+            onNoting={(next) => {
+              setNoting(next);
+              setThing(null);
+              tell('');
+            }}
+          />
         </div>
-        <TitleBlock more={[{ name: frame.block.assumes, value: assumes }]} />
+        <div className="beside">
+          <div className="record-head">
+            <label className="record-name screen-only">
+              {words.name}
+              <input
+                value={noted.by}
+                maxLength={40}
+                onChange={(event) => noted.setBy(event.target.value)}
+              />
+              <span className="quiet">{words.nameWhy}</span>
+            </label>
+            <HandsChoice noted={noted} />
+            <SavedLine session={session} title={title} />
+          </div>
+          <QuestionList questions={state.questions} />
+          <Tabs
+            className="beside-tabs record-tabs"
+            label={recording.tabs}
+            tabs={tabs.map((key) => ({ key, label: recording.tab[key] }))}
+            chosen={tab}
+            onChoose={setTab}
+          >
+            <div className="fit-panel record-panel">
+              {tab === 'next' ? (
+                <StopCalls noted={noted} />
+              ) : tab === 'forgotten' ? (
+                <ForgottenList noted={noted} near={near} onThing={choose} />
+              ) : (
+                <Tally state={state} plan={plan} leftOut={leftOut} />
+              )}
+              <p className="caution">{words.caution}</p>
+            </div>
+          </Tabs>
+          <TitleBlock more={[{ name: frame.block.assumes, value: assumes }]} />
+        </div>
       </div>
-    </div>
+    </>
   );
 }
 
 const none: readonly number[] = [];
 const ignore = (): void => undefined;
-
-const isOut = ([p, q]: readonly [number, number], leftOut: readonly number[]): boolean =>
-  leftOut.includes(p) || leftOut.includes(q);
 
 /** A seam on the plan goes by one of its sides, in the record by its own index. */
 function thingOf(picked: Picked, seams: ArrayLike<number>): Thing | null {
