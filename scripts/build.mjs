@@ -32,27 +32,31 @@ export function inTurn(...steps) {
 export const buildCli = () =>
   bundle('packages/cli', 'dist/run', [...filesIn('packages/core/src'), ...filesIn('packages/cli')]);
 
-/** Bundles the app if what goes into it changed; core must be built. Returns `{ code, output }`. */
+/** Bundles the app, and beside it the pocket copy's page, if what goes into them changed; core must be
+ * built. Returns `{ code, output }`. */
 export const buildApp = () =>
-  bundle('packages/app', 'dist', [
-    'examples/demo/project.json',
-    ...filesIn('packages/core/src'),
-    ...filesIn('packages/sync/src'),
-    ...filesIn('packages/app'),
-  ]);
+  bundle(
+    'packages/app',
+    'dist',
+    [
+      'examples/demo/project.json',
+      ...filesIn('packages/core/src'),
+      ...filesIn('packages/sync/src'),
+      ...filesIn('packages/app'),
+    ],
+    [[], ['--config', 'packages/app/pocket.config.ts']],
+  );
 
-function bundle(folder, into, sources) {
+/** `runs`: what each run of the bundler is told besides. */
+function bundle(folder, into, sources, runs = [[]]) {
   // Stands in the bundle's folder, so that it goes when the folder is emptied for another.
   const stamp = join(root, folder, into, '.built-from');
   const wanted = hashOf(['package-lock.json', ...sources]);
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return { code: 0, output: '' };
-  const { code, output } = capture(process.execPath, [
-    bin('vite'),
-    'build',
-    folder,
-    '--logLevel',
-    'warn',
-  ]);
+  const vite = [bin('vite'), 'build', folder, '--logLevel', 'warn'];
+  const { code, output } = inTurn(
+    ...runs.map((more) => () => capture(process.execPath, [...vite, ...more])),
+  );
   if (code === 0) writeFileSync(stamp, wanted);
   return { code, output: code === 0 ? '' : output };
 }

@@ -5,6 +5,7 @@ import { demoProject } from 'virtual:demo';
 import { fitEngine, longEngine, quickEngine } from './engine/bridge.ts';
 import { createDerived, type Want } from './engine/derived.ts';
 import { createFitting } from './engine/fitting.ts';
+import { carriedHere, isPocketCopy } from './files/carried.ts';
 import { openKept } from './files/open-kept.ts';
 import { keepOffline } from './offline/register.ts';
 import { createApp, DEMO, projectOf, type Sheet, sheets } from './state/app-state.ts';
@@ -30,13 +31,14 @@ const LAST = 'shellraise-last';
 /** Starts the page in a language. */
 export function start({ frame }: Words): Reach {
   const { store, ready } = browserStore();
+  const carried = carriedHere();
   let timer: ReturnType<typeof setTimeout> | undefined;
   const app = createApp(
     {
       project: demoProject(),
       settings: readSettings(kept(SETTINGS)),
       sheet: sheetInAddress(),
-      opening: (kept(LAST) ?? DEMO) !== DEMO || kept(LAST_WORDS) !== null,
+      opening: carried !== null || (kept(LAST) ?? DEMO) !== DEMO || kept(LAST_WORDS) !== null,
     },
     {
       store,
@@ -67,7 +69,10 @@ export function start({ frame }: Words): Reach {
     setTimeout(() => void dropOldPhotos(app), 10_000);
     // A file that was dropped meanwhile stays.
     const free = app.state.getState().projectId === DEMO;
-    if (free && last && last !== DEMO) await openKept(app, frame, last, true);
+    if (free && carried && left === null) {
+      const { openCarried } = await import('./files/open-carried.ts');
+      await openCarried(app, store, frame, carried);
+    } else if (free && last && last !== DEMO) await openKept(app, frame, last, true);
     app.opened();
   });
   // Once the page is there: keeping the other files must not hold up the first sheet.
@@ -85,8 +90,9 @@ async function dropOldPhotos(app: App): Promise<void> {
   await keepPhotosOf([projectId, ...projects.map(({ id }) => id)]).catch(() => undefined);
 }
 
-function keepForOffline(app: App, words: Words['frame']): Promise<void> {
-  return keepOffline({
+async function keepForOffline(app: App, words: Words['frame']): Promise<void> {
+  if (isPocketCopy()) return;
+  await keepOffline({
     ready: () => {
       if (app.state.getState().settings.offlineTold) return;
       app.tell('note', words.offlineReady);

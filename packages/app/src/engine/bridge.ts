@@ -5,7 +5,7 @@
 import { proxy, type Remote, wrap } from 'comlink';
 import { type AnswerStore, answerStore } from '../store/answer-store.ts';
 import type { Engine } from './api.ts';
-import engineAddress from './engine-worker.ts?worker&url';
+import { engineBuild, startWorker } from './start-worker.ts';
 
 /** Why a question has no answer. */
 export class Unanswered extends Error {
@@ -42,8 +42,6 @@ const worthKeeping: ReadonlySet<Question> = new Set<Question>([
   'ways',
   'mayWait',
   'weekend',
-  'ways',
-  'mayWait',
 ]);
 
 /** An answer that came sooner is as soon asked again as found, milliseconds. */
@@ -139,12 +137,10 @@ export function wholeQuestion(question: string, args: readonly unknown[]): strin
   );
 }
 
-const startWorker = (): Worker => new Worker(engineAddress, { type: 'module' });
-
-/** Kept answers. The address of a built engine says what is in it; a page under work keeps none. */
+/** Kept answers, by the engine's build; a page under work keeps none. */
 export const keptAnswers: AnswerStore | null = import.meta.env.DEV
   ? null
-  : answerStore(engineAddress, () => Date.now());
+  : answerStore(engineBuild, () => Date.now());
 
 const engine = (): EngineBridge => new EngineBridge(startWorker, keptAnswers);
 

@@ -89,3 +89,14 @@ export function openRecord(project: string, outside: RecordOutside): RecordSessi
     },
   };
 }
+
+/** Waits until all that was stored is in the session. */
+export const opened = ({ store }: RecordSession): Promise<void> =>
+  new Promise((done) => {
+    if (store.getState().open) return done();
+    const stop = store.subscribe(({ open }) => {
+      if (!open) return;
+      stop();
+      done();
+    });
+  });

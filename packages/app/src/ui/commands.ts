@@ -43,6 +43,12 @@ export function menuCommands(
       run: () => void saveProject(app, words, true),
     },
     { id: 'csv', label: menuItems.csv, keys: '', run: () => void exportCsv(app, words) },
+    {
+      id: 'pocket',
+      label: menuItems.pocket,
+      keys: '',
+      run: () => void savePocket(app, words),
+    },
     { id: 'print', label: menuItems.print, keys: 'Ctrl+P', run: () => print() },
     { id: 'projects', label: menuItems.projects, keys: 'Alt+P', run: () => show('projects') },
     {
@@ -77,4 +83,9 @@ export function otherCommands(
 
 async function openChosen(app: App, words: Words['frame']): Promise<void> {
   for (const file of await chooseFiles()) await openFile(app, words, file);
+}
+
+async function savePocket(app: App, words: Words['frame']): Promise<void> {
+  const { savePocketCopy } = await import('../files/pocket-copy.ts');
+  await savePocketCopy(app, words);
 }

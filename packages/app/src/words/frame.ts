@@ -39,6 +39,14 @@ export const frameWords = {
       'This browser keeps nothing for this page (a private window does that): save the project as a file before you close it.',
     fault: 'This browser could not keep the change: save the project as a file now.',
   },
+  pocketSaved: (name: string) =>
+    `${name} is saved. It opens in a phone's browser from its own files, with no server and no network, and carries the project and the record up to now. What is noted in it comes back from its Record sheet, as a file.`,
+  noPocket:
+    'The pocket copy was not made: its page comes from the laptop that serves Shellraise, and it could not be reached.',
+  pocketUnread:
+    'The project that this pocket copy carries could not be read. Ask for another copy.',
+  pocketChanged:
+    'You changed this project in this browser: your own stays open. The one that came with this copy was left out; its record was added to yours.',
   undo: 'Undo',
   redo: 'Redo',
   undoOf: (what: string) => `Undo: ${what}`,
@@ -49,6 +57,7 @@ export const frameWords = {
     save: 'Save as a file',
     saveAs: 'Save a copy as …',
     csv: 'Export the tally (CSV)',
+    pocket: 'Save a pocket copy (app and project in one file)',
     empty: 'Start an empty pile',
     demo: 'Open the demo',
     projects: 'Projects on this device …',
