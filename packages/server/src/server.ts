@@ -9,7 +9,7 @@ import { everywhere, keeping } from './headers.ts';
 import { codesOf } from './sync/codes.ts';
 import type { OnFault } from './sync/room.ts';
 import { syncRoutes } from './sync/routes.ts';
-import { openSite, type Site } from './sync/site.ts';
+import { openSite, type Site, type Where } from './sync/site.ts';
 import type { CodeRow } from './sync/storage.ts';
 
 declare module 'fastify' {
@@ -23,9 +23,13 @@ declare module 'fastify' {
 export interface ServerOptions {
   /** The folder of the built app. */
   readonly root: string;
-  /** The folder where project and record are kept; without it nothing is shared. It is opened when
-   * somebody first asks for it. */
-  readonly data?: string;
+  /** Where project and record are kept: a folder, or a database's address; without it nothing is shared.
+   * It is opened when somebody first asks for it. */
+  readonly data?: string | Where;
+  /** Names besides this computer's own by which people reach it, as that of a balancer. */
+  readonly names?: readonly string[];
+  /** Addresses of balancers, whose word on who asks is taken. */
+  readonly proxies?: readonly string[];
   /** Told of faults of ours, as a full disk. */
   readonly onFault?: OnFault;
 }
@@ -39,9 +43,13 @@ export class NotBuilt extends Error {
 
 /** A server of the built app, not listening yet. Throws `NotBuilt` where the folder has no
  * `index.html`. */
-export function createServer({ root, data, onFault }: ServerOptions): FastifyInstance {
+export function createServer(options: ServerOptions): FastifyInstance {
+  const { root, data, proxies = [] } = options;
   if (!existsSync(join(root, 'index.html'))) throw new NotBuilt(root);
-  const server = fastify({ forceCloseConnections: true });
+  const server = fastify({
+    forceCloseConnections: true,
+    ...(proxies.length > 0 && { trustProxy: [...proxies] }),
+  });
   server.addHook('onRequest', async (_request, reply) => {
     reply.headers(everywhere);
   });
@@ -54,7 +62,8 @@ export function createServer({ root, data, onFault }: ServerOptions): FastifyIns
       reply.header('cache-control', keeping(relative(root, path)));
     },
   });
-  if (data !== undefined) share(server, data, onFault ?? (() => undefined));
+  if (data !== undefined)
+    share(server, typeof data === 'string' ? { folder: data } : data, options);
   server.setNotFoundHandler(async (_request, reply) => {
     reply.code(404).type('text/plain; charset=utf-8').header('cache-control', 'no-store');
     return 'There is no such file. The app is at /\n';
@@ -68,17 +77,25 @@ export function createServer({ root, data, onFault }: ServerOptions): FastifyIns
   return server;
 }
 
-function share(server: FastifyInstance, folder: string, onFault: OnFault): void {
+function share(
+  server: FastifyInstance,
+  where: Where,
+  { names = [], onFault = () => undefined }: ServerOptions,
+): void {
   let opening: Promise<Site> | null = null;
+  let cut = (): void => undefined;
   const site = (): Promise<Site> => {
-    opening ??= openSite(folder, onFault).catch((error: unknown) => {
+    opening ??= openSite(where, onFault, () => cut()).catch((error: unknown) => {
       opening = null;
       onFault(error);
       throw error;
     });
     return opening;
   };
+  const onCodes = (does: () => void): void => {
+    cut = does;
+  };
   server.decorate('joinCodes', async () => codesOf((await site()).storage, Date.now()));
-  server.register(syncRoutes, { site });
+  server.register(syncRoutes, { site, onCodes, names });
   server.addHook('onClose', async () => (await opening?.catch(() => null))?.close());
 }

@@ -31,11 +31,13 @@ export function readCode(typed: unknown): string | null {
 }
 
 /** The living codes, one for each role at the least. */
-export function codesOf(storage: Storage, now: number): readonly CodeRow[] {
-  const living = (): CodeRow[] => storage.codes().filter(({ revoked }) => !revoked);
-  for (const role of ROLES)
-    if (!living().some((code) => code.role === role)) storage.addCode(role, newCode(), now);
-  return living();
+export async function codesOf(storage: Storage, now: number): Promise<readonly CodeRow[]> {
+  const living = async (): Promise<CodeRow[]> =>
+    (await storage.codes()).filter(({ revoked }) => !revoked);
+  const there = await living();
+  const missing = ROLES.filter((role) => !there.some((code) => code.role === role));
+  for (const role of missing) await storage.addCode(role, newCode(), now);
+  return missing.length > 0 ? living() : there;
 }
 
 /** The name of a site, which tells it from another kept at the same address: made of the moments at which
@@ -49,32 +51,32 @@ export const siteName = (codes: readonly CodeRow[]): string =>
         .slice(0, 16);
 
 /** Opens a session for a code; null where the code is unknown, revoked, or has too many. */
-export function join(
+export async function join(
   storage: Storage,
   typed: unknown,
   now: number,
-): { readonly role: Role; readonly token: string } | null {
+): Promise<{ readonly role: Role; readonly token: string } | null> {
   const code = readCode(typed);
-  const row = code === null ? null : storage.codeOf(code);
+  const row = code === null ? null : await storage.codeOf(code);
   if (!row || row.sessions >= SESSIONS_OF_CODE) return null;
   const token = randomBytes(32).toString('base64url');
-  storage.addSession(hashOf(token), row.id, now);
+  await storage.addSession(hashOf(token), row.id, now);
   return { role: row.role, token };
 }
 
 /** The session that a request's cookies name, or null. */
-export function sessionOf(
+export async function sessionOf(
   storage: Storage,
   cookies: string | undefined,
   now: number,
-): Session | null {
+): Promise<Session | null> {
   const token = cookieIn(cookies);
   if (token === null) return null;
   const hash = hashOf(token);
-  const row = storage.session(hash);
+  const row = await storage.session(hash);
   if (!row || row.seen < now - SESSION_AGE) return null;
   // Noted once a day: a tap need not write twice.
-  if (row.seen < now - 24 * 3600 * 1000) storage.see(hash, now);
+  if (row.seen < now - 24 * 3600 * 1000) await storage.see(hash, now);
   return { hash, code: row.code, role: row.role };
 }
 

@@ -29,8 +29,18 @@ export const MAX_WAITING = 128 * 1024 * 1024;
 export const HEARTBEAT = 15_000;
 export const SILENCE = 60_000;
 
+/** How often a shared storage is looked at while no news comes from other servers, milliseconds. */
+export const LOOK = 1000;
+
 /** Updates kept one by one before they are kept as one. */
 export const LOOSE_UPDATES = 500;
 
 /** How long a session lasts without being used, milliseconds. */
 export const SESSION_AGE = 30 * 24 * 3600 * 1000;
+
+/** Longest photo, bytes, and most of all photos of a site. */
+export const MAX_PHOTO = 12 * 1024 * 1024;
+export const MAX_PHOTOS = 8 * 1024 * 1024 * 1024;
+
+/** Bytes of photos that one session brings: at once, and each second. */
+export const PHOTO_BYTES = { burst: 300 * 1024 * 1024, perSecond: 1024 * 1024 } as const;

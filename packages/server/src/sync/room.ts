@@ -1,6 +1,8 @@
 // One document and the phones that share it, by the sync protocol of Yjs. What comes in is looked
 // through, kept on disk, and only then handed on and told as kept: the server sends its state vector,
-// which is the protocol's own way of saying what it has.
+// which is the protocol's own way of saying what it has. One thing is done at a time: a batch is looked
+// through against all that is kept, whoever's server kept it; while it is on its way to the disk nobody is
+// shown any of it.
 
 import { projectUpdate, recordUpdate, type UpdateVerdict } from '@shellraise/sync';
 import * as decoding from 'lib0/decoding';
@@ -8,6 +10,7 @@ import * as encoding from 'lib0/encoding';
 import { writePermissionDenied } from 'y-protocols/auth';
 import * as sync from 'y-protocols/sync';
 import * as Y from 'yjs';
+import { type Bell, noBell } from './bell.ts';
 import { bucket } from './bucket.ts';
 import { BYTES_IN, BYTES_OUT, LOOSE_UPDATES, MESSAGES, SILENCE } from './limits.ts';
 import type { DocName, Role, Storage } from './storage.ts';
@@ -47,8 +50,12 @@ export interface Room {
   join(line: Line): Peer;
   /** Tells every phone what is kept, and lets go of those that have been silent. */
   beat(now: number): void;
-  /** Keeps what has come and not been kept yet. */
-  flush(): void;
+  /** Keeps what has come and not been kept yet; done when nothing waits. */
+  flush(): Promise<void>;
+  /** Others may have kept something: reads it. */
+  look(): void;
+  /** Keeps what has come; nothing is tried after. */
+  close(): Promise<void>;
 }
 
 /** Told of what goes wrong on our side: a full disk, a broken database. */
@@ -73,32 +80,97 @@ const CHECKS: { readonly [N in DocName]: (doc: Y.Doc, update: Uint8Array) => Upd
 const mayWrite = (role: Role, name: DocName): boolean =>
   role === 'lead' || (role === 'crew' && name === 'record');
 
-/** The room of a document, with what the storage has of it. */
-export function openRoom(storage: Storage, name: DocName, onFault: OnFault): Room {
-  let doc = load(storage, name);
+/** How long until a storage that failed is tried again, milliseconds. */
+const AGAIN = 500;
+
+/** The room of a document, with what the storage has of it; `bell` tells other servers of what is kept. */
+export async function openRoom(
+  storage: Storage,
+  name: DocName,
+  onFault: OnFault,
+  bell: Bell = noBell,
+): Promise<Room> {
+  let { doc, upTo } = await load(storage, name);
+  /** What is told as kept. */
+  let kept = stateMessage(doc);
   const guests = new Set<Guest>();
   let waiting: Waiting[] = [];
-  let flushing = false;
+  /** Phones that ask for what they lack while the document holds what is not kept yet. */
+  let asking: (() => void)[] = [];
+  let isAhead = false;
+  /** The storage failed: nobody is let in before it is read again. */
+  let isBroken = false;
+  let isBehind = false;
+  let isClosed = false;
+  let working: Promise<void> | null = null;
+  let planned = false;
+
+  const plan = (): void => {
+    if (planned) return;
+    planned = true;
+    setImmediate(() => {
+      planned = false;
+      void flush();
+    });
+  };
+
+  const flush = (): Promise<void> => {
+    working ??= work().finally(() => {
+      working = null;
+    });
+    return working;
+  };
+
+  const work = async (): Promise<void> => {
+    while (!isBroken && (waiting.length > 0 || isBehind)) {
+      try {
+        await turn();
+      } catch (error) {
+        onFault(error);
+        fail();
+      }
+    }
+  };
 
   /** All that has come, in one commit; then to the others, and the news that it is kept. */
-  const flush = (): void => {
-    flushing = false;
+  const turn = async (): Promise<void> => {
     const batch = waiting;
     waiting = [];
+    isBehind = false;
     const taken: Waiting[] = [];
     const told = new Set<Guest>();
-    for (const one of batch) {
-      const verdict = take(one);
-      if (verdict === 'take') taken.push(one);
-      if (verdict !== 'no') told.add(one.from);
+    let others: readonly Uint8Array[] = [];
+    const hear = (came: readonly Uint8Array[]): readonly Uint8Array[] => {
+      others = came;
+      isAhead = true;
+      for (const bytes of came) Y.applyUpdate(doc, bytes);
+      for (const one of batch) {
+        const verdict = take(one);
+        if (verdict === 'take') taken.push(one);
+        if (verdict !== 'no') told.add(one.from);
+      }
+      return taken.map(({ bytes }) => bytes);
+    };
+    if (batch.length > 0) upTo = await storage.turn(name, upTo, hear);
+    else {
+      const rows = await storage.updates(name, upTo);
+      hear(rows.updates);
+      upTo = rows.upTo;
     }
-    if (taken.length > 0 && !keep(taken)) return;
-    for (const { from, bytes } of taken) {
-      const message = framed((out) => sync.writeUpdate(out, bytes));
-      for (const guest of guests) if (guest !== from) guest.line.send(message);
-    }
-    const kept = stateMessage(doc);
+    isAhead = false;
+    kept = stateMessage(doc);
+    if (taken.length > 0) bell.ring(name);
+    for (const bytes of others) hand(bytes, null);
+    for (const { from, bytes } of taken) hand(bytes, from);
     for (const guest of told) if (guests.has(guest)) guest.line.send(kept);
+    const asked = asking;
+    asking = [];
+    for (const answer of asked) answer();
+  };
+
+  const hand = (bytes: Uint8Array, from: Guest | null): void => {
+    const message = framed((out) => sync.writeUpdate(out, bytes));
+    for (const guest of guests) if (guest !== from) guest.line.send(message);
   };
 
   /** Looks an update through and applies it; nobody sees it before it is kept. `no` gets no answer:
@@ -119,23 +191,29 @@ export function openRoom(storage: Storage, name: DocName, onFault: OnFault): Roo
     return told.verdict;
   };
 
-  /** False where it could not be kept: then the document is as the disk has it, and phones come again. */
-  const keep = (taken: readonly Waiting[]): boolean => {
-    try {
-      storage.append(taken.map(({ bytes }) => ({ doc: name, bytes })));
-      return true;
-    } catch (error) {
-      onFault(error);
-      doc.destroy();
-      doc = load(storage, name);
-      for (const guest of [...guests]) {
-        guest.line.close(CLOSE.notKept, 'it could not be kept: see the laptop');
-        guest.leave();
-      }
-      return false;
+  /** It is not known what is kept: phones go, and come again when it is. */
+  const fail = (): void => {
+    isBroken = true;
+    waiting = [];
+    asking = [];
+    for (const guest of [...guests]) {
+      guest.leave();
+      guest.line.close(CLOSE.notKept, NOT_KEPT);
     }
+    void recover();
   };
 
+  const recover = async (): Promise<void> => {
+    try {
+      const loaded = await load(storage, name);
+      doc.destroy();
+      ({ doc, upTo } = loaded);
+      kept = stateMessage(doc);
+      [isAhead, isBroken] = [false, false];
+    } catch {
+      if (!isClosed) setTimeout(() => void recover(), AGAIN).unref();
+    }
+  };
   const deny = (guest: Guest, why: string): void => {
     if (guest.denied) return;
     guest.denied = true;
@@ -160,26 +238,32 @@ export function openRoom(storage: Storage, name: DocName, onFault: OnFault): Roo
           return end(CLOSE.flood, 'too much at once');
         const read = readMessage(message);
         if (read === null) return end(CLOSE.malformed, 'a message that can not be read');
-        if (read.ask) {
-          const answer = answerTo(doc, read.ask);
-          if (answer === null) return end(CLOSE.malformed, 'a state that can not be read');
-          if (!bytesOut?.(answer.length)) return end(CLOSE.flood, 'too much asked for');
-          line.send(answer);
-        }
-        if (read.update && !isEmpty(read.update)) {
-          waiting.push({ from: guest, bytes: read.update });
-          if (!flushing) setImmediate(flush);
-          flushing = true;
+        const { ask, update } = read;
+        if (ask && isAhead) asking.push(() => answer(ask));
+        else if (ask) answer(ask);
+        if (update && !isEmpty(update)) {
+          waiting.push({ from: guest, bytes: update });
+          plan();
         }
       },
       leave: () => void guests.delete(guest),
+    };
+    const answer = (state: Uint8Array): void => {
+      if (!guests.has(guest)) return;
+      const missing = answerTo(doc, state);
+      if (missing === null) end(CLOSE.malformed, 'a state that can not be read');
+      else if (!bytesOut?.(missing.length)) end(CLOSE.flood, 'too much asked for');
+      else line.send(missing);
     };
     const end = (code: number, reason: string): void => {
       guest.leave();
       line.close(code, reason);
     };
-    guests.add(guest);
-    line.send(stateMessage(doc));
+    if (isBroken) line.close(CLOSE.notKept, NOT_KEPT);
+    else {
+      guests.add(guest);
+      line.send(kept);
+    }
     return guest;
   };
 
@@ -189,26 +273,39 @@ export function openRoom(storage: Storage, name: DocName, onFault: OnFault): Roo
     },
     join,
     flush,
+    close: async () => {
+      await flush();
+      isClosed = true;
+    },
+    look: () => {
+      isBehind = true;
+      plan();
+    },
     beat: (now) => {
-      const state = stateMessage(doc);
       for (const guest of [...guests])
         if (now - guest.heard > SILENCE) {
           guest.leave();
           guest.line.close(CLOSE.ending, 'silent for too long');
-        } else guest.line.send(state);
+        } else guest.line.send(kept);
     },
   };
 }
 
-/** The document as the disk has it; many updates are put together there, so that it opens fast. */
-function load(storage: Storage, name: DocName): Y.Doc {
+const NOT_KEPT = 'it could not be kept: see the laptop';
+
+/** The document as the disk has it, and up to which row; many updates are put together there, so that it
+ * opens fast. */
+async function load(
+  storage: Storage,
+  name: DocName,
+): Promise<{ readonly doc: Y.Doc; readonly upTo: number }> {
   const doc = new Y.Doc();
-  const updates = storage.updates(name);
+  const { updates, upTo } = await storage.updates(name);
   doc.transact(() => {
     for (const bytes of updates) Y.applyUpdate(doc, bytes);
   });
-  if (updates.length > LOOSE_UPDATES) storage.replace(name, Y.encodeStateAsUpdate(doc));
-  return doc;
+  if (updates.length > LOOSE_UPDATES) await storage.replace(name, upTo, Y.encodeStateAsUpdate(doc));
+  return { doc, upTo };
 }
 
 /** What a message holds: a state vector to be answered, an update, neither; null where it is none. */

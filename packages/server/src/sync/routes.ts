@@ -7,15 +7,26 @@ import { lanAddresses } from '../lan.ts';
 import { buckets } from './bucket.ts';
 import { codesOf, cookieFor, join, newCode, type Session, sessionOf, siteName } from './codes.ts';
 import { ALL_JOINS, JOINS, MAX_MESSAGE, MAX_WAITING, SOCKETS } from './limits.ts';
+import { photoRoutes } from './photo-routes.ts';
 import { CLOSE, type Line, type Room } from './room.ts';
 import type { Site } from './site.ts';
 import { foreign } from './sites.ts';
 import { DOCS, ROLES, type Role } from './storage.ts';
 
-/** Routes of a site, which is opened when the first request for it comes. */
+/** What the routes need. */
+export interface SyncRoutes {
+  /** The site, which is opened when the first request for it comes. */
+  readonly site: () => Promise<Site>;
+  /** Is handed what to do when another server may have revoked a code. */
+  readonly onCodes: (cut: () => void) => void;
+  /** Names besides this computer's own by which people reach it. */
+  readonly names: readonly string[];
+}
+
+/** Routes of a site. */
 export async function syncRoutes(
   server: FastifyInstance,
-  { site }: { readonly site: () => Promise<Site> },
+  { site, onCodes, names }: SyncRoutes,
 ): Promise<void> {
   await server.register(websocket, {
     options: { maxPayload: MAX_MESSAGE, perMessageDeflate: false },
@@ -25,7 +36,7 @@ export async function syncRoutes(
 
   server.addHook('onRequest', async (request, reply) => {
     reply.header('cache-control', 'no-store');
-    const why = foreign(request.headers);
+    const why = foreign(request.headers, names);
     if (why !== null) return reply.code(403).send({ fault: why });
     return undefined;
   });
@@ -33,7 +44,7 @@ export async function syncRoutes(
   const session = async (request: FastifyRequest): Promise<Session | null> =>
     sessionOf((await site()).storage, request.headers.cookie, Date.now());
 
-  const name = async (): Promise<string> => siteName((await site()).storage.codes());
+  const name = async (): Promise<string> => siteName(await (await site()).storage.codes());
 
   /** Answers who is not one of these, and returns null. */
   const only = async (
@@ -49,11 +60,29 @@ export async function syncRoutes(
     return null;
   };
 
+  /** Ends the lines of codes. */
+  const cut = (holdsNoLonger: (code: number) => boolean): void => {
+    for (const [socket, { code }] of open)
+      if (holdsNoLonger(code)) socket.close(CLOSE.revoked, 'the code holds no longer');
+  };
+  const cutRevoked = async (): Promise<void> => {
+    if (open.size === 0) return;
+    const codes = await (await site()).storage.codes();
+    const living = new Set(codes.filter(({ revoked }) => !revoked).map(({ id }) => id));
+    cut((code) => !living.has(code));
+  };
+  onCodes(() => void cutRevoked().catch(() => undefined));
+
+  photoRoutes(server, {
+    only,
+    photos: async () => (await site()).storage.photos,
+  });
+
   server.post('/sync/join', { bodyLimit: 1024 }, async (request, reply) => {
     if (!joins.one(request.ip, 1) || !joins.all('all', 1))
       return reply.code(429).send({ fault: 'too many tries: wait a minute' });
     const { code } = (request.body ?? {}) as { code?: unknown };
-    const joined = join((await site()).storage, code, Date.now());
+    const joined = await join((await site()).storage, code, Date.now());
     if (!joined) return reply.code(403).send({ fault: 'no such code, or it holds no longer' });
     return reply
       .header('set-cookie', cookieFor(joined.token, request.protocol === 'https'))
@@ -82,17 +111,16 @@ export async function syncRoutes(
       return reply
         .code(400)
         .send({ fault: `role: found ${JSON.stringify(role)}, expected ${ROLES.join(', ')}` });
-    const { storage } = await site();
-    storage.addCode(role as Role, newCode(), Date.now());
-    return storage.codes().at(-1);
+    return (await site()).storage.addCode(role as Role, newCode(), Date.now());
   });
 
   server.delete<{ Params: { id: string } }>('/sync/codes/:id', async (request, reply) => {
     if (!(await only(['lead'], request, reply))) return reply;
     const id = /^\d{1,9}$/.test(request.params.id) ? Number(request.params.id) : 0;
-    const revoked = (await site()).storage.revoke(id);
-    for (const [socket, { code }] of open)
-      if (code === id) socket.close(CLOSE.revoked, 'the code holds no longer');
+    const { storage, ring } = await site();
+    const revoked = await storage.revoke(id);
+    cut((code) => code === id);
+    if (revoked) ring('codes');
     return revoked
       ? reply.code(204).send()
       : reply.code(404).send({ fault: `no living code ${id}` });

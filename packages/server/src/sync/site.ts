@@ -1,39 +1,83 @@
-// One build site: its database and its two rooms.
+// One build site: what keeps it, its two rooms, and the news from other servers of the same site.
 
-import { HEARTBEAT, SESSION_AGE } from './limits.ts';
+import { type Bell, type News, noBell } from './bell.ts';
+import { HEARTBEAT, LOOK, SESSION_AGE } from './limits.ts';
 import { type OnFault, openRoom, type Room } from './room.ts';
-import { DOCS, type DocName, openStorage, type Storage } from './storage.ts';
+import { openStorage } from './sqlite.ts';
+import { DOCS, type DocName, type Storage } from './storage.ts';
 
-/** What a folder holds, opened. */
+/** Where a site is kept: in a folder, by one server; or in a database, by several, with Redis to carry
+ * news between them if there is one. */
+export type Where =
+  | { readonly folder: string }
+  | { readonly postgres: string; readonly redis: string | null };
+
+/** A site, opened. */
 export interface Site {
   readonly storage: Storage;
   readonly rooms: { readonly [N in DocName]: Room };
+  /** Tells other servers that codes changed. */
+  readonly ring: Bell['ring'];
   close(): Promise<void>;
 }
 
-/** Opens the folder. Throws as `openStorage` does. */
+/** Opens a site. `onCodes` is called when another server may have revoked a code. Throws as the
+ * storage does. */
 export async function openSite(
-  folder: string,
+  where: Where,
   onFault: OnFault,
-  mostPages?: number,
+  onCodes: () => void = () => undefined,
 ): Promise<Site> {
-  const storage = await openStorage(folder, mostPages);
-  storage.dropSessionsBefore(Date.now() - SESSION_AGE);
-  const rooms = {
-    project: openRoom(storage, 'project', onFault),
-    record: openRoom(storage, 'record', onFault),
+  let rooms: Site['rooms'] | null = null;
+  const onNews = (news: News | null): void => {
+    for (const name of DOCS) if (news === null || news === name) rooms?.[name].look();
+    if (news === null || news === 'codes') onCodes();
   };
+  const { storage, bell } = await openWhere(where, onNews, onFault);
+  try {
+    await storage.dropSessionsBefore(Date.now() - SESSION_AGE);
+    rooms = {
+      project: await openRoom(storage, 'project', onFault, bell),
+      record: await openRoom(storage, 'record', onFault, bell),
+    };
+  } catch (error) {
+    await bell.close();
+    await storage.close();
+    throw error;
+  }
+  const opened = rooms;
   const beat = setInterval(() => {
-    for (const name of DOCS) rooms[name].beat(performance.now());
+    for (const name of DOCS) opened[name].beat(performance.now());
+    // News that got lost on the way is found at the latest now.
+    if (storage.isShared) onNews(null);
   }, HEARTBEAT);
-  beat.unref();
+  const looking = setInterval(() => {
+    if (storage.isShared && !bell.isLive()) onNews(null);
+  }, LOOK);
+  for (const timer of [beat, looking]) timer.unref();
   return {
     storage,
     rooms,
+    ring: bell.ring,
     close: async () => {
-      clearInterval(beat);
-      for (const name of DOCS) rooms[name].flush();
+      for (const timer of [beat, looking]) clearInterval(timer);
+      for (const name of DOCS) await opened[name].close();
+      await bell.close();
       await storage.close();
     },
   };
+}
+
+async function openWhere(
+  where: Where,
+  onNews: (news: News | null) => void,
+  onFault: OnFault,
+): Promise<{ readonly storage: Storage; readonly bell: Bell }> {
+  if ('folder' in where) return { storage: await openStorage(where.folder), bell: noBell };
+  // Loaded only where they are asked for.
+  const { openPostgres } = await import('./postgres.ts');
+  const storage = await openPostgres(where.postgres, onFault);
+  if (where.redis === null) return { storage, bell: noBell };
+  const { redisBell } = await import('./redis.ts');
+  return { storage, bell: redisBell(where.redis, storage.site, onNews, onFault) };
 }

@@ -5,10 +5,16 @@ import type { IncomingHttpHeaders } from 'node:http';
 import { hostname } from 'node:os';
 import { lanAddresses } from '../lan.ts';
 
-/** Why a request is not heard; null where it may be. */
-export function foreign(headers: IncomingHttpHeaders): string | null {
+/** Why a request is not heard; null where it may be. `names`: other names by which people reach this
+ * server, as that of a balancer. */
+export function foreign(
+  headers: IncomingHttpHeaders,
+  names: readonly string[] = [],
+): string | null {
   const { host, origin } = headers;
-  if (host === undefined || !isOurs(nameOf(host))) return `no host of ours: ${host ?? 'none'}`;
+  const name = nameOf(host ?? '');
+  if (host === undefined || !(names.includes(name) || isOurs(name)))
+    return `no host of ours: ${host ?? 'none'}`;
   const site = headers['sec-fetch-site'];
   if (site !== undefined && site !== 'same-origin' && site !== 'none')
     return `sent by a page of another site (${site})`;

@@ -10,7 +10,8 @@ import { join } from 'node:path';
 import { type EntryId, entryIdOf, seededRandom } from '@shellraise/core';
 import { expect, it, onTestFinished } from 'vitest';
 import * as Y from 'yjs';
-import { openStorage, type Storage } from '../../src/sync/storage.ts';
+import { openStorage } from '../../src/sync/sqlite.ts';
+import type { Storage } from '../../src/sync/storage.ts';
 import { builtApp, emptyFolder } from '../built.ts';
 import { ask, joinWith, logOf, type RecordPhone, recordPhone, until } from './phones.ts';
 
@@ -53,9 +54,9 @@ const freePort = (): Promise<number> =>
     });
   });
 
-function docOf(storage: Storage): Y.Doc {
+async function docOf(storage: Storage): Promise<Y.Doc> {
   const doc = new Y.Doc();
-  for (const bytes of storage.updates('record')) Y.applyUpdate(doc, bytes);
+  for (const bytes of (await storage.updates('record')).updates) Y.applyUpdate(doc, bytes);
   return doc;
 }
 
@@ -72,7 +73,7 @@ it(
     const [root, data, port] = [builtApp(), emptyFolder(), await freePort()];
     const code = 'CREWCREWCR';
     const setUp = await openStorage(data);
-    setUp.addCode('crew', code, Date.now());
+    await setUp.addCode('crew', code, Date.now());
     await setUp.close();
     let server = await started(root, data, port);
     // A session may open twelve lines at once.
@@ -158,7 +159,11 @@ it(
         count.torn++;
       }
       const storage = await openStorage(data);
-      const left = new Set(logOf(docOf(storage)).entries().map(entryIdOf));
+      const left = new Set(
+        logOf(await docOf(storage))
+          .entries()
+          .map(entryIdOf),
+      );
       await storage.close();
       const lost = [...told].filter((id) => !left.has(id));
       expect(lost, `after kill ${count.kills}`).toEqual([]);
@@ -174,7 +179,7 @@ it(
     );
     await killed(server);
     const storage = await openStorage(data);
-    const end = logOf(docOf(storage));
+    const end = logOf(await docOf(storage));
     await storage.close();
     expect(new Set(end.entries().map(entryIdOf))).toEqual(said);
     for (const { phone } of pockets) {

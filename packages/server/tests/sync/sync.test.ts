@@ -2,7 +2,7 @@ import { entryIdOf, type Project, projectFrom } from '@shellraise/core';
 import { addToDoc, projectIn, rawEntries, writeProject } from '@shellraise/sync';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import * as Y from 'yjs';
-import { openStorage } from '../../src/sync/storage.ts';
+import { openStorage } from '../../src/sync/sqlite.ts';
 import { emptyFolder } from '../built.ts';
 import { ask, device, joinWith, recordPhone, serve, until } from './phones.ts';
 
@@ -25,7 +25,7 @@ describe('sharing a record', () => {
     await server.close();
     const storage = await openStorage(data);
     const doc = new Y.Doc();
-    for (const bytes of storage.updates('record')) Y.applyUpdate(doc, bytes);
+    for (const bytes of (await storage.updates('record')).updates) Y.applyUpdate(doc, bytes);
     await storage.close();
     expect(rawEntries(doc)).toHaveLength(40);
   });
@@ -169,14 +169,14 @@ describe('storage', () => {
           what: { kind: 'note', text: 'x' },
         },
       ]);
-    storage.append(updates.map((bytes) => ({ doc: 'record', bytes })));
+    await storage.turn('record', 0, () => updates);
     await storage.close();
     const { port, codes, server } = await serve(data);
     const phone = recordPhone(port, await joinWith(port, (await codes()).looker), 'Eve');
     await until(() => phone.record.log.size === 520, 'all are there');
     await server.close();
     const again = await openStorage(data);
-    expect(again.updates('record')).toHaveLength(1);
+    expect((await again.updates('record')).updates).toHaveLength(1);
     await again.close();
   });
 
@@ -192,23 +192,20 @@ describe('storage', () => {
     const data = emptyFolder();
     const storage = await openStorage(data, 40);
     const bytes = new Uint8Array(10_000);
-    const kept = () => storage.updates('record').length;
+    const kept = async () => (await storage.updates('record')).updates.length;
     let refused = 0;
     for (let i = 0; i < 40; i++)
       try {
-        storage.append([
-          { doc: 'record', bytes },
-          { doc: 'record', bytes },
-        ]);
+        await storage.turn('record', 0, () => [bytes, bytes]);
       } catch {
         refused++;
       }
     expect(refused).toBeGreaterThan(10);
-    expect(kept()).toBe(2 * (40 - refused));
+    expect(await kept()).toBe(2 * (40 - refused));
     await storage.close();
     const again = await openStorage(data);
-    expect(again.updates('record')).toHaveLength(2 * (40 - refused));
-    again.append([{ doc: 'record', bytes }]);
+    expect((await again.updates('record')).updates).toHaveLength(2 * (40 - refused));
+    await again.turn('record', 0, () => [bytes]);
     await again.close();
   });
 });
