@@ -13,6 +13,7 @@ export function withCompletion(program: Command): Command {
     'takeoff',
     'ground',
     'raise',
+    'dossier',
     'papers',
     'patterns',
     'fitout',

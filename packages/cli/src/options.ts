@@ -140,6 +140,16 @@ export interface PapersOptions extends StandOptions {
   readonly date?: string;
 }
 
+/** Options of `shellraise dossier`. */
+export interface DossierCommandOptions extends StandOptions {
+  readonly record?: string;
+  /** File that an invented record is written to. */
+  readonly invent?: string;
+  readonly seed: number;
+  /** People by their initials alone. */
+  readonly initials?: boolean;
+}
+
 /** Options of `shellraise serve`; the server reads what they hold. */
 export interface ServeOptions {
   readonly port?: string;

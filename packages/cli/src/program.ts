@@ -93,6 +93,15 @@ export function program(): Command {
     .option('--out <folder>', 'write the stages and the tasks here (CSV)')
     .addHelpText('after', '  $ shellraise raise examples/demo/project.json --stage 12')
     .action(async (file, options) => (await import('./commands/raise.ts')).raise(file, options));
+  standing(phase(top, 'dossier', 'as built: panels, torque, seals, changes, out of the record'))
+    .option('--record <file>', 'the record’s file, as phones save it')
+    .option('--initials', 'people by their initials alone')
+    .option('--invent <file>', 'in place of it: write an invented record there, to try with')
+    .option('--seed <number>', 'with --invent: of what is invented', whole, 1)
+    .addHelpText('after', '  $ shellraise dossier examples/demo/project.json --record record.jsonl')
+    .action(async (file, options) =>
+      (await import('./commands/dossier.ts')).dossier(file, options),
+    );
   standing(phase(top, 'fitout', 'what the shell is for: dish, signal, seal, air, upkeep, room'))
     .option('--dish <diameter>', 'a dish to swing and look through, such as "2.4 m"')
     .option('--frequency <list>', 'frequencies, such as "1420.4 MHz, 10.7 GHz"', frequencies)

@@ -196,6 +196,7 @@ export {
 } from './pile/schema.ts';
 export type { ReadingSlip, Slip } from './pile/slips.ts';
 export { SIDE_LENGTHS } from './pile/tolerances.ts';
+export { type RecordChange, recordChanges } from './record/changes.ts';
 export { clockOffsets, timeOf } from './record/clocks.ts';
 export {
   type DayCounts,
@@ -204,6 +205,18 @@ export {
   type DaySpan,
   dayPage,
 } from './record/day.ts';
+export {
+  type Dossier,
+  type DossierAnchor,
+  type DossierOptions,
+  type DossierPanel,
+  type DossierSample,
+  type DossierSeam,
+  type DossierStop,
+  dossier,
+  initialsOf,
+  type Said,
+} from './record/dossier.ts';
 export {
   compareEntries,
   type Entry,
@@ -229,6 +242,7 @@ export {
   samplesWanted,
   workingCourse,
 } from './record/forgotten.ts';
+export { INVENTED_SKEW, type InventedWeekend, inventedWeekend } from './record/invented.ts';
 export { type Added, type Pen, RecordLog, type SubjectState } from './record/log.ts';
 export { compareNumbers, type RecordPlan, recordPlan } from './record/names.ts';
 export {

@@ -57,13 +57,15 @@ export interface DayPage {
   readonly outlook: DayOutlook;
 }
 
-/** The page of a day. `bolts`: seam → its bolts, null where nobody knows. */
+/** The page of a day. `bolts`: seam → its bolts, null where nobody knows. `leftOut`: places of
+ * openings, which are not left to do. */
 export function dayPage(
   log: RecordLog,
   plan: RecordPlan,
   span: DaySpan,
   bolts: (seam: number) => number | null,
   outlook: DayOutlook,
+  leftOut: readonly number[] = [],
 ): DayPage {
   const state = recordState(log, plan);
   const clocks = clockOffsets(log.entries());
@@ -74,7 +76,7 @@ export function dayPage(
   return {
     span,
     done: doneIn(log, isOf),
-    left: leftOf(plan, state),
+    left: leftOf(plan, state, new Set(leftOut)),
     stagesDone: stageNumbers(log.living('stage done').filter(isOf), state.done),
     closedDown: stageNumbers(log.living('closed down').filter(isOf), state.closed),
     stops: state.stops,
@@ -126,15 +128,19 @@ function doneIn(log: RecordLog, isOf: (entry: Entry) => boolean): DayCounts {
 
 const distinct = (names: readonly string[]): number => new Set(names).size;
 
-function leftOf(plan: RecordPlan, state: RecordState): DayCounts {
+function leftOf(plan: RecordPlan, state: RecordState, out: ReadonlySet<number>): DayCounts {
+  const seams = plan.seamPlaces.flatMap(([p, q], m) => (out.has(p) || out.has(q) ? [] : [m]));
   const below = (pass: 'finger' | 'snug' | 'final'): number =>
-    state.passes.filter((is) => RECORD_PASSES.indexOf(is) < RECORD_PASSES.indexOf(pass)).length;
+    seams.filter((m) => RECORD_PASSES.indexOf(state.passes[m]!) < RECORD_PASSES.indexOf(pass))
+      .length;
   return {
-    panels: state.placed.filter((panel) => panel === null).length,
+    panels: state.placed.filter((panel, p) => panel === null && !out.has(p)).length,
     finger: below('finger'),
     snug: below('snug'),
     final: below('final'),
-    sealed: state.sealed.filter((is) => !is).length,
-    plates: state.plates.filter((on, hub) => !on && plan.hubs[hub] !== '').length,
+    sealed: seams.filter((m) => !state.sealed[m]).length,
+    plates: plan.hubPlaces.filter(
+      (around, hub) => !state.plates[hub] && around.some((place) => !out.has(place)),
+    ).length,
   };
 }

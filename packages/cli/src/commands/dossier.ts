@@ -1,0 +1,83 @@
+// `shellraise dossier`: the as-built dossier out of a record's file; or an invented record of a weekend
+// to try it with.
+
+import { writeFileSync } from 'node:fs';
+import {
+  type Dossier,
+  describeFault,
+  dossier as dossierOf,
+  initialsOf,
+  inventedWeekend,
+  RecordLog,
+  readRecordFile,
+  recordPlan,
+  seamBolts,
+  writeRecordFile,
+} from '@shellraise/core';
+import { dossierBlocks, dossierCaution } from '../dossier-blocks.ts';
+import { badInput } from '../ending.ts';
+import { readText } from '../input.ts';
+import { type Chosen, choose, fittedKinds } from '../job.ts';
+import type { DossierCommandOptions } from '../options.ts';
+import { bullets, heading, print, printJson } from '../terminal.ts';
+import { severalShapes } from './places.ts';
+
+/** Nine in the morning of the invented weekend's first day. */
+const NINE = Date.UTC(2026, 5, 12, 7);
+
+/** Runs the command; exit code 1 where something is in question or was forgotten. */
+export async function dossier(file: string, options: DossierCommandOptions): Promise<void> {
+  if ((options.record === undefined) === (options.invent === undefined))
+    throw badInput('dossier: expected --record FILE, or --invent FILE to make one up to try with');
+  const chosen = await choose(file, options);
+  const plan = recordPlan(chosen.standing.shell, {
+    numbers: chosen.numbers.numbers,
+    course: chosen.standing.courses.course,
+  });
+  const bolts = boltsOf(chosen);
+  if (options.invent !== undefined) {
+    const entries = inventedWeekend(plan, { seed: options.seed, from: NINE, bolts });
+    writeFileSync(options.invent, writeRecordFile(entries));
+    if (options.json) printJson({ file: options.invent, entries: entries.length });
+    else print(`${entries.length} invented entries: ${options.invent}`);
+    return;
+  }
+  const { entries, faults } = readRecordFile(await readText(options.record as string));
+  const bad = faults.map((fault) => `${options.record}: ${describeFault(fault)}`);
+  if (entries.length === 0 && bad.length > 0) throw badInput(...bad.slice(0, 5));
+  const log = new RecordLog();
+  log.addAll(entries);
+  const made = dossierOf(log, plan, {
+    bolts,
+    ...(options.initials && { nameOf: initialsOf }),
+  });
+  if (made.questions.length > 0 || made.forgotten.length > 0) process.exitCode = 1;
+  if (options.json) printJson({ ...plain(made), unread: bad, cautions: [dossierCaution] });
+  else
+    print(
+      heading(`As built: ${chosen.loaded.title}`),
+      severalShapes(chosen.found.shapes.length, options.shape),
+      ...dossierBlocks(made),
+      bullets('Lines that could not be read:', bad),
+    );
+}
+
+/** Seam → its bolts, by the holes that were counted and the settings. */
+function boltsOf(chosen: Chosen): (seam: number) => number | null {
+  const { takeoff, holes } = chosen.loaded;
+  const bolts = seamBolts(chosen.standing.shell, fittedKinds(chosen), takeoff, holes);
+  return (seam) => {
+    const one = bolts[seam];
+    return one?.status === 'known' ? one.pattern.holes : null;
+  };
+}
+
+/** As JSON has it: no maps, and what can't be counted is null. */
+const plain = (made: Dossier): object => ({
+  ...made,
+  clocks: Object.fromEntries(made.clocks),
+  forgotten: made.forgotten.map((one) => ({
+    ...one,
+    bolts: Number.isFinite(one.bolts ?? 0) ? one.bolts : null,
+  })),
+});
