@@ -208,6 +208,7 @@ export {
 export {
   type Dossier,
   type DossierAnchor,
+  type DossierEvent,
   type DossierOptions,
   type DossierPanel,
   type DossierSample,

@@ -58,7 +58,8 @@ export interface DossierStop {
   readonly lifted: Said | null;
 }
 
-type Of<K extends What['kind']> = Said & Omit<Extract<What, { kind: K }>, 'kind'>;
+/** An entry of a kind as the dossier has it: what it said, by whom, when. */
+export type DossierEvent<K extends What['kind']> = Said & Omit<Extract<What, { kind: K }>, 'kind'>;
 
 /** The dossier. Openings are left out of panels and seams. */
 export interface Dossier {
@@ -71,10 +72,10 @@ export interface Dossier {
     readonly bolt: RecordPass;
   }[];
   readonly anchors: readonly DossierAnchor[];
-  readonly survey: readonly Of<'surveyed'>[];
-  readonly notes: readonly Of<'note'>[];
-  readonly weather: readonly Of<'weather'>[];
-  readonly conditions: readonly Of<'panel condition'>[];
+  readonly survey: readonly DossierEvent<'surveyed'>[];
+  readonly notes: readonly DossierEvent<'note'>[];
+  readonly weather: readonly DossierEvent<'weather'>[];
+  readonly conditions: readonly DossierEvent<'panel condition'>[];
   readonly stages: readonly (Said & {
     readonly stage: number;
     readonly what: 'done' | 'closed down';
@@ -115,10 +116,10 @@ export function dossier(log: RecordLog, plan: RecordPlan, options: DossierOption
     const entry = log.stands(subject)?.entry;
     return entry ? said(entry) : null;
   };
-  const events = <K extends What['kind']>(kind: K): Of<K>[] =>
+  const events = <K extends What['kind']>(kind: K): DossierEvent<K>[] =>
     log.living(kind).map((entry) => {
       const { kind: _, ...what } = entry.what as Extract<What, { kind: K }> & { kind: K };
-      return { ...said(entry), ...what } as unknown as Of<K>;
+      return { ...said(entry), ...what } as unknown as DossierEvent<K>;
     });
   const samples = bySeam(log, said);
   return {
