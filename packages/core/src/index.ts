@@ -247,6 +247,14 @@ export { INVENTED_SKEW, type InventedWeekend, inventedWeekend } from './record/i
 export { type Added, type Pen, RecordLog, type SubjectState } from './record/log.ts';
 export { compareNumbers, type RecordPlan, recordPlan } from './record/names.ts';
 export {
+  MOST_SERIES,
+  readSeries,
+  readSeriesPart,
+  recordSeries,
+  SERIES_CHARACTERS,
+  type SeriesPart,
+} from './record/series.ts';
+export {
   type PlacedPanel,
   type RecordQuestion,
   type RecordState,
