@@ -3,16 +3,22 @@
 import {
   clockTime,
   dayNumber,
+  type HeldHubs,
+  heldAtLift,
+  heldWords,
   type NowAnswer,
   type OrderBreak,
+  type RaisingPlan,
   type RaisingStage,
   type StageWinds,
   type StormAnswer,
+  type SupportLine,
   type Weekend,
   WINDS_LEAVE_OUT,
   weekday,
 } from '@shellraise/core';
 import { flagBlock } from './ground-loads.ts';
+import { hubWords } from './ground-stage.ts';
 import type { Raised } from './raise-job.ts';
 import { bullets, caution, count, heading, paint, table, wrap } from './terminal.ts';
 
@@ -27,39 +33,40 @@ export function planBlocks({ plan, winds }: Raised): string[] {
   const windOf = new Map(winds.map((one) => [one.stage, one]));
   return [
     wrap(
-      `${count(plan.stages.length, 'stage')}, each of which stands; ${count(plan.cost.propsMoved, 'prop')} put in, ${plan.cost.mostProps} at once at most; ${plan.tried} orders tried.`,
+      `${count(plan.stages.length, 'stage')}, each of which stands; ${heldWords(heldOver(plan)) || 'no prop'} put in, ${plan.cost.mostProps} hubs held at once at most; ${plan.tried} orders tried.`,
       '',
     ),
+    riggedWords(plan),
     table(
       [
         right('stage'),
         { head: 'what' },
         right('lifts'),
         right('panels up'),
-        right('props'),
+        { head: 'held by' },
         right('stop work'),
         right('left overnight'),
       ],
-      plan.stages.map((stage) => stageRow(stage, windOf.get(stage.number))),
+      plan.stages.map((stage) => stageRow(plan, stage, windOf.get(stage.number))),
     ),
     wrap(WINDS_LEAVE_OUT, ''),
   ];
 }
 
-function stageRow(stage: RaisingStage, winds: StageWinds | undefined): string[] {
+function stageRow(plan: RaisingPlan, stage: RaisingStage, winds: StageWinds | undefined): string[] {
   const stays = stage.props.length === 0 || winds?.propsHold;
   return [
     String(stage.number),
     `${stage.sort}${stage.lifts.length > 0 ? `, course ${stage.course}` : ''}`,
     String(stage.lifts.length),
     String(stage.placed.length),
-    String(stage.props.length),
+    heldWords(heldAtLift(plan, stage.number, null)),
     winds ? speed(winds.stopWork) : '',
     stays
       ? winds?.leave == null
         ? 'stands; wind unknown'
         : `to ${speed(winds.leave)}`
-      : 'no: on props',
+      : `no: on ${heldWords(heldAtLift(plan, stage.number, null))}`,
   ];
 }
 
@@ -81,22 +88,23 @@ export function stageBlocks(
         { head: 'panels' },
         { head: 'made' },
         right('highest'),
-        right('props in'),
-        right('out'),
+        { head: 'goes in' },
+        { head: 'may go' },
       ],
       stage.lifts.map((lift, i) => [
         `${number}.${i + 1}`,
         wrap(names(lift.places), '', 40),
         lift.made,
         `${lift.height.toFixed(1)} m`,
-        String(lift.propsIn.length),
-        String(lift.propsOut.length),
+        heldWords(heldAtLift(plan, number, i, 'in')),
+        heldWords(heldAtLift(plan, number, i, 'out')),
       ]),
     ),
     wrap(
-      `Then ${count(stage.pass.snug.length, 'seam')} to snug, ${stage.pass.final.length} to final. ${stage.props.length === 0 ? 'It stands without a prop.' : `It stands on ${count(stage.props.length, 'prop')}, tied at head and foot.`} Stop work at gusts of ${speed(winds?.stopWork ?? null)}; left overnight to ${speed(winds?.leave ?? null)}.`,
+      `Then ${count(stage.pass.snug.length, 'seam')} to snug, ${stage.pass.final.length} to final. ${stage.props.length === 0 ? 'It stands without a prop.' : `It stands on ${heldWords(heldAtLift(plan, number, null))}; props are tied at head and foot.`} Stop work at gusts of ${speed(winds?.stopWork ?? null)}; left overnight to ${speed(winds?.leave ?? null)}.`,
       '',
     ),
+    ...heldTable(raised, stage),
     wrap(
       'Stop work and overnight here are by base hubs, anchors, props, seams and panels, as far as they are known.',
       '',
@@ -106,6 +114,62 @@ export function stageBlocks(
       : '',
   ];
 }
+
+/** Everything that goes in to hold hubs over the whole build. */
+const heldOver = ({ props }: RaisingPlan): HeldHubs => ({
+  props: props.filter(({ lines }) => lines.length === 0).length,
+  lines: props.flatMap(({ lines }) => lines),
+});
+
+/** What guys and chains are good for; nothing where none hold. */
+function riggedWords({ rigging }: RaisingPlan): string {
+  if (rigging === null) return '';
+  const { gust, mast } = rigging;
+  const onMast =
+    mast === null
+      ? ''
+      : ` The mast bears up to ${force(mast.push)} down and ${force(mast.sideways)} sideways at its head.`;
+  return wrap(
+    `Guys and chains take the place of props where they hold every state by weight and in gusts up to ${speed(gust)}; in more wind nobody goes near, and no stage is left for the night on them.${onMast}`,
+    '',
+  );
+}
+
+const force = (newtons: number): string => `${(newtons / 1000).toFixed(2)} kN`;
+
+/** Which hubs are held in a stage, by what, and from when until when. */
+function heldTable({ plan, chosen }: Raised, stage: RaisingStage): string[] {
+  const here = plan.props.filter(
+    ({ from, until }) =>
+      from.stage <= stage.number && (until === null || until.stage >= stage.number),
+  );
+  if (here.length === 0) return [];
+  return [
+    table(
+      [
+        { head: 'hub of' },
+        right('high'),
+        { head: 'held by' },
+        right('pull'),
+        right('from'),
+        { head: 'may go after' },
+      ],
+      here.map(({ hub, height, lines, from, until }) => [
+        wrap(hubWords(chosen, hub), '', 24),
+        `${height.toFixed(1)} m`,
+        lines.length === 0 ? 'prop' : lines.map(lineWords).join(', '),
+        lines.length === 0 ? '' : force(Math.max(...lines.map(({ most }) => most))),
+        `${from.stage}.${from.lift + 1}`,
+        until === null ? 'stays' : `${until.stage}.${until.lift + 1}`,
+      ]),
+    ),
+  ];
+}
+
+const lineWords = ({ kind, anchor, length }: SupportLine): string =>
+  kind === 'chain'
+    ? `chain of ${length.toFixed(1)} m`
+    : `guy of ${length.toFixed(1)} m to anchor ${anchor}`;
 
 /** The weekend. */
 export function weekendBlocks(weekend: Weekend): string[] {

@@ -73,6 +73,7 @@ export function raisedOf(file: string, chosen: Chosen, options: RaisedOptions): 
     pins: lead.pins,
     order: lead.order,
     holes: holesOf,
+    model: site.site.stages,
     makeUp: { mayLift: (places) => lift(places).best !== null, highest: plain.rates.reach },
     mayLiftCap:
       gear.lifts.length === 0 && gear.ginPole === null

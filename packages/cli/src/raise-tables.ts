@@ -1,6 +1,6 @@
 // The stages and the tasks of a raising plan as CSV.
 
-import { type Table, tableToCsv, type Weekend } from '@shellraise/core';
+import { heldAtLift, heldWords, type Table, tableToCsv, type Weekend } from '@shellraise/core';
 import { writtenText } from './commands/papers.ts';
 import type { Raised } from './raise-job.ts';
 import { writeAll } from './write.ts';
@@ -22,8 +22,8 @@ export function writeTables(
       'lift',
       'places',
       'made',
-      'props in',
-      'props out',
+      'goes in',
+      'may go',
       'stop work m/s',
       'left to m/s',
     ],
@@ -35,8 +35,8 @@ export function writeTables(
         i + 1,
         lift.places.map((p) => chosen.numbers.numbers[p]).join(' '),
         lift.made,
-        lift.propsIn.length,
-        lift.propsOut.length,
+        heldWords(heldAtLift(plan, stage.number, i, 'in')),
+        heldWords(heldAtLift(plan, stage.number, i, 'out')),
         windOf.get(stage.number)?.stopWork ?? null,
         windOf.get(stage.number)?.leave ?? null,
       ]),

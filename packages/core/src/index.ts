@@ -844,6 +844,9 @@ export type { SupportLine, SupportPlan, SupportProp } from './stages/supports/ch
 export { gearOf, type Mast, type SupportGear } from './stages/supports/gear.ts';
 export { halfBuiltStability, wholeStability } from './stages/whole-and-half.ts';
 export {
+  type HeldHubs,
+  heldAtLift,
+  heldWords,
   type LeftOvernight,
   type LiftTime,
   type OrderCost,
@@ -854,6 +857,7 @@ export {
   type RaisingLift,
   type RaisingPlan,
   type RaisingStage,
+  type Rigging,
   type SeamPassOrNone,
   type StageSort,
 } from './raise/plan.ts';

@@ -88,10 +88,12 @@ function briefOf(question: RaisingQuestion): Read<RaisingBrief> {
   const bolts = seamBolts(shell, kinds, question.takeoff ?? defaultTakeoff, holes);
   const plain = plainBrief(shell);
   const lift = lifter(question, gear);
+  const site = siteOfQuestion(question);
   const value: RaisingBrief = {
     ...plain,
     ...fixed.value,
     openings: leftOut,
+    ...(site.ok && { model: site.value.stages }),
     holes: (seam) => {
       const own = bolts[seam];
       return own?.status === 'known' ? own.pattern.holes : null;

@@ -2,6 +2,16 @@
 
 import { listed, plural } from './counted.ts';
 
+/** A guy or chain in the words of a card: its anchor point (null: the mast) and its length. */
+export interface HoldingLine {
+  readonly kind: 'guy' | 'chain';
+  readonly anchor: number | null;
+  readonly length: string;
+}
+
+const holdingLine = ({ kind, anchor, length }: HoldingLine): string =>
+  kind === 'guy' ? `a guy of ${length} to anchor ${anchor}` : `a chain of ${length} to the mast`;
+
 /** Words of the Raising sheet. */
 export const raisingWords = {
   title: 'Raising',
@@ -82,8 +92,8 @@ export const raisingWords = {
       lift: 'lift',
       piece: 'panel',
       bolts: 'bolts before letting go',
-      in: 'props in',
-      out: 'props out',
+      in: 'goes in',
+      out: 'may go',
     },
     made: {
       panel: '',
@@ -99,14 +109,25 @@ export const raisingWords = {
       `2 or more in ${seams === 1 ? 'the seam' : `each of ${seams} seams`}`,
     boltsNone: 'on the ground alone',
     closes: 'closes the course',
-    props: 'Props',
+    props: 'Held by',
     propsNone: 'No prop stands when it is done.',
     propsStanding: (names: readonly string[], fewest: boolean) =>
       `${listed(names)} ${names.length === 1 ? 'stands' : 'stand'} when it is done${fewest ? ', the fewest that do' : '; fewer were not sought to the end'}.`,
-    propAt: (name: string, places: readonly string[], height: string) =>
-      places.length > 1
-        ? `${name}: ${height} up, under the hub where ${listed(places)} meet`
-        : `${name}: ${height} up, under the free corner of ${places.join('')}`,
+    propAt: (
+      name: string,
+      places: readonly string[],
+      height: string,
+      lines: readonly HoldingLine[],
+    ) =>
+      `${name}: ${height} up, ${lines.length === 0 ? 'under' : 'at'} ${
+        places.length > 1
+          ? `the hub where ${listed(places)} meet`
+          : `the free corner of ${places.join('')}`
+      }${lines.length === 0 ? '' : `, by ${listed(lines.map(holdingLine))}`}.`,
+    propUntil: (stage: number, lift: number) => `May go after lift ${lift} of stage ${stage}.`,
+    propStays: 'Stays to the end.',
+    rigged: (gust: string) =>
+      `Guys and chains are reckoned for gusts up to ${gust}: in more nobody goes near, and it is not left for the night on them.`,
     pass: 'Bolts',
     finger: (seams: number) => `${plural(seams, 'seam')} finger-tight.`,
     snug: (seams: number) => `${plural(seams, 'seam')} snug, from the rim inward.`,

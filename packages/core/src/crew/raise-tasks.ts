@@ -10,7 +10,13 @@ import { type Lift, type LiftWay, liftOf } from '../raise/lifts/lift.ts';
 import { pieceModel, pieceOf } from '../raise/lifts/piece.ts';
 import { type Foothold, footholds, REACH as HANDS } from '../raise/lifts/reach.ts';
 import { commonRates } from '../raise/order/rates.ts';
-import type { RaisingLift, RaisingPlan, RaisingStage } from '../raise/plan.ts';
+import {
+  heldAtLift,
+  heldWords,
+  type RaisingLift,
+  type RaisingPlan,
+  type RaisingStage,
+} from '../raise/plan.ts';
 import type { StageWinds } from '../raise/winds.ts';
 import type { PlaceId } from '../shell/ids.ts';
 import { baseRing } from '../shell/rims.ts';
@@ -257,6 +263,7 @@ function maker(facts: RaiseFacts, rates: CrewRates, stands: readonly Foothold[])
       );
       const rest = Math.max(0, boltsIn(own.seams) - first);
       const needs = liftNeeds(lift, facts.gear, standAt(lift.piece.high));
+      const held = heldWords(heldAtLift(facts.plan, stage.number, i, 'in'));
       const limits = [
         lift.best?.gustLimit.value,
         windsOf.get(stage.number - 1)?.stopWork,
@@ -268,7 +275,7 @@ function maker(facts: RaiseFacts, rates: CrewRates, stands: readonly Foothold[])
           ...common,
           ...needs,
           id: `lift ${number}`,
-          what: `Lift ${named}${own.propsIn.length > 0 ? `, ${own.propsIn.length === 1 ? 'a prop' : `${own.propsIn.length} props`} first` : ''}${first > 0 ? `: ${first} bolts, then let go` : ''}`,
+          what: `Lift ${named}${held === '' ? '' : `, ${held} first`}${first > 0 ? `: ${first} bolts, then let go` : ''}`,
           sort: 'lift',
           after: above,
           amount: amountOf(

@@ -4,6 +4,7 @@
 // engineer or rigger decide.
 
 import type { Provenance } from '../loads/provenance.ts';
+import type { SupportLine } from '../stages/supports/choose.ts';
 
 /** How a piece comes to be one: a single panel; a group still joined in the pile; one made up on the
  * ground; a cap made up on the ground and lifted whole. */
@@ -91,14 +92,18 @@ export interface RaisingStage {
   readonly time: LiftTime & { readonly tighten: number };
 }
 
-/** One prop of the plan: where, and from when until when. */
+/** One hub that is held: where, by what, and from when until when. A prop, or lines in its place. */
 export interface PlannedProp {
   readonly hub: number;
+  /** Guys and chains that hold it in the place of a prop, with the most that each carries in all that
+   * time; none: it is a prop. */
+  readonly lines: readonly SupportLine[];
   /** Height of the hub over the mean of the base ring's, metres. */
   readonly height: number;
-  /** Put in with lift `from.lift` (from 0) of stage `from.stage`, before it is let go. */
+  /** Put in, or rigged, with lift `from.lift` (from 0) of stage `from.stage`, before it is let go. */
   readonly from: { readonly stage: number; readonly lift: number };
-  /** May go once that lift has been let go; null: it stays to the end. */
+  /** May go once that lift has been let go: every state from there on stands without it; null: it
+   * stays to the end. */
   readonly until: { readonly stage: number; readonly lift: number } | null;
 }
 
@@ -118,10 +123,25 @@ export interface OrderCost {
   readonly mostProps: number;
 }
 
+/** What the guys and chains of a plan are reckoned with. */
+export interface Rigging {
+  /** Gust up to which they hold, m/s: 3-second gust at the shell. */
+  readonly gust: number;
+  /** The most that presses on the head of the mast and pulls it sideways, N, and the part of what it
+   * bears; null where no chain is used. */
+  readonly mast: {
+    readonly push: number;
+    readonly sideways: number;
+    readonly use: number | null;
+  } | null;
+}
+
 /** An order of work in which every stage stands. */
 export interface RaisingPlan {
   readonly stages: readonly RaisingStage[];
   readonly props: readonly PlannedProp[];
+  /** What guys and chains are reckoned with; null where none hold anything. */
+  readonly rigging: Rigging | null;
   /** Places left out or loose to the last, through which people leave; empty where an opening is the
    * way out. */
   readonly wayOut: readonly number[];
@@ -134,6 +154,63 @@ export interface RaisingPlan {
   /** What is assumed, a sentence each, and the sources that are not confirmed. */
   readonly assumed: readonly string[];
   readonly flags: readonly Provenance[];
+}
+
+/** What holds hubs: how many props, and the lines. */
+export interface HeldHubs {
+  readonly props: number;
+  readonly lines: readonly SupportLine[];
+}
+
+/** What holds hubs when a lift (from 0) of a stage is let go, or at the end of the stage where `lift` is
+ * null. `in`: only what goes in with that lift; `out`: only what may go once it has been let go. */
+export function heldAtLift(
+  { props }: Pick<RaisingPlan, 'props'>,
+  stage: number,
+  lift: number | null,
+  what: 'held' | 'in' | 'out' = 'held',
+): HeldHubs {
+  const at = (point: { readonly stage: number; readonly lift: number }): number =>
+    1e4 * point.stage + point.lift;
+  // Between lifts: what may go with the last one is gone.
+  const here = lift === null ? 1e4 * (stage + 1) - 0.5 : at({ stage, lift });
+  const held = props.filter(({ from, until }) =>
+    what === 'in'
+      ? at(from) === here
+      : what === 'out'
+        ? until !== null && at(until) === here
+        : at(from) <= here && (until === null || at(until) >= here),
+  );
+  return {
+    props: held.filter(({ lines }) => lines.length === 0).length,
+    lines: held.flatMap(({ lines }) => lines),
+  };
+}
+
+/** What goes in to hold hubs in all of a stage. */
+export function heldInStage(
+  plan: Pick<RaisingPlan, 'props'>,
+  { number, lifts }: Pick<RaisingStage, 'number' | 'lifts'>,
+): HeldHubs {
+  const own = lifts.map((_, lift) => heldAtLift(plan, number, lift, 'in'));
+  return {
+    props: own.reduce((sum, { props }) => sum + props, 0),
+    lines: own.flatMap(({ lines }) => lines),
+  };
+}
+
+/** What holds hubs, in words: `2 props, 3 guys and 1 chain`; empty where nothing does. */
+export function heldWords({ props, lines }: HeldHubs): string {
+  const count = (n: number, what: string): string[] =>
+    n === 0 ? [] : [`${n} ${what}${n === 1 ? '' : 's'}`];
+  const parts = [
+    ...count(props, 'prop'),
+    ...(['guy', 'chain'] as const).flatMap((kind) =>
+      count(lines.filter((line) => line.kind === kind).length, kind),
+    ),
+  ];
+  const last = parts.pop();
+  return last === undefined ? '' : parts.length === 0 ? last : `${parts.join(', ')} and ${last}`;
 }
 
 /** How far a seam is tightened; null: not bolted. */

@@ -5,7 +5,7 @@ import type { Read } from '../measure/fault.ts';
 import { stageAnswer } from '../stages/answer.ts';
 import type { Limit } from '../stages/limits.ts';
 import type { StageModel } from '../stages/model.ts';
-import { passAfter, type RaisingPlan } from './plan.ts';
+import { heldAtLift, passAfter, type RaisingPlan } from './plan.ts';
 
 /** The winds of one stage, with its props in place. */
 export interface StageWinds {
@@ -31,7 +31,7 @@ export const WINDS_LEAVE_OUT =
  * without for ten; where it is false or left out they are in no limit (`WINDS_LEAVE_OUT`). */
 export function stageWinds(
   model: StageModel,
-  { stages }: Pick<RaisingPlan, 'stages'>,
+  { stages, props = [] }: Pick<RaisingPlan, 'stages'> & Partial<Pick<RaisingPlan, 'props'>>,
   numbers: readonly number[] = stages.map(({ number }) => number),
   { strength = false }: { readonly strength?: boolean } = {},
 ): Read<StageWinds[]> {
@@ -57,7 +57,11 @@ export function stageWinds(
       unknown: bears.stopWork.unknown.filter(
         (what) => strength || (what !== 'seam' && what !== 'panel'),
       ),
-      propsHold: stage.props.length > 0 && prop?.status === 'known',
+      // Lines are reckoned for the wind of work, not for that of a night.
+      propsHold:
+        stage.props.length > 0 &&
+        prop?.status === 'known' &&
+        heldAtLift({ props }, stage.number, null).lines.length === 0,
     });
   }
   return { ok: true, value: found };

@@ -31,13 +31,14 @@ export function movable(shell: Shell, placed: readonly number[]): Movable {
 }
 
 /** Those panels with each corner moved by `amount` (metres at the corner that moves most) along
- * `movement`; props stand from their hubs (points, metres) down to `ground`. */
+ * `movement`; props stand from their hubs (points, metres) down to `ground`; `lines`: guys and chains, two points each, metres. */
 export function movedPanels(
   { still, ends, hubs }: Movable,
   movement: Float64Array | null,
   amount: number,
   props: readonly (readonly [number, number, number])[] = [],
   ground = 0,
+  lines: readonly (readonly number[])[] = [],
 ): Panels {
   const corners =
     movement === null
@@ -50,14 +51,14 @@ export function movedPanels(
     });
     return points;
   };
-  const feet = props.flatMap(([x, y, z]) => [x, y, z, x, y, ground]);
+  const feet = [...props.map(([x, y, z]) => [x, y, z, x, y, ground]), ...lines];
   return {
     ...still,
     corners,
     edges: {
-      ends: Float64Array.from([...feet, ...pick(ends)]),
-      since: Int32Array.from([...props.map(() => 0), ...still.edges.since]),
-      joined: Int32Array.from([...props.map(() => -1), ...still.edges.joined]),
+      ends: Float64Array.from([...feet.flat(), ...pick(ends)]),
+      since: Int32Array.from([...feet.map(() => 0), ...still.edges.since]),
+      joined: Int32Array.from([...feet.map(() => -1), ...still.edges.joined]),
     },
     hubs: { ...still.hubs, points: pick(hubs) },
   };

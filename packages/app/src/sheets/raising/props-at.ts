@@ -1,8 +1,8 @@
-// The props of a plan by name, and which of them stand, go in or go out in a stage.
+// What holds the hubs of a plan by name, props and lines, and what of it stands, goes in or out in a stage.
 
 import type { PlannedProp, RaisingPlan, Shell } from '@shellraise/core';
 
-/** A prop with its name: `P1` is the first that goes in. */
+/** A held hub with its name: `P1` is a prop that goes in first, `G2` guys or chains that come second. */
 export interface NamedProp extends PlannedProp {
   readonly name: string;
 }
@@ -20,9 +20,12 @@ export function propsAt(
     if (own.from.stage > number || (own.until !== null && own.until.stage < number)) return [];
     const state: PropState =
       own.until?.stage === number ? 'out' : own.from.stage === number ? 'in' : 'stands';
-    return [{ prop: { ...own, name: `P${i + 1}` }, state }];
+    return [{ prop: { ...own, name: nameOf(own, i) }, state }];
   });
 }
+
+const nameOf = ({ lines }: PlannedProp, i: number): string =>
+  `${lines.length === 0 ? 'P' : 'G'}${i + 1}`;
 
 /** Props that go in and those that go out with one lift of a stage, by name. */
 export function propsOfLift(
@@ -33,7 +36,7 @@ export function propsOfLift(
   const names = (of: (prop: PlannedProp) => PlannedProp['until']): string[] =>
     props.flatMap((prop, i) => {
       const at = of(prop);
-      return at !== null && at.stage === stage && at.lift === lift ? [`P${i + 1}`] : [];
+      return at !== null && at.stage === stage && at.lift === lift ? [nameOf(prop, i)] : [];
     });
   return { goIn: names(({ from }) => from), goOut: names(({ until }) => until) };
 }

@@ -143,6 +143,9 @@ function Props({ shell, numbers, plan, stage, write }: CardProps & { readonly wr
     <section className="raise-propped">
       <h4>{words.props}</h4>
       <p>{left.length === 0 ? words.propsNone : words.propsStanding(left, fewest)}</p>
+      {plan.rigging !== null && all.some(({ prop }) => prop.lines.length > 0) ? (
+        <p className="accent">{words.rigged(write.speed(plan.rigging.gust))}</p>
+      ) : null}
       {all.length > 0 ? (
         <ul className="raise-props">
           {all.map(({ prop, state }) => (
@@ -151,7 +154,15 @@ function Props({ shell, numbers, plan, stage, write }: CardProps & { readonly wr
                 prop.name,
                 placesAround(shell, numbers, stage.placed, prop.hub),
                 write.height(prop.height),
-              )}
+                prop.lines.map(({ kind, anchor, length }) => ({
+                  kind,
+                  anchor,
+                  length: write.height(length),
+                })),
+              )}{' '}
+              {prop.until === null
+                ? words.propStays
+                : words.propUntil(prop.until.stage, prop.until.lift + 1)}
             </li>
           ))}
         </ul>

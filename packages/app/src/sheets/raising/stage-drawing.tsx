@@ -141,10 +141,11 @@ function SolidStage({ stood, plan, number }: { stood: Stood; plan: RaisingPlan; 
   const { picked, pick } = usePicked(stood);
   const panels = useMemo(() => {
     const ground = shell.hubs.reduce((low, z, i) => (i % 3 === 2 ? Math.min(low, z) : low), 0);
-    const feet = propsAt(plan, number).map(({ prop }) =>
-      hubPoint(shell, prop.hub as Parameters<typeof hubPoint>[1]),
-    );
-    const placed = movedPanels(movable(shell, stage?.placed ?? []), null, 0, feet, ground);
+    const pointOf = (hub: number) => hubPoint(shell, hub as Parameters<typeof hubPoint>[1]);
+    const held = propsAt(plan, number).map(({ prop }) => prop);
+    const feet = held.filter(({ lines }) => lines.length === 0).map(({ hub }) => pointOf(hub));
+    const lines = held.flatMap((one) => one.lines.map(({ hub, to }) => [...pointOf(hub), ...to]));
+    const placed = movedPanels(movable(shell, stage?.placed ?? []), null, 0, feet, ground, lines);
     // What goes up now is shown up as one kind is, from outside and inside.
     const up = new Set(stage?.pieces.flat());
     return { ...placed, kind: placed.place.map((place) => (up.has(place) ? 1 : 0)) };

@@ -10,7 +10,7 @@ import type { Need } from '../../takeoff/needs.ts';
 import { nominalSize, readThread } from '../../takeoff/threads.ts';
 import type { HeightsOfStage } from '../lifts/heights-by-stage.ts';
 import type { LiftWay } from '../lifts/lift.ts';
-import type { RaisingStage } from '../plan.ts';
+import { type HeldHubs, heldWords, type RaisingStage } from '../plan.ts';
 
 /** Width across flats of a hexagon head by the bolt's nominal size, as it is marked on the wrench. */
 const WRENCHES: Readonly<Record<string, string>> = {
@@ -51,6 +51,8 @@ export function toolsOf(
     readonly threads?: readonly string[];
     readonly ways?: readonly Pick<LiftWay, 'by' | 'name' | 'tagLines' | 'people'>[];
     readonly heights?: HeightsOfStage | null;
+    /** Props and lines that go in in it; its plan's props where left out. */
+    readonly held?: HeldHubs;
     readonly pairs?: number;
   } = {},
 ): StageTools {
@@ -69,8 +71,9 @@ export function toolsOf(
   if (stage.pass.final.length > 0)
     tools.push(...sizes.map((size) => `1 torque wrench with a socket ${size}`));
   if (needs.some(({ item }) => item === 'tape')) tools.push('1 knife and 1 seam roller');
-  const props = stage.propsIn.length;
+  const { props, lines: held } = given.held ?? { props: stage.propsIn.length, lines: [] };
   if (props > 0) tools.push(`${props} ${props === 1 ? 'prop' : 'props'}, tied at head and foot`);
+  if (held.length > 0) tools.push(`${heldWords({ props: 0, lines: held })} with shackles`);
   for (const name of new Set(ways.filter(({ by }) => by !== 'hands').map(({ name }) => name)))
     tools.push(`${name} with sling`);
   const lines = Math.max(0, ...ways.map(({ tagLines }) => tagLines));

@@ -74,6 +74,7 @@ export function makePlan(site: OrderSite, steps: readonly Step[], facts: PlanFac
   return {
     stages,
     props: plannedProps(site, stages),
+    rigging: null,
     wayOut: [...site.wayOut.keys()].filter((p) => site.wayOut[p] === 1),
     cost: costOf(facts.costing, steps),
     fewest,
@@ -237,7 +238,8 @@ export function plannedProps(
     stage.lifts.forEach((lift, i) => {
       const at = { stage: stage.number, lift: i };
       for (const hub of lift.propsIn) {
-        const prop = { hub, height: site.height[hub] as number, from: at, until: null };
+        const height = site.height[hub] as number;
+        const prop = { hub, lines: [], height, from: at, until: null };
         open.set(hub, prop);
       }
       for (const hub of lift.propsOut) {

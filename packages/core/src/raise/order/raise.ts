@@ -7,6 +7,7 @@ import { vectorArea } from '../../shell/geometry.ts';
 import type { PlaceId } from '../../shell/ids.ts';
 import type { Shell } from '../../shell/shell.ts';
 import { howItStands } from '../../stages/how-it-stands.ts';
+import type { StageModel } from '../../stages/model.ts';
 import type { RaisingPlan } from '../plan.ts';
 import { type Costing, isOpen, stepCost } from './cost.ts';
 import { BARRED } from './entry.ts';
@@ -16,6 +17,7 @@ import { makePlan } from './make-plan.ts';
 import { capFrom, type Group, type MakeUp, madeUpLow, type Piece, piecesOf } from './pieces.ts';
 import { brokenPins, noPins, type Pins, ringOfPins } from './pins.ts';
 import { commonRates, commonWeights, type OrderWeights, type RaisingRates } from './rates.ts';
+import { rigOrder } from './rig-order.ts';
 import { type OrderSite, orderSite } from './site.ts';
 import { ringPass, type Step, type Stuck, Walker, type WalkOptions, walk } from './walk.ts';
 
@@ -38,6 +40,9 @@ export interface RaisingBrief {
   readonly holes: (seam: number) => number | null;
   readonly rates: RaisingRates;
   readonly weights: OrderWeights;
+  /** The stages' own model of the shell: its guys and mast take the place of props where they can. None
+   * do where it is left out. */
+  readonly model?: StageModel;
   /** Which hubs may be propped; all above the ground where left out. */
   readonly mayProp?: (hub: number) => boolean;
   readonly pins: Pins;
@@ -83,12 +88,13 @@ export function planRaising(brief: RaisingBrief, options: RaisingOptions = {}): 
   const costing: Costing = brief;
   const { seed = 1, tries = 2000, mostLifts = 8 } = options;
   const whole = walkOptions(brief, true);
-  const planOf = (order: readonly Piece[], tried: number): Read<RaisingPlan> => {
+  const planOf = (order: readonly Piece[], tried: number, rig = true): Read<RaisingPlan> => {
     const walked = walk(site, order, whole);
     if (walked.stuck !== null) return stuckAt(site, order, walked.stuck);
     const isFewest = fewestIn(site, brief, walked.steps);
     const facts = { costing, mostLifts, seed, tried, isFewest };
-    return { ok: true, value: makePlan(site, walked.steps, facts) };
+    const plan = makePlan(site, walked.steps, facts);
+    return { ok: true, value: rig ? rigOrder(site, walked.steps, plan, brief.model) : plan };
   };
   if (brief.order !== null) {
     const order = leadOrder(site, brief, brief.order);
@@ -105,10 +111,12 @@ export function planRaising(brief: RaisingBrief, options: RaisingOptions = {}): 
     );
   const firstPieces = variants.value[0] as Piece[];
   const first = firstOrder(site, firstPieces, brief.pins, { start: 0, clockwise: true });
-  const firstPlan = planOf(first, 0);
+  // What lines can hold is asked of the last plan only: it takes as long as the search.
+  const firstPlan = planOf(first, 0, tries === 0);
   if (!firstPlan.ok) return firstPlan;
   options.onPlan?.(firstPlan.value);
-  if (options.shouldStop?.() || tries === 0) return firstPlan;
+  if (tries === 0) return firstPlan;
+  if (options.shouldStop?.()) return planOf(first, 0);
   const { total } = firstPlan.value.cost;
   const best = cheapest(site, brief, variants.value, { order: first, total }, options);
   const improved = improve(site, best, {
@@ -123,7 +131,7 @@ export function planRaising(brief: RaisingBrief, options: RaisingOptions = {}): 
   });
   const plan = planOf(improved.order, improved.tried);
   const isBetter = plan.ok && plan.value.cost.total <= firstPlan.value.cost.total;
-  return isBetter ? plan : { ok: true, value: { ...firstPlan.value, tried: improved.tried } };
+  return isBetter ? plan : planOf(first, improved.tried);
 }
 
 /** The site of a brief, its way out found; faults where it has none to be raised. */

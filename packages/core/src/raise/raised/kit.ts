@@ -7,6 +7,7 @@ import { type BuyBefore, buyBefore } from '../bags/buy-before.ts';
 import { type Charge, type ChargeQuestion, chargeOf } from '../bags/charge.ts';
 import { type KitCheck, type KitTick, kitCheck } from '../bags/kit-check.ts';
 import { type StageTools, toolsOf } from '../bags/tools.ts';
+import { heldInStage } from '../plan.ts';
 import { heightsOf } from './inside.ts';
 import { liftsOfStages } from './lifts.ts';
 import { type RaisedShell, seamsOf } from './raised.ts';
@@ -45,6 +46,7 @@ export function kitAnswer(raised: RaisedShell, facts: KitFacts = {}): KitAnswer 
       threads: [...new Set([...snug, ...final].flatMap((seam) => patterns[seam]?.thread ?? []))],
       ways: (lifts.get(stage.number) ?? []).flatMap(({ told: { best } }) => best ?? []),
       heights: heights.get(stage.number) ?? null,
+      held: heldInStage(plan, stage),
       ...(facts.pairs !== undefined && { pairs: facts.pairs }),
     });
   });
