@@ -158,6 +158,10 @@ export interface ServeOptions {
   readonly https?: boolean;
   readonly httpsPort?: string;
   readonly newRoot?: boolean;
+  readonly postgres?: string;
+  readonly redis?: string;
+  readonly name: readonly string[];
+  readonly proxy: readonly string[];
   readonly codes?: boolean;
   readonly open: boolean;
 }

@@ -132,6 +132,10 @@ export function program(): Command {
     .option('--https', 'let them open it over https, with a certificate of this computer’s own')
     .option('--https-port <number>', 'this port for https (else 4443, or the next free one)')
     .option('--new-root', 'with --https: make that certificate anew')
+    .option('--postgres <address>', 'keep it in this database, which several servers may share')
+    .option('--redis <address>', 'with --postgres: carry news between those servers')
+    .option('--name <name>', 'a name by which people reach this server (any number)', gathered, [])
+    .option('--proxy <address>', 'the address of a balancer (any number)', gathered, [])
     .option('--codes', 'print the codes with which devices join')
     .option('--no-open', 'do not open the browser')
     .addHelpText('after', '\nExample:\n  $ shellraise serve --lan --codes')
@@ -249,6 +253,9 @@ function degrees(text: string): number {
     throw new InvalidArgumentError('Expected degrees, -360 to 360.');
   return value;
 }
+
+/** A value more of an option that may be given any number of times. */
+const gathered = (text: string, before: readonly string[]): readonly string[] => [...before, text];
 
 function scaleOf(text: string): number {
   const value = Number(text.replace(/^\s*1\s*:\s*/, ''));

@@ -7,9 +7,10 @@ import { type Listening, listen, PortTaken, USUAL_PORT } from './listening.ts';
 import { openPage } from './open-page.ts';
 import { help, readOptions, type ServeOptions } from './options.ts';
 import { NotBuilt } from './server.ts';
+import { NewsLost } from './sync/bell.ts';
 import { usualFolder } from './sync/folder.ts';
 import { FolderTaken } from './sync/single.ts';
-import { NewerStorage } from './sync/storage.ts';
+import { NewerStorage, UnsafeDatabase } from './sync/storage.ts';
 
 /** The built app of this checkout. */
 const builtApp = fileURLToPath(new URL('../../app/dist', import.meta.url));
@@ -17,7 +18,7 @@ const builtApp = fileURLToPath(new URL('../../app/dist', import.meta.url));
 /** Runs the server with the words after the program's name until it is interrupted. Sets the
  * process's exit code: 0 ended as asked, 2 bad input, 3 a fault of ours. */
 export async function main(words: readonly string[], root = builtApp): Promise<void> {
-  const read = readOptions(words);
+  const read = readOptions(words, process.env);
   if (!read.ok) {
     end(2, read.fault, 'shellraise-server --help lists what there is.');
     return;
@@ -30,14 +31,24 @@ export async function main(words: readonly string[], root = builtApp): Promise<v
   try {
     const host = read.options.lan ? '0.0.0.0' : '127.0.0.1';
     const data = read.options.data ?? usualFolder();
-    const { port, https, httpsPort, newRoot } = read.options;
+    const { port, https, httpsPort, newRoot, postgres, redis, names, proxies } = read.options;
     const secured = https && {
       https: {
         root: await (await import('./https/root.ts')).openRoot(data, Date.now(), newRoot),
         port: httpsPort,
       },
     };
-    listening = await listen({ root, host, port, data, onFault, ...secured });
+    const where = postgres === null ? data : { postgres, redis };
+    listening = await listen({
+      root,
+      host,
+      port,
+      data: where,
+      names,
+      proxies,
+      onFault,
+      ...secured,
+    });
   } catch (error) {
     end(...explained(error));
     return;
@@ -77,11 +88,13 @@ async function sayCodes({ server }: Listening): Promise<void> {
 
 /** Faults of ours go to standard error; the server goes on. */
 function onFault(error: unknown): void {
-  console.error(
-    error instanceof FolderTaken || error instanceof NewerStorage
-      ? `Nothing is shared: ${error.message}.`
-      : `The record could not be kept: ${error instanceof Error ? error.message : String(error)}`,
-  );
+  const { message, code } = error as NodeJS.ErrnoException;
+  // Some faults of the network have a code and no words.
+  const why = message || code || String(error);
+  const isShut = [FolderTaken, NewerStorage, UnsafeDatabase].some((kind) => error instanceof kind);
+  if (error instanceof NewsLost) console.error(`${why}.`);
+  else
+    console.error(isShut ? `Nothing is shared: ${why}.` : `The record could not be kept: ${why}`);
 }
 
 function sayLan(port: number): void {

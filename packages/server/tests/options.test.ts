@@ -15,6 +15,10 @@ const usual = {
   httpsPort: null,
   newRoot: false,
   data: null,
+  postgres: null,
+  redis: null,
+  names: [],
+  proxies: [],
   codes: false,
   open: true,
   help: false,
@@ -50,6 +54,33 @@ describe('options', () => {
     expect(read('--https', '--https-port=x')).toContain('--https-port: found x, expected 1 to');
     for (const alone of ['--new-root', '--https-port=8443'])
       expect(read(alone)).toContain('expected together with --https');
+  });
+
+  it('take databases by address, from the environment too, and never repeat what may be a password', () => {
+    const [postgres, redis] = ['postgres://a:secret@db/x', 'redis://news:6379'];
+    const asked = { ...usual, postgres, redis };
+    expect(read('--postgres', postgres, '--redis', redis)).toEqual(asked);
+    const env = { SHELLRAISE_POSTGRES: postgres, SHELLRAISE_REDIS: redis };
+    expect(readOptions([], env)).toEqual({ ok: true, options: asked });
+    expect(readOptions(['--postgres=postgres://b/y'], env)).toMatchObject({
+      options: { postgres: 'postgres://b/y', redis },
+    });
+    for (const wrong of ['db:secret', 'http://a:secret@db', '']) {
+      expect(read(`--postgres=${wrong}`)).toContain('--postgres: expected an address');
+      expect(read(`--postgres=${wrong}`)).not.toContain('secret');
+    }
+    expect(read('--redis', redis)).toContain('expected together with --postgres');
+    expect(read('--postgres', postgres, '--data', 'x')).toContain('expected one of the two');
+  });
+
+  it('take names and balancers, and refuse what is none', () => {
+    expect(
+      read('--name', 'Dome.example', '--name', 'b', '--proxy', '10.0.0.1', '--proxy=10.1.0.0/16'),
+    ).toEqual({ ...usual, names: ['dome.example', 'b'], proxies: ['10.0.0.1', '10.1.0.0/16'] });
+    for (const name of ['a:80', 'http://a', '', '*', 'a/b'])
+      expect(read(`--name=${name}`)).toContain(`--name: found ${name}`);
+    for (const proxy of ['balancer', '', 'true'])
+      expect(read(`--proxy=${proxy}`)).toContain(`--proxy: found ${proxy}`);
   });
 
   it('refuse what they do not know', () => {

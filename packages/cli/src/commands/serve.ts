@@ -14,8 +14,13 @@ export async function serve({ open, ...options }: ServeOptions): Promise<void> {
 }
 
 /** An option as it was typed. */
-const words = (name: string, value: string | boolean | undefined): readonly string[] =>
-  value === true ? [name] : typeof value === 'string' ? [`${name}=${value}`] : [];
+const words = (name: string, value: Value): readonly string[] => {
+  if (typeof value === 'string') return [`${name}=${value}`];
+  if (typeof value === 'object') return value.map((one) => `${name}=${one}`);
+  return value ? [name] : [];
+};
+
+type Value = string | boolean | readonly string[] | undefined;
 
 const dashed = (name: string): string =>
   `--${name.replace(/[A-Z]/g, (sign) => `-${sign.toLowerCase()}`)}`;

@@ -15,6 +15,9 @@ export interface Bell {
 /** Told of news; null: there may be news of anything. */
 export type OnNews = (news: News | null) => void;
 
+/** News does not get through; what is kept is safe, and others learn of it by looking. */
+export class NewsLost extends Error {}
+
 /** For a server that is alone, or has no other way than to look. */
 export const noBell: Bell = {
   isLive: () => false,

@@ -15,6 +15,7 @@ import {
   ROLES,
   type SessionRow,
   type Storage,
+  UnsafeDatabase,
 } from './storage.ts';
 
 /** The version of the tables that this code writes. */
@@ -35,9 +36,6 @@ CREATE TABLE IF NOT EXISTS shellraise_photos (hash text PRIMARY KEY, bytes bytea
 export interface SharedStorage extends Storage {
   readonly site: string;
 }
-
-/** The database would not keep what it says it keeps. */
-export class UnsafeDatabase extends Error {}
 
 /** Opens a database by its address, with the tables made where there are none. Throws `NewerStorage`,
  * `UnsafeDatabase`, and what the client throws where it is not reached. */

@@ -1,7 +1,7 @@
 // The bell by way of Redis: a channel for a site, on which each server publishes what there is news of.
 
 import { Redis } from 'ioredis';
-import type { Bell, News, OnNews } from './bell.ts';
+import { type Bell, type News, NewsLost, type OnNews } from './bell.ts';
 import type { OnFault } from './room.ts';
 
 const NEWS: readonly News[] = ['project', 'record', 'codes'];
@@ -25,7 +25,9 @@ export function redisBell(address: string, site: string, onNews: OnNews, onFault
     if (told) return;
     told = true;
     const why = error instanceof Error ? error.message : String(error);
-    onFault(new Error(`Redis is not reached (${why}); other servers learn of changes by looking`));
+    onFault(
+      new NewsLost(`Redis is not reached (${why}); other servers learn of changes by looking`),
+    );
   };
   for (const line of [ears, mouth]) line.on('error', lost);
   ears.on('close', () => {

@@ -86,3 +86,6 @@ export class NewerStorage extends Error {
     super(`the database is of version ${version}, this Shellraise knows up to ${known}`);
   }
 }
+
+/** The database would not keep what it says it keeps. */
+export class UnsafeDatabase extends Error {}

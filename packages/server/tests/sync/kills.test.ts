@@ -64,6 +64,8 @@ async function docOf(storage: Storage): Promise<Y.Doc> {
 interface Pocket {
   phone: RecordPhone;
   kept: Uint8Array[];
+  /** Entries that it has and was not told to be kept. */
+  untold: EntryId[];
 }
 
 it(
@@ -91,9 +93,8 @@ it(
       repeats: 0,
       torn: 0,
     };
-    const toldBy = (phone: RecordPhone): void => {
-      if (phone.unsaved() === 0)
-        for (const entry of phone.record.log.entries()) told.add(entryIdOf(entry));
+    const toldBy = ({ phone, untold }: Pocket): void => {
+      if (phone.unsaved() === 0) for (const id of untold.splice(0)) told.add(id);
     };
 
     const open = (kept: Uint8Array[]): Pocket => {
@@ -104,7 +105,9 @@ it(
       doc.on('update', (bytes: Uint8Array) => kept.push(bytes));
       const phone = recordPhone(port, cookies[opened++ % 2] as string, 'Ada', doc);
       phone.provider.on('connection-close', () => undefined);
-      return { phone, kept };
+      const untold = phone.record.log.entries().map(entryIdOf);
+      phone.record.watch((came) => void untold.push(...came.map(entryIdOf)));
+      return { phone, kept, untold };
     };
     const pockets = Array.from({ length: PHONES }, () => open([]));
     const any = (): Pocket => pockets[random.below(PHONES)] as Pocket;
@@ -139,7 +142,7 @@ it(
         Y.applyUpdate(any().phone.doc, pocket.kept[random.below(pocket.kept.length)] as Uint8Array);
         count.repeats++;
       }
-      for (const { phone: one } of pockets) toldBy(one);
+      for (const one of pockets) toldBy(one);
     };
 
     while (count.kills < KILLS) {
@@ -147,7 +150,7 @@ it(
       for (let i = 0; i < moments; i++) {
         act();
         await new Promise((resolve) => setTimeout(resolve, random.below(8)));
-        for (const { phone } of pockets) toldBy(phone);
+        for (const one of pockets) toldBy(one);
       }
       await killed(server);
       count.kills++;
