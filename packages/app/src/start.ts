@@ -12,6 +12,8 @@ import { createApp, DEMO, projectOf, type Sheet, sheets } from './state/app-stat
 import { readSettings, type Settings } from './state/settings.ts';
 import { browserStore, checkProject } from './store/browser-store.ts';
 import { keepLastWords, LAST_WORDS, takeLastWords } from './store/last-words.ts';
+import { mayChange } from './sync/site-links.ts';
+import { ownLinks, startSite, takeCode } from './sync/start-site.ts';
 import type { Reach } from './ui/app-context.tsx';
 import type { Words } from './words/words.ts';
 
@@ -29,9 +31,12 @@ const SETTINGS = 'shellraise-settings';
 const LAST = 'shellraise-last';
 
 /** Starts the page in a language. */
-export function start({ frame }: Words): Reach {
+export function start(words: Words): Reach {
+  const { frame, sharing } = words;
   const { store, ready } = browserStore();
   const carried = carriedHere();
+  const links = ownLinks();
+  const code = takeCode();
   let timer: ReturnType<typeof setTimeout> | undefined;
   const app = createApp(
     {
@@ -49,11 +54,15 @@ export function start({ frame }: Words): Reach {
         timer = setTimeout(act, 400);
       },
       keepSettings: (settings: Settings) => keep(SETTINGS, JSON.stringify(settings)),
+      mayChange: (id) => mayChange(links.all(), id),
+      refused: () =>
+        app.tell('note', sharing.fixed, [], [{ label: sharing.copy, act: () => void site.copy() }]),
     },
   );
+  const site = startSite(app, links, words);
   const derived = createDerived(quickEngine, longEngine, () => performance.now());
   const fitting = createFitting(fitEngine, () => performance.now());
-  followAddress(app);
+  followAddress(app, site);
   followProject(app, derived, fitting);
   store.watch((id) => void app.reload(id));
   const leave = (): void => {
@@ -74,10 +83,11 @@ export function start({ frame }: Words): Reach {
       await openCarried(app, store, frame, carried);
     } else if (free && last && last !== DEMO) await openKept(app, frame, last, true);
     app.opened();
+    if (code !== null) void site.join(code);
   });
   // Once the page is there: keeping the other files must not hold up the first sheet.
   addEventListener('load', () => setTimeout(() => void keepForOffline(app, frame), 500));
-  return { app, derived, fitting };
+  return { app, derived, fitting, site };
 }
 
 type App = Reach['app'];
@@ -124,8 +134,12 @@ function followProject(app: App, derived: Reach['derived'], fitting: Reach['fitt
   follow();
 }
 
-function followAddress(app: App): void {
-  addEventListener('hashchange', () => app.goTo(sheetInAddress()));
+function followAddress(app: App, site: Reach['site']): void {
+  addEventListener('hashchange', () => {
+    const code = takeCode();
+    app.goTo(sheetInAddress());
+    if (code !== null) void site.join(code);
+  });
   app.state.subscribe(({ sheet }, before) => {
     if (sheet !== before.sheet && sheetInAddress() !== sheet) location.hash = sheet;
   });

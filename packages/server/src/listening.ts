@@ -60,6 +60,7 @@ export async function listen({ host, port, https, ...served }: ListenOptions): P
   if (!https || !safe) return { server, port: opened.port };
   try {
     const own = await firstFree(https.port, USUAL_HTTPS_PORT, (next) => safe.listen(host, next));
+    server.httpsAt.port = own;
     return { server, port: opened.port, https: { ...safe, port: own } };
   } catch (error) {
     await server.close();

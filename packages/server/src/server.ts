@@ -16,6 +16,8 @@ declare module 'fastify' {
   interface FastifyInstance {
     /** The living join codes; absent where nothing is shared. */
     joinCodes?: () => Promise<readonly CodeRow[]>;
+    /** The port at which the same is served over https; null where it is not. */
+    httpsAt: { port: number | null };
   }
 }
 
@@ -50,6 +52,7 @@ export function createServer(options: ServerOptions): FastifyInstance {
     forceCloseConnections: true,
     ...(proxies.length > 0 && { trustProxy: [...proxies] }),
   });
+  server.decorate('httpsAt', { port: null });
   server.addHook('onRequest', async (_request, reply) => {
     reply.headers(everywhere);
   });

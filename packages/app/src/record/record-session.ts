@@ -10,6 +10,7 @@ import type { UpdateStore } from './update-store.ts';
 
 /** The record of one project. */
 export interface RecordSession {
+  readonly doc: Y.Doc;
   /** `version` is another whenever the record is. */
   readonly store: StoreApi<RecordNow>;
   readonly log: RecordLog;
@@ -19,6 +20,8 @@ export interface RecordSession {
   readonly takeBack: (entry: Entry, by: string) => Entry;
   /** Adds entries that are not there yet, as from a file; how many were new. */
   readonly bring: (entries: readonly Entry[]) => number;
+  /** Says whether this device may note; one that may not is told so, and nothing goes into the record. */
+  readonly let: (mayNote: boolean) => void;
   /** Tries again to save what could not be saved. */
   readonly again: () => Promise<void>;
   readonly close: () => void;
@@ -29,6 +32,8 @@ export interface RecordNow extends KeptDocState {
   readonly version: number;
   /** The last thing said on this page that was not taken back. */
   readonly last: Entry | null;
+  /** Whether this device may add to it: a looker's may not. */
+  readonly mayNote: boolean;
 }
 
 /** What the session needs from outside. */
@@ -50,6 +55,7 @@ export function openRecord(project: string, outside: RecordOutside): RecordSessi
   const store = createStore<RecordNow>(() => ({
     version: 0,
     last: null,
+    mayNote: true,
     open: false,
     unsaved: 0,
     fault: null,
@@ -62,12 +68,14 @@ export function openRecord(project: string, outside: RecordOutside): RecordSessi
   );
   shared.watch(() => store.setState(({ version }) => ({ version: version + 1 })));
   const write = (what: What, by: string): Entry => {
+    if (!store.getState().mayNote) throw new Error('this device may only look at the record');
     const read = readEntry(shared.log.write(what, { writer, by, at: outside.now() }));
     if (!read.ok) throw new Error(read.faults.map(({ path, found }) => `${path} ${found}`).join());
     addToDoc(doc, [read.value]);
     return read.value;
   };
   return {
+    doc,
     store,
     log: shared.log,
     say: (what, by) => {
@@ -80,7 +88,8 @@ export function openRecord(project: string, outside: RecordOutside): RecordSessi
       store.setState({ last: null });
       return undo;
     },
-    bring: shared.bring,
+    bring: (entries) => (store.getState().mayNote ? shared.bring(entries) : 0),
+    let: (mayNote) => store.setState({ mayNote }),
     again: kept.again,
     close: () => {
       kept.stop();

@@ -1,5 +1,6 @@
 // The record of the project on show, in this browser.
 
+import { linkOf, siteLinks } from '../sync/site-links.ts';
 import { openRecord, type RecordSession } from './record-session.ts';
 import { updateStore } from './update-store.ts';
 
@@ -15,6 +16,8 @@ export function recordOf(project: string): RecordSession {
     now: () => Date.now(),
     newWriter,
   });
+  const link = linkOf(siteLinks(() => localStorage).all(), project);
+  session.let(link?.role !== 'looker');
   open = { project, session };
   return session;
 }

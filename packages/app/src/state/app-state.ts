@@ -15,6 +15,7 @@ import {
   redone,
   undone,
 } from './doc.ts';
+import { layOn } from './lay-on.ts';
 import { type Selection, sameSelection } from './selection.ts';
 import type { Settings } from './settings.ts';
 
@@ -71,6 +72,24 @@ export interface AppOutside {
   /** Called after a pause in which nothing changed, to save. */
   readonly later: (act: () => void) => void;
   readonly keepSettings: (settings: Settings) => void;
+  /** Whether this device may change a project; without it, any. */
+  readonly mayChange?: (id: string) => boolean;
+  /** Told of a change that was not made because it may not be. */
+  readonly refused?: () => void;
+}
+
+/** What others share of a project, while this page follows it. */
+export interface SharedProject {
+  readonly id: string;
+  /** The project as all have it; null where nobody knows. */
+  readonly now: () => Project | null;
+  /** Told of each change that was made here. */
+  readonly changed: (project: Project) => void;
+}
+
+/** How what others changed is told in the list of steps. */
+export interface TakenInfo {
+  readonly label: string;
 }
 
 /** The demo's id: it becomes a project of its own with the first change. */
@@ -98,9 +117,16 @@ export function createApp(
   let saveRunning: Promise<void> | null = null;
   /** The project as the store has it. */
   let kept: History = get().history;
+  /** The project as it was when it was opened. */
+  let opened: History = kept;
+  let shared: (SharedProject & TakenInfo) | null = null;
 
   function put(history: History): void {
     if (history === get().history) return;
+    if (outside.mayChange?.(get().projectId) === false) {
+      outside.refused?.();
+      return;
+    }
     const fresh = get().projectId === DEMO;
     set({
       history,
@@ -108,6 +134,21 @@ export function createApp(
       ...(fresh ? { projectId: outside.newId(), revision: 0 } : {}),
     });
     outside.later(() => void save());
+    if (shared?.id === get().projectId) shared.changed(history.doc.project);
+  }
+
+  /** A history with what others changed laid on it, as a step of its own. */
+  function withOthers(history: History, id: string): History {
+    const now = shared?.id === id ? shared.now() : null;
+    if (!shared || !now) return history;
+    return changed(
+      history,
+      (doc) => {
+        layOn(doc.project, now);
+        return undefined;
+      },
+      { label: shared.label, of: 'others', at: outside.now() },
+    );
   }
 
   /** Saves until what is kept is what is shown. */
@@ -145,10 +186,12 @@ export function createApp(
   }
 
   /** Another tab saved first: what it saved is the ground, and what was done here since is laid on
-   * it again. */
-  function adopt({ doc, past, future, revision }: StoredProject): void {
+   * it again. Where the project is shared, what was done is in what all have. */
+  function adopt({ id, doc, past, future, revision }: StoredProject): void {
     const base: History = { doc, past, future };
-    const history = rebased(base, kept, get().history);
+    opened = base;
+    const history =
+      shared?.id === id && shared.now() ? withOthers(base, id) : rebased(base, kept, get().history);
     kept = base;
     set({ history, revision, saving: { status: history === base ? 'saved' : 'saving' } });
   }
@@ -160,6 +203,7 @@ export function createApp(
   function show(stored: StoredProject): void {
     const { id, revision, doc, past, future } = stored;
     kept = { doc, past, future };
+    opened = kept;
     set({
       projectId: id,
       revision,
@@ -167,6 +211,15 @@ export function createApp(
       saving: { status: 'saved' },
       selection: null,
     });
+    takeOthers();
+  }
+
+  /** What all have of the project on show, shown and kept here too. */
+  function takeOthers(): void {
+    const history = withOthers(get().history, get().projectId);
+    if (history === get().history) return;
+    set({ history, saving: { status: 'saving' } });
+    outside.later(() => void save());
   }
 
   return {
@@ -211,22 +264,57 @@ export function createApp(
     /** Opens a project that is new to this browser: a file, an empty pile. It is kept at once. */
     async openNew(project: Project): Promise<void> {
       await save();
+      opened = freshHistory(project);
       set({
         projectId: outside.newId(),
         revision: 0,
-        history: freshHistory(project),
+        history: opened,
         saving: { status: 'saving' },
         selection: null,
       });
       await save();
     },
+    /** Opens a project under an id of its own: the one that is kept under it, else this one. */
+    async openAs(id: string, project: Project) {
+      await save();
+      const outcome = await outside.store.load(id);
+      if (outcome.status === 'loaded') show(outcome.stored);
+      if (outcome.status !== 'missing') return outcome;
+      opened = freshHistory(project);
+      set({
+        projectId: id,
+        revision: 0,
+        history: opened,
+        saving: { status: 'saving' },
+        selection: null,
+      });
+      await save();
+      return outcome;
+    },
+    /** Follows what others share of a project, or nothing more. */
+    share(next: (SharedProject & TakenInfo) | null): void {
+      shared = next;
+      const now = get().history;
+      if (!next || next.id !== get().projectId) return;
+      if (now === opened) {
+        takeOthers();
+        return;
+      }
+      // What was done before it was known what all have is laid on that.
+      const history = rebased(withOthers(opened, next.id), opened, now);
+      if (history !== now) set({ history, saving: { status: 'saving' } });
+      outside.later(() => void save());
+      next.changed(history.doc.project);
+    },
+    takeOthers,
     /** Opens the demo as it comes. */
     async openDemo(project: Project): Promise<void> {
       await save();
+      opened = freshHistory(project);
       set({
         projectId: DEMO,
         revision: 0,
-        history: freshHistory(project),
+        history: opened,
         saving: { status: 'demo' },
         selection: null,
       });

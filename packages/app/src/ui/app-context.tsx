@@ -5,6 +5,7 @@ import { useStore } from 'zustand';
 import type { Derived, DerivedResults } from '../engine/derived.ts';
 import type { Fitting, FittingSearch } from '../engine/fitting.ts';
 import type { App, AppState } from '../state/app-state.ts';
+import type { SiteNow, SiteSession } from '../sync/site.ts';
 import { type Lengths, lengthsIn } from './lengths.ts';
 
 /** What every screen can reach. */
@@ -12,6 +13,7 @@ export interface Reach {
   readonly app: App;
   readonly derived: DerivedResults;
   readonly fitting: FittingSearch;
+  readonly site: SiteSession;
 }
 
 const ReachContext = createContext<Reach | null>(null);
@@ -51,4 +53,10 @@ export function useFitting(): readonly [Fitting, FittingSearch] {
 export function useLengths(): Lengths {
   const system = useAppState((state) => state.settings.lengths);
   return useMemo(() => lengthsIn(system), [system]);
+}
+
+/** The site that this device has joined, with where it is. */
+export function useSite(): readonly [SiteNow, SiteSession] {
+  const { site } = useReach();
+  return [useStore(site.store), site];
 }

@@ -12,6 +12,7 @@ export const recordingWords = {
     note: 'Note',
     day: 'Day',
     done: 'Done',
+    laptop: 'Laptop',
   },
   hands: 'Hands at it',
   handsWhy: 'How many people work at what you note: it tells how fast the crew is.',

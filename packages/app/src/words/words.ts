@@ -13,6 +13,7 @@ import { raisingWords } from './raising.ts';
 import { recordWords } from './record.ts';
 import { recordingWords } from './recording.ts';
 import { shapeWords } from './shape.ts';
+import { sharingWords } from './sharing.ts';
 import { weekendWords } from './weekend.ts';
 import { yardWords } from './yard.ts';
 
@@ -32,6 +33,7 @@ export const english = {
   yard: yardWords,
   record: recordWords,
   recording: recordingWords,
+  sharing: sharingWords,
 };
 
 /** A message table. */

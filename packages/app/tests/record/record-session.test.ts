@@ -3,25 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Channel } from '../../src/record/kept-doc.ts';
 import { openRecord, type RecordSession } from '../../src/record/record-session.ts';
 import type { UpdateStore } from '../../src/record/update-store.ts';
-
-/** A store in memory, as a browser's; `full` makes it refuse. */
-function memory() {
-  const rows: { key: number; record: string; update: Uint8Array }[] = [];
-  let next = 1;
-  const state = { full: false, rows };
-  const store: UpdateStore = {
-    load: async (record) => rows.filter((row) => row.record === record),
-    add: async (record, update) => {
-      if (state.full) throw new Error('no room');
-      rows.push({ key: next++, record, update });
-    },
-    replace: async (record, keys, update) => {
-      const left = rows.filter(({ key }) => !keys.includes(key));
-      rows.splice(0, rows.length, ...left, { key: next++, record, update });
-    },
-  };
-  return { state, store };
-}
+import { updateMemory as memory } from './update-memory.ts';
 
 let writers = 0;
 const opened = (
@@ -108,6 +90,24 @@ describe('what was said', () => {
     expect(() => session.say(snug, '')).toThrow('by');
     await settled();
     expect(state.rows.length).toBe(0);
+  });
+});
+
+describe('a device that may only look', () => {
+  it('adds nothing to the record, whoever asks it to, and may again when it is let', async () => {
+    const { state, store } = memory();
+    const session = opened(store);
+    await settled();
+    const entry = session.say(snug, 'Ada');
+    session.let(false);
+    expect(() => session.say(snug, 'Ada')).toThrow('only look');
+    expect(() => session.takeBack(entry, 'Ada')).toThrow('only look');
+    expect(session.bring([{ ...entry, seq: 7 }])).toBe(0);
+    await settled();
+    expect([session.log.size, state.rows.length]).toEqual([1, 1]);
+    session.let(true);
+    session.takeBack(entry, 'Ada');
+    expect(session.log.size).toBe(2);
   });
 });
 

@@ -1,7 +1,7 @@
 // A project in a few words, and an app with a clock and a store of its own.
 
 import type { Project } from '@shellraise/core';
-import { type App, createApp } from '../../src/state/app-state.ts';
+import { type App, type AppOutside, createApp } from '../../src/state/app-state.ts';
 import { emptyProject } from '../../src/state/empty-project.ts';
 import { defaultSettings } from '../../src/state/settings.ts';
 import { memoryStore } from '../../src/store/memory-store.ts';
@@ -15,7 +15,11 @@ export function pileOf(title: string, ...sides: readonly number[][]): Project {
 }
 
 /** An app whose clock moves by hand and which saves when told. */
-export function appWith(project: Project, store: ProjectStore = memoryStore()) {
+export function appWith(
+  project: Project,
+  store: ProjectStore = memoryStore(),
+  more: Partial<AppOutside> = {},
+) {
   let time = 1000;
   let ids = 0;
   const waiting: (() => void)[] = [];
@@ -27,6 +31,7 @@ export function appWith(project: Project, store: ProjectStore = memoryStore()) {
       newId: () => `own-${++ids}-${time}`,
       later: (act) => waiting.push(act),
       keepSettings: () => undefined,
+      ...more,
     },
   );
   const pass = (ms: number): void => {

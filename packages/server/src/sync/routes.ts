@@ -165,13 +165,18 @@ export async function syncRoutes(
   );
 }
 
-/** Where other devices find this server; none where it listens to this computer alone. */
+/** Where other devices find this server, over https first where it speaks that (plain http then gives
+ * them the root alone); none where it listens to this computer alone. */
 function addressesOf(request: FastifyRequest): readonly string[] {
   const at = request.server.server.address();
   if (typeof at !== 'object' || !at || at.address.startsWith('127.') || at.address === '::1')
     return [];
-  const port = request.socket.localPort ?? at.port;
-  return lanAddresses().map((address) => `${request.protocol}://${address}:${port}/`);
+  const { port: secure } = request.server.httpsAt;
+  const own = lanAddresses();
+  return [
+    ...(secure === null ? [] : own.map((address) => `https://${address}:${secure}/`)),
+    ...own.map((address) => `http://${address}:${at.port}/`),
+  ];
 }
 
 /** A socket as a line; one that reads no more is cut. */

@@ -47,6 +47,7 @@ export function NotingBar({ noted, noting, onNoting, thing, onThing }: NotingBar
         {last ? (
           <button
             type="button"
+            disabled={!open}
             onClick={() => {
               session.takeBack(last, name || last.by);
               tell(words.takenBack);

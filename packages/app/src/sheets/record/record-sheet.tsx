@@ -5,12 +5,14 @@ import '../../styles/fitting.css';
 import '../../styles/ground.css';
 import '../../styles/raising.css';
 import '../../styles/record.css';
+import '../../styles/sharing.css';
 import { useMemo, useState } from 'react';
 import type { Picked } from '../../drawing/plan-view/pick.ts';
 import { PlanView } from '../../drawing/plan-view/plan-view.tsx';
 import { type Noting, nextOf, type Thing } from '../../record/next-state.ts';
 import { projectOf } from '../../state/app-state.ts';
-import { useAppState } from '../../ui/app-context.tsx';
+import type { SiteNow } from '../../sync/site.ts';
+import { useAppState, useSite } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { useWords } from '../../words/words.ts';
 import { NoShell, Steps } from '../places/sheet-states.tsx';
@@ -25,6 +27,8 @@ import { NotingBar } from './noting-bar.tsx';
 import { QuestionList } from './question-list.tsx';
 import { recordFills, recordItems } from './record-items.ts';
 import { SavedLine } from './saved-line.tsx';
+import { Sharing } from './sharing.tsx';
+import { SiteLine, SiteStrip } from './site-line.tsx';
 import { StopBanner, StopCalls } from './stop-banner.tsx';
 import { Tally } from './tally.tsx';
 import { useNoted } from './use-noted.ts';
@@ -43,6 +47,10 @@ export function RecordSheet() {
       ) : (
         <div className="choosing">
           <NoShell onChoose={() => undefined} />
+          <div className="record-panel">
+            <SiteLine />
+            <Sharing />
+          </div>
           <div className="choosing-foot">
             <TitleBlock />
           </div>
@@ -52,7 +60,7 @@ export function RecordSheet() {
   );
 }
 
-const tabs = ['next', 'forgotten', 'done'] as const;
+const tabs = ['next', 'forgotten', 'done', 'laptop'] as const;
 type RecordTab = (typeof tabs)[number];
 
 function Recorded({ stood, project }: { stood: Stood; project: string }) {
@@ -67,7 +75,11 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
   const [thing, setThing] = useState<Thing | null>(null);
   // Where somebody stands: the panel that was chosen last.
   const [near, setNear] = useState<number | null>(null);
-  const [tab, setTab] = useState<RecordTab>('forgotten');
+  const [chosen, setTab] = useState<RecordTab | null>(null);
+  const [site] = useSite();
+  // Something of the laptop's is to be settled first.
+  const toSettle = site.other !== null || joinFailed(site.joining);
+  const tab = chosen ?? (toSettle ? 'laptop' : 'forgotten');
   const drawn = useMemo(
     () =>
       picture && {
@@ -129,6 +141,7 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
               ) : null}
             </div>
           </section>
+          <SiteStrip />
           <NotingBar
             {...{ noted, noting, thing }}
             onThing={choose}
@@ -152,6 +165,7 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
             </label>
             <HandsChoice noted={noted} />
             <SavedLine session={session} title={title} />
+            <SiteLine />
           </div>
           <QuestionList questions={state.questions} />
           <Tabs
@@ -166,6 +180,8 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
                 <StopCalls noted={noted} />
               ) : tab === 'forgotten' ? (
                 <ForgottenList noted={noted} near={near} onThing={choose} />
+              ) : tab === 'laptop' ? (
+                <Sharing />
               ) : (
                 <Tally state={state} plan={plan} leftOut={leftOut} />
               )}
@@ -178,6 +194,8 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
     </>
   );
 }
+
+const joinFailed = (joining: SiteNow['joining']): boolean => joining !== 'no' && joining !== 'now';
 
 const none: readonly number[] = [];
 const ignore = (): void => undefined;

@@ -11,7 +11,7 @@ import { useWords } from '../../words/words.ts';
 /** The line with its buttons. */
 export function SavedLine({ session, title }: { session: RecordSession; title: string }) {
   const words = useWords().record;
-  const { open, unsaved, fault } = useStore(session.store);
+  const { open, unsaved, fault, mayNote } = useStore(session.store);
   const [told, setTold] = useState('');
   const save = (): void => {
     const day = new Date().toISOString().slice(0, 10);
@@ -52,7 +52,7 @@ export function SavedLine({ session, title }: { session: RecordSession; title: s
         <button type="button" onClick={save}>
           {words.toFile}
         </button>
-        <button type="button" disabled={!open} onClick={() => void bring()}>
+        <button type="button" disabled={!open || !mayNote} onClick={() => void bring()}>
           {words.fromFile}
         </button>
       </p>

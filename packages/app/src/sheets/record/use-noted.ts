@@ -35,7 +35,7 @@ export interface Noted {
   readonly patterns: readonly (SidePattern | null)[];
   readonly bolts: (seam: number) => number | null;
   readonly leftOut: readonly number[];
-  /** Whether the record has been opened. */
+  /** Whether the record has been opened, and this device may add to it. */
   readonly open: boolean;
   readonly last: Entry | null;
   /** Another whenever the record is. */
@@ -54,7 +54,7 @@ export interface Noted {
 
 /** The record of a standing shell. */
 export function useNoted({ standing, kinds }: Stood, project: string): Noted {
-  const words = useWords().record;
+  const { record: words, sharing } = useWords();
   const session = recordOf(project);
   const now = useStore(session.store);
   const { shell, courses } = standing.standing;
@@ -89,7 +89,8 @@ export function useNoted({ standing, kinds }: Stood, project: string): Noted {
   );
   return {
     ...{ session, plan, state, due, patterns, bolts, leftOut, by, setBy, hands, setHands },
-    ...{ told, tell, open: now.open, last: now.last, version: now.version },
+    ...{ tell, open: now.open && now.mayNote, last: now.last, version: now.version },
+    told: now.mayNote ? told : sharing.lookerOnly,
     nameOf: (one) => {
       if (one.sort === 'place') return words.place(plan.places[one.index]!);
       if (one.sort === 'seam') return words.seam(plan.seams[one.index]!);
@@ -98,7 +99,7 @@ export function useNoted({ standing, kinds }: Stood, project: string): Noted {
     },
     say: (what) => {
       const name = by.trim();
-      if (!now.open) return false;
+      if (!now.open || !now.mayNote) return false;
       if (name === '') {
         tell(words.nameFirst);
         return false;
