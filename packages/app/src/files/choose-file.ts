@@ -1,12 +1,14 @@
 // Asks the person for files, and hears files that are dropped anywhere on the page.
 
-/** Asks for files; none where the person thinks better of it. */
-export function chooseFiles(): Promise<readonly File[]> {
+const TABLES = '.json,.csv,.tsv,.txt,application/json,text/csv';
+
+/** Asks for files of these sorts; none where the person thinks better of it. */
+export function chooseFiles(accept = TABLES): Promise<readonly File[]> {
   return new Promise((resolve) => {
     const input = document.createElement('input');
     input.type = 'file';
     input.multiple = true;
-    input.accept = '.json,.csv,.tsv,.txt,application/json,text/csv';
+    input.accept = accept;
     input.addEventListener('change', () => resolve([...(input.files ?? [])]));
     input.addEventListener('cancel', () => resolve([]));
     input.click();

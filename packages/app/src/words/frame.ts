@@ -40,7 +40,7 @@ export const frameWords = {
     fault: 'This browser could not keep the change: save the project as a file now.',
   },
   pocketSaved: (name: string) =>
-    `${name} is saved. It opens in a phone's browser from its own files, with no server and no network, and carries the project and the record up to now. What is noted in it comes back from its Record sheet, as a file.`,
+    `${name} is saved. It opens in a phone's browser from its own files, with no server and no network, and carries the project and the record up to now. What is noted in it comes back from its Record sheet, as a file or as codes.`,
   noPocket:
     'The pocket copy was not made: its page comes from the laptop that serves Shellraise, and it could not be reached.',
   pocketUnread:

@@ -1,6 +1,7 @@
 // The message table: every text that people see. Another language is another table of this form.
 
 import { createContext, use } from 'react';
+import { codesWords } from './codes.ts';
 import { fittingWords } from './fitting.ts';
 import { frameWords } from './frame.ts';
 import { groundWords } from './ground.ts';
@@ -34,6 +35,7 @@ export const english = {
   record: recordWords,
   recording: recordingWords,
   sharing: sharingWords,
+  codes: codesWords,
 };
 
 /** A message table. */

@@ -5,6 +5,7 @@ import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { carriedIn } from '../../src/files/carried.ts';
+import { codesWords as codes } from '../../src/words/codes.ts';
 import { frameWords as frame } from '../../src/words/frame.ts';
 import { recordWords as words } from '../../src/words/record.ts';
 import { inBrowser } from './support.ts';
@@ -12,8 +13,9 @@ import { inBrowser } from './support.ts';
 const { open, profile } = inBrowser();
 
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
-const placed = (page: Page) =>
-  page.getByRole('row', { name: words.tallyOf.placed }).getByRole('cell').first().textContent();
+/** Waits until so many panels are noted. */
+const placed = (page: Page, count: number) =>
+  page.getByRole('application', { name: new RegExp(`: ${count} of \\d+ placed$`) }).waitFor();
 
 async function press(page: Page, number: string): Promise<void> {
   const label = page.locator('.plan text').getByText(number, { exact: true }).first();
@@ -43,7 +45,7 @@ describe('the pocket copy', () => {
     const laptop = await open({ sheet: 'record' });
     await laptop.page.getByLabel(words.name).fill('Ada');
     await press(laptop.page, '1-01');
-    await expect.poll(() => placed(laptop.page)).toBe('1');
+    await placed(laptop.page, 1);
     const file = await pocketOf(laptop.page, 'first.pocket.html');
 
     const context = await profile('phone');
@@ -57,10 +59,10 @@ describe('the pocket copy', () => {
     await phone.goto(`${pathToFileURL(file)}#record`);
     await phone.getByLabel(words.name).fill('Bo');
     await press(phone, '1-02');
-    await expect.poll(() => placed(phone)).toBe('2');
+    await placed(phone, 2);
     // What was noted is there when the file is opened again.
     await phone.reload();
-    await expect.poll(() => placed(phone)).toBe('2');
+    await placed(phone, 2);
     const record = await handedOut(phone, 'record.jsonl', () =>
       button(phone, words.toFile).click(),
     );
@@ -78,7 +80,24 @@ describe('the pocket copy', () => {
       await (await chooser).setFiles(record);
       await laptop.page.getByText(told).waitFor();
     }
-    expect(await placed(laptop.page)).toBe('2');
+    await placed(laptop.page, 2);
+
+    // From screen to camera: what the phone noted since, as codes, in photos.
+    await press(phone, '1-03');
+    await placed(phone, 3);
+    await button(phone, codes.show).click();
+    const code = phone.getByRole('img', { name: codes.picture(1, 1) });
+    const photo = await code.screenshot();
+    await button(laptop.page, codes.read).click();
+    await laptop.page.getByText(codes.noCamera).waitFor();
+    for (const told of [codes.brought(1), codes.brought(0)]) {
+      const chooser = laptop.page.waitForEvent('filechooser');
+      await button(laptop.page, codes.choose).click();
+      await (await chooser).setFiles({ name: 'code.png', mimeType: 'image/png', buffer: photo });
+      await laptop.page.getByText(told).waitFor();
+    }
+    await laptop.page.keyboard.press('Escape');
+    await placed(laptop.page, 3);
     expect(laptop.faults).toEqual([]);
   });
 });

@@ -7,6 +7,7 @@ import { chooseFiles } from '../../files/choose-file.ts';
 import { download, fileName } from '../../files/save-file.ts';
 import type { RecordSession } from '../../record/record-session.ts';
 import { useWords } from '../../words/words.ts';
+import { RecordCodes } from './record-codes.tsx';
 
 /** The line with its buttons. */
 export function SavedLine({ session, title }: { session: RecordSession; title: string }) {
@@ -22,7 +23,7 @@ export function SavedLine({ session, title }: { session: RecordSession; title: s
     );
   };
   const bring = async (): Promise<void> => {
-    for (const file of await chooseFiles()) {
+    for (const file of await chooseFiles('.jsonl,.json,.txt,application/jsonl')) {
       const { entries, faults } = readRecordFile(await file.text());
       if (entries.length === 0 && faults[0]?.path === 'line 1') setTold(words.noRecord);
       else {
@@ -55,6 +56,7 @@ export function SavedLine({ session, title }: { session: RecordSession; title: s
         <button type="button" disabled={!open || !mayNote} onClick={() => void bring()}>
           {words.fromFile}
         </button>
+        <RecordCodes session={session} />
       </p>
       {told === '' ? null : <p role="status">{told}</p>}
     </section>
