@@ -126,12 +126,19 @@ function followProject(app: App, derived: Reach['derived'], fitting: Reach['fitt
       if (!same) {
         derived.reset();
         fitting.reset();
-      }
+      } else void carryDemo(state.projectId);
     }
     const others = state.sheet !== before.sheet || state.opening !== before.opening;
     if (others || projectOf(state) !== projectOf(before)) follow();
   });
   follow();
+}
+
+/** What was noted on the demo belongs to the project that it becomes. Where the browser keeps nothing, it
+ * stays where it is. */
+async function carryDemo(to: string): Promise<void> {
+  const { carryHere } = await import('./record/this-record.ts');
+  await carryHere(DEMO, to).catch(() => 0);
 }
 
 function followAddress(app: App, site: Reach['site']): void {

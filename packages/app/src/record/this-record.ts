@@ -1,7 +1,8 @@
 // The record of the project on show, in this browser.
 
 import { linkOf, siteLinks } from '../sync/site-links.ts';
-import { openRecord, type RecordSession } from './record-session.ts';
+import { carryRecord } from './carry-record.ts';
+import { openRecord, type RecordOutside, type RecordSession } from './record-session.ts';
 import { updateStore } from './update-store.ts';
 
 let open: { readonly project: string; readonly session: RecordSession } | null = null;
@@ -10,17 +11,23 @@ let open: { readonly project: string; readonly session: RecordSession } | null =
 export function recordOf(project: string): RecordSession {
   if (open?.project === project) return open.session;
   open?.session.close();
-  const session = openRecord(project, {
-    updates: updateStore(),
-    channel: new BroadcastChannel(`shellraise-record ${project}`),
-    now: () => Date.now(),
-    newWriter,
-  });
+  const session = openRecord(project, outsideOf(project));
   const link = linkOf(siteLinks(() => localStorage).all(), project);
   session.let(link?.role !== 'looker');
   open = { project, session };
   return session;
 }
+
+/** Brings what one record holds into another, and empties it: see `carryRecord`. */
+export const carryHere = (from: string, to: string): Promise<number> =>
+  carryRecord(from, to, open?.project === from ? open.session : null, outsideOf);
+
+const outsideOf = (project: string): RecordOutside => ({
+  updates: updateStore(),
+  channel: new BroadcastChannel(`shellraise-record ${project}`),
+  now: () => Date.now(),
+  newWriter,
+});
 
 /** Sixteen letters and digits: over plain http too this source of chance is there. */
 const newWriter = (): string =>

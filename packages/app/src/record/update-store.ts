@@ -11,6 +11,8 @@ export interface UpdateStore {
   add(record: string, update: Uint8Array): Promise<void>;
   /** Puts one update in the place of those with these keys. */
   replace(record: string, keys: readonly number[], update: Uint8Array): Promise<void>;
+  /** Empties a record: for one that has gone into another whole. */
+  drop(record: string): Promise<void>;
 }
 
 interface Schema extends DBSchema {
@@ -41,6 +43,11 @@ export async function updateStore(): Promise<UpdateStore> {
         ...keys.map((key) => tx.store.delete(key)),
         tx.done,
       ]);
+    },
+    drop: async (record) => {
+      const tx = writing(db);
+      const keys = await tx.store.index('record').getAllKeys(record);
+      await Promise.all([...keys.map((key) => tx.store.delete(key)), tx.done]);
     },
   };
 }

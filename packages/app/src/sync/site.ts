@@ -50,6 +50,8 @@ export interface SiteOutside {
   readonly links: SiteLinks;
   /** The lines of a site; with its record where a project is named. Loads what they need. */
   readonly open: (link: SiteLink, withRecord: boolean, told: LinesTold) => Promise<SiteLines>;
+  /** Brings what was noted on one project into another's record. */
+  readonly carry: (from: string, to: string) => Promise<unknown>;
   /** Told of a site's project that is kept here and can not be read. */
   readonly unopened: (outcome: LoadOutcome) => void;
   /** How what others changed is told in the list of steps. */
@@ -260,7 +262,10 @@ export function createSite(outside: SiteOutside): SiteSession {
       const lines = open?.lines;
       if (!lines || !other || who?.role !== 'lead' || lines.shared().is !== 'none') return;
       const project = projectOf(app.state.getState());
-      if (shown() === DEMO) await app.openNew(project);
+      if (shown() === DEMO) {
+        await app.openNew(project);
+        await outside.carry(DEMO, shown());
+      }
       toOpen = null;
       lines.write(project);
       links.put({ ...other, project: shown() });

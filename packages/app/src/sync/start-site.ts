@@ -27,6 +27,10 @@ export function startSite(app: App, links: SiteLinks, { frame, sharing }: Words)
     calls: siteCalls(location.href, (...asked) => fetch(...asked)),
     label: sharing.byOthers,
     pause: 5000,
+    carry: async (from, to) => {
+      const { carryHere } = await import('../record/this-record.ts');
+      await carryHere(from, to).catch(() => 0);
+    },
     unopened: (outcome) =>
       app.tell(
         'fault',

@@ -13,6 +13,10 @@ export function updateMemory() {
       if (state.full) throw new Error('no room');
       rows.push({ key: next++, record, update });
     },
+    drop: async (record) => {
+      const left = rows.filter((row) => row.record !== record);
+      rows.splice(0, rows.length, ...left);
+    },
     replace: async (record, keys, update) => {
       const left = rows.filter(({ key }) => !keys.includes(key));
       rows.splice(0, rows.length, ...left, { key: next++, record, update });

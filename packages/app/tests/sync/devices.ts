@@ -105,6 +105,7 @@ export function browser(port: number, title = 'the demo') {
       calls: siteCalls(`http://127.0.0.1:${port}/`, ask),
       label: 'others',
       pause: 30,
+      carry: async () => undefined,
       unopened: () => undefined,
       open: async (link, withRecord, told) => {
         const record = withRecord && link.project ? recordOf(link.project) : null;
