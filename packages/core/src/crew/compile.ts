@@ -29,6 +29,13 @@ export interface HourClass {
   readonly gustLimit: number;
 }
 
+/** Stops behind → seconds to the next stop point that may be left that night, closed down (infinite where
+ * there is none), and of that the way. */
+export interface DayWays {
+  readonly toStop: Float64Array;
+  readonly way: Float64Array;
+}
+
 /** A plan ready to run. */
 export interface CompiledPlan {
   readonly tasks: readonly Task[];
@@ -43,6 +50,8 @@ export interface CompiledPlan {
   readonly resources: readonly string[];
   /** Tasks that are stop points, in the order in which they are reached. */
   readonly stops: readonly number[];
+  /** The ways to the stop points on a day with these people and gear. */
+  readonly waysOf: (day: number, most: Int32Array) => DayWays;
   /** Slot → 1 where anybody is planned to be there. */
   readonly attended: Uint8Array;
 }
@@ -83,7 +92,7 @@ export function compilePlan(
   const asForecast = new Float64Array(hours.days.length).fill(1);
   openHoursInto(calendar, hours, classes, asForecast, attended);
   const plain = serialTasks(tasks, classOf, gearNames);
-  const { night, stops } = nightRule(tasks, plain, calendar, hours);
+  const { night, stops, waysOf } = nightRule(tasks, plain, calendar, hours);
   return {
     tasks,
     crew,
@@ -94,6 +103,7 @@ export function compilePlan(
     calendar,
     resources,
     stops,
+    waysOf,
     attended,
   };
 }
@@ -212,10 +222,14 @@ function nightRule(
   plain: SerialTasks,
   calendar: SerialCalendar,
   hours: PlanHours,
-): { night: NightRule; stops: number[] } {
+): { night: NightRule; stops: number[]; waysOf: CompiledPlan['waysOf'] } {
   const days = hours.days.length;
-  const all = Array.from({ length: calendar.pieceEnd.length }, (_, p) => p);
-  const { finish } = endlessRun(plain, calendar, all);
+  const ever = new Int32Array(plain.resources);
+  for (let k = 0; k < days; k++)
+    mostOfDay(calendar, plain.resources, k).forEach((most, r) => {
+      ever[r] = Math.max(ever[r], most);
+    });
+  const { finish } = endlessRun(plain, ever);
   const isStop = tasks.flatMap(({ stopPoint }, i) => (stopPoint ? [i] : []));
   const stops = isStop.sort((a, b) => compared(finish[a], finish[b]) || a - b);
   const blockOf = blocksOf(tasks, plain, stops);
@@ -227,25 +241,20 @@ function nightRule(
     begunBefore[s + 1] = begunBefore[s] + block.length;
   });
   const row = stops.length + 1;
-  const toStop = new Float64Array(days * row).fill(Number.POSITIVE_INFINITY);
+  const toStop = new Float64Array(days * row);
   const way = new Float64Array(days * row);
-  hours.days.forEach(({ nightGust }, k) => {
-    const length = stretches(plain, calendar, hours, { k, stops, own });
-    for (let s = 0; s < stops.length; s++) {
-      let sum = 0;
-      for (let v = s; v < stops.length; v++) {
-        sum += length[v];
-        const point = tasks[stops[v]].stopPoint;
-        if (!point) continue;
-        const holds =
-          nightGust === null || point.allowedGust === null || point.allowedGust >= nightGust;
-        if (!holds) continue;
-        toStop[k * row + s] = sum + point.closeDown;
-        way[k * row + s] = sum;
-        break;
-      }
-    }
-  });
+  const waysOf = (k: number, most: Int32Array): DayWays =>
+    dayWays(
+      tasks,
+      stops,
+      hours.days[k].nightGust,
+      stretches(plain, hours, { k, stops, own, most }),
+    );
+  for (let k = 0; k < days; k++) {
+    const ways = waysOf(k, mostOfDay(calendar, plain.resources, k));
+    toStop.set(ways.toStop, k * row);
+    way.set(ways.way, k * row);
+  }
   const stopOf = new Int32Array(tasks.length).fill(-1);
   stops.forEach((i, s) => {
     stopOf[i] = s;
@@ -255,7 +264,7 @@ function nightRule(
     block.reduce((least, i) => Math.min(least, gustLimitOf(tasks[i])), Number.POSITIVE_INFINITY),
   );
   const night = { stops: stops.length, stopOf, commits, begunBefore, toStop, way, gustLimit };
-  return { night, stops };
+  return { night, stops, waysOf };
 }
 
 /** Infinite times are as long as each other. */
@@ -265,21 +274,21 @@ const compared = (a: number, b: number): number => (a < b ? -1 : a > b ? 1 : 0);
  * infinite where they can't do it. */
 function stretches(
   plain: SerialTasks,
-  calendar: SerialCalendar,
   { open }: PlanHours,
   {
     k,
     stops,
     own,
+    most,
   }: {
     readonly k: number;
     readonly stops: readonly number[];
     readonly own: readonly (readonly number[])[];
+    readonly most: Int32Array;
   },
 ): Float64Array {
   const slots = Array.from({ length: SLOTS_PER_DAY }, (_, s) => k * SLOTS_PER_DAY + s);
-  const pieces = [...new Set(slots.map((s) => calendar.pieceOf[s]))];
-  const { start, finish } = endlessRun(plain, calendar, pieces);
+  const { start, finish } = endlessRun(plain, most);
   const lit = slots.filter((s) => open.daylight[s] === 1);
   const [first, last] = [lit[0] ?? 0, lit.at(-1) ?? 0];
   const breaks = lit.length === 0 ? 1 : (last - first + 1) / lit.length;
@@ -290,16 +299,50 @@ function stretches(
   });
 }
 
-/** Starts and finishes with the most people of any of the pieces and light without end. */
+function dayWays(
+  tasks: readonly Task[],
+  stops: readonly number[],
+  nightGust: number | null,
+  length: Float64Array,
+): DayWays {
+  const toStop = new Float64Array(stops.length + 1).fill(Number.POSITIVE_INFINITY);
+  const way = new Float64Array(stops.length + 1);
+  for (let s = 0; s < stops.length; s++) {
+    let sum = 0;
+    for (let v = s; v < stops.length; v++) {
+      sum += length[v];
+      const point = tasks[stops[v]].stopPoint;
+      if (!point) continue;
+      const holds =
+        nightGust === null || point.allowedGust === null || point.allowedGust >= nightGust;
+      if (!holds) continue;
+      toStop[s] = sum + point.closeDown;
+      way[s] = sum;
+      break;
+    }
+  }
+  return { toStop, way };
+}
+
+/** The most of each resource in any piece of a day's time. */
+export function mostOfDay(
+  { capacity, pieceOf }: Pick<SerialCalendar, 'capacity' | 'pieceOf'>,
+  resources: number,
+  k: number,
+): Int32Array {
+  const most = new Int32Array(resources);
+  const last = pieceOf[(k + 1) * SLOTS_PER_DAY - 1];
+  for (let p = pieceOf[k * SLOTS_PER_DAY]; p <= last; p++)
+    for (let r = 0; r < resources; r++) most[r] = Math.max(most[r], capacity[p * resources + r]);
+  return most;
+}
+
+/** Starts and finishes with these people and gear and light without end. */
 function endlessRun(
   plain: SerialTasks,
-  { capacity }: SerialCalendar,
-  pieces: readonly number[],
+  most: Int32Array,
 ): { start: Float64Array; finish: Float64Array } {
-  const { resources, network, planned } = plain;
-  const most = new Int32Array(resources);
-  for (const p of pieces)
-    for (let r = 0; r < resources; r++) most[r] = Math.max(most[r], capacity[p * resources + r]);
+  const { network, planned } = plain;
   const classes = Math.max(0, ...plain.classOf) + 1;
   const always: SerialCalendar = {
     slot: SLOT,

@@ -5,8 +5,9 @@
 // Mixing: lowbias32 (C. Wellons, public domain).
 
 import { TAU } from '../math/angle.ts';
-import { type CompiledPlan, openHoursInto } from './compile.ts';
-import { capacityInto } from './people.ts';
+import { NIGHT_MARGIN } from './common.ts';
+import { type CompiledPlan, type DayWays, mostOfDay, openHoursInto } from './compile.ts';
+import { capacityInto, PEOPLE_RESOURCES } from './people.ts';
 import { runSerialInto, type SerialCalendar, type SerialWork, serialWork } from './serial.ts';
 
 /** How to simulate. */
@@ -68,17 +69,13 @@ export function simulate(plan: CompiledPlan, options: SimulationOptions): Simula
   const comes = new Uint8Array(crew.people.length).fill(1);
   const gustFactor = new Float64Array(days).fill(1);
   const gusty = crew.gustSd > 0 && plan.classes.some(({ gustLimit }) => gustLimit < 100);
-  const { toStop, way } = serial.night;
-  const paced = toStop.slice();
-  const tasksOfRun = { ...serial, night: { ...serial.night, toStop: paced } };
+  const night = new NightOfRun(plan, paceSd);
+  const tasksOfRun = { ...serial, night: night.rule };
   const tally = newTally(runs, days, stops, n);
   for (let run = 0; run < runs; run++) {
     const base = mixed((seed ^ Math.imul(run + 1, 0x9e3779b1)) | 0);
     const pace = Math.exp(paceSd * normalOf(base ^ PACE) - (paceSd * paceSd) / 2);
     drawInto(drawn, triangle, base, pace);
-    // Once a stop point is reached the lead knows how fast this crew is.
-    for (let x = 0; x < paced.length; x++)
-      if (x % stops !== 0) paced[x] = toStop[x] + (pace - 1) * way[x];
     if (noShows && names.length > 0) {
       for (let i = 0; i < names.length; i++)
         comes[i] = crew.people[i].sure || uniformOf(base ^ names[i]) >= crew.noShow ? 1 : 0;
@@ -89,11 +86,100 @@ export function simulate(plan: CompiledPlan, options: SimulationOptions): Simula
         gustFactor[k] = Math.exp(crew.gustSd * normalOf(base ^ dates[k] ^ GUST));
       openHoursInto(calendar, hours, plan.classes, gustFactor, plan.attended);
     }
+    night.set(calendar, pace);
     const end = runSerialInto(work, tasksOfRun, calendar, list, rank, drawn, look, from);
     addRunInto(tally, run, end, work, drawn, calendar.dark);
   }
   return summary(tally, runs, n);
 }
+
+/** What the lead reckons with before work on the way to a stop point begins: the people who are there that
+ * day, and the pace of this crew. Identity: it keeps the ways of crews that it met. */
+class NightOfRun {
+  readonly rule: CompiledPlan['serial']['night'];
+  private readonly known = new Map<string, DayWays>();
+  /** What the plan holds back beyond its own ways, seconds. */
+  private readonly held: Float64Array;
+  /** From when the first are there until dark, seconds, by day. */
+  private readonly whole: Float64Array;
+  private readonly unknownPace: number;
+  /** The most that any task asks for, by what people are. */
+  private readonly asked: Int32Array;
+  /** Whether work that commits can be begun before any other is done. */
+  private readonly isNew: boolean;
+
+  constructor(
+    private readonly plan: CompiledPlan,
+    paceSd: number,
+  ) {
+    const { night } = plan.serial;
+    this.rule = { ...night, toStop: night.toStop.slice(), way: night.way.slice() };
+    this.unknownPace = Math.max(1, Math.exp(NINE_OF_TEN * paceSd) / NIGHT_MARGIN);
+    const { before } = plan.serial.network;
+    const { need, resources } = plan.serial;
+    this.asked = new Int32Array(PEOPLE_RESOURCES);
+    need.forEach((count, x) => {
+      const r = x % resources;
+      if (r < PEOPLE_RESOURCES) this.asked[r] = Math.max(this.asked[r], count);
+    });
+    this.isNew = [...night.commits].some((commits, i) => commits === 1 && before[i] === 0);
+    const { slot, slotsPerDay, dark } = plan.calendar;
+    this.whole = dark.map((at, k) => {
+      const come = plan.attended.indexOf(1, k * slotsPerDay);
+      return come < 0 ? 0 : Math.max(0, at - come * slot);
+    });
+    this.held = new Float64Array(night.toStop.length);
+    this.eachDay(plan.calendar, ({ toStop }, x, s) => {
+      const more = night.toStop[x] - toStop[s];
+      this.held[x] = more > 0 && more < Number.POSITIVE_INFINITY ? more : 0;
+    });
+  }
+
+  /** Once a stop point is reached, or stake-out and anchors are done, the lead knows how fast this crew is;
+   * before any work it may be as slow as one in ten. A way that so, with its margin, is too long for the whole day is begun in the morning, if
+   * it is likely to fit; later, or if it is not, nothing is begun. */
+  set(calendar: SerialCalendar, pace: number): void {
+    const { toStop, way } = this.rule;
+    this.eachDay(calendar, (ways, x, s, k) => {
+      const closing = ways.toStop[s] - ways.way[s];
+      const [wide, likely] = s === 0 && this.isNew ? [this.unknownPace, 1] : [pace, pace];
+      const sure = closing + wide * ways.way[s] + this.held[x];
+      const day = this.whole[k];
+      const fits = closing + (likely * ways.way[s]) / NIGHT_MARGIN <= day;
+      way[x] = ways.way[s];
+      toStop[x] = sure > day && fits ? day : sure;
+    });
+  }
+
+  /** Crews that differ in hardly anything count as one, the smaller: hands over twelve by twos, and of
+   * climbers and leads no more than twice what any task asks for. */
+  private roughly(most: Int32Array): Int32Array {
+    if (most[0] > 12) most[0] -= most[0] % 2;
+    for (let r = 1; r < PEOPLE_RESOURCES; r++) most[r] = Math.min(most[r], 2 * this.asked[r]);
+    return most;
+  }
+
+  private eachDay(
+    calendar: SerialCalendar,
+    put: (ways: DayWays, x: number, s: number, k: number) => void,
+  ): void {
+    const { serial, hours, waysOf } = this.plan;
+    const row = serial.night.stops + 1;
+    for (let k = 0; k < hours.days.length; k++) {
+      const most = this.roughly(mostOfDay(calendar, serial.resources, k));
+      const key = `${k} ${most.join()}`;
+      let ways = this.known.get(key);
+      if (ways === undefined) {
+        ways = waysOf(k, most);
+        this.known.set(key, ways);
+      }
+      for (let s = 0; s < row; s++) put(ways, k * row + s, s, k);
+    }
+  }
+}
+
+/** Nine of ten lie under this many standard deviations of a normal distribution. */
+const NINE_OF_TEN = 1.2816;
 
 const PACE = 0x2c1b3c6d;
 const GUST = 0x297a2d39;

@@ -344,7 +344,7 @@ function supposed(
 ): string[] {
   return [
     'Lifts follow each other as the raising plan has them; bolts, tightening and plates go on beside them.',
-    'From the first stop point on the lead knows the pace of the crew, and begins nothing that would not be at a stop point before dark.',
+    'The lead sees who has come and, from stake-out and anchors, how fast this crew is; nothing is begun of which the stop point is not reached before dark with a quarter to spare (in the morning: if it is likely to be reached). A run is caught between two where a stage takes longer than that, or wind holds it up.',
     ...(observed.length > 0
       ? [
           `The rates are corrected by ${observed.length} pieces of work in the record of this crew, learning too.`,
