@@ -264,6 +264,14 @@ export { type Subject, saysOf, subjectOf } from './record/subject.ts';
 export { type PlaceForPanel, readTag, type WhereTo, whereTo } from './record/tags.ts';
 export { type RingWalk, tighteningWalk } from './record/tightening.ts';
 export {
+  readTwin,
+  type TwinBox,
+  type TwinLine,
+  type TwinRead,
+  twinCheck,
+  twinLines,
+} from './record/twin.ts';
+export {
   RECORD_PASSES,
   type RecordPass,
   type What,
