@@ -869,6 +869,7 @@ export {
   type SeamPassOrNone,
   type StageSort,
 } from './raise/plan.ts';
+export { type StageProgress, stageAtWork, stageProgress } from './raise/recorded-stage.ts';
 export {
   type CheckOptions,
   checkOrder,

@@ -90,4 +90,29 @@ describe('what is noted on the plan', () => {
     await page.getByText(recording.stop.on.lightning).waitFor({ state: 'detached' });
     expect(faults).toEqual([]);
   });
+
+  it('tells where a tagged panel goes, walks round the ring, and takes a form', async () => {
+    const { page, faults } = await open({ sheet: 'record' });
+    await page.locator('.plan text').getByText('1-01', { exact: true }).first().waitFor();
+    await page.getByLabel(words.name).fill('Ada');
+    await tab(page, recording.tab.tag);
+    await page.getByText(recording.scan.none).waitFor();
+    await page.getByLabel(recording.tagged.tag).fill('17');
+    await page.getByText(/^Panel 017 goes to /).waitFor();
+    const put = page.getByRole('button', { name: /^017 is in place at / }).first();
+    const number = (await put.textContent())?.split(' ').at(-1) ?? '';
+    await put.click();
+    await page.getByText(recording.tagged.placed('017', [number])).waitFor();
+    await saved(page, 1);
+    for (const one of ['1-01', '1-02', '1-03']) if (one !== number) await press(page, one);
+    await tab(page, recording.tab.walk);
+    await button(page, recording.walk.done(words.step.snug)).click();
+    await button(page, recording.walk.done(words.step.snug)).click();
+    await page.getByText(recording.walk.none(words.course(1), words.step.snug)).waitFor();
+    await tab(page, recording.tab.note);
+    await page.getByLabel(recording.forms.field.person, { exact: true }).fill('Bo');
+    await button(page, recording.forms.note).click();
+    await button(page, recording.forms.goes('Bo')).waitFor();
+    expect(faults).toEqual([]);
+  });
 });

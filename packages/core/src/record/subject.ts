@@ -72,6 +72,12 @@ const RULES: { readonly [K in WhatKind]: ClaimRule<K> | null } = {
   },
   'anchor pulled': null,
   surveyed: null,
+  // Of counts that differ the lower: it is bought for.
+  'bolts counted': {
+    subject: ({ thread, length }) => `bolts ${thread} ${length}`,
+    says: ({ count }) => String(count),
+    rank: ({ count }) => count,
+  },
   note: null,
   weather: null,
   // Somebody may still be up there: taken as here until settled.

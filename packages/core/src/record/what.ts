@@ -101,6 +101,12 @@ export const whatSchema = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('surveyed'), reading: surveyed }),
   z.strictObject({
+    kind: z.literal('bolts counted'),
+    thread: name.describe('As on the Pile sheet, e.g. 5/16-18 or M8.'),
+    length: z.number().positive().max(1).describe('Metres.'),
+    count: z.int().min(0).max(100_000).describe('Loose ones, not those in the shell.'),
+  }),
+  z.strictObject({
     kind: z.literal('note'),
     text,
     photo: photo.optional(),

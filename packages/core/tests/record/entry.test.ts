@@ -28,6 +28,7 @@ const each: { readonly [K in WhatKind]: Extract<What, { kind: K }> } = {
   'anchor driven': { kind: 'anchor driven', anchor: 3, driven: true },
   'anchor pulled': { kind: 'anchor pulled', anchor: 3, pull: 4000, held: true },
   surveyed: { kind: 'surveyed', reading: { what: 'chord', from: 1, to: 4, length: 3.2 } },
+  'bolts counted': { kind: 'bolts counted', thread: 'M8', length: 0.025, count: 120 },
   note: { kind: 'note', text: 'dent', about: { what: 'panel', name: '017' } },
   weather: { kind: 'weather', gust: 9, sky: 'dry' },
   person: { kind: 'person', person: 'Ada', here: true },

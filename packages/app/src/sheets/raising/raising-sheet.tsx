@@ -8,13 +8,13 @@ import '../../styles/yard.css';
 import { defaultRaising, noGear, type RaisingPlan, type YardWishes } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import { longEngine, raiseEngine } from '../../engine/bridge.ts';
+import { longEngine } from '../../engine/bridge.ts';
 import type { RaisedQuestion, YardAsked } from '../../engine/raised.ts';
-import type { RaisingQuestion, RaisingStageQuestion } from '../../engine/raising.ts';
-import { createRaisingRuns, raisingKey } from '../../engine/raising-runs.ts';
+import type { RaisingQuestion } from '../../engine/raising.ts';
+import { raisingKey } from '../../engine/raising-runs.ts';
 import { FIRST_ODDS, type WeekendAsked } from '../../engine/weekend.ts';
 import { projectOf } from '../../state/app-state.ts';
-import { useAppState, useDerived } from '../../ui/app-context.tsx';
+import { useAppState } from '../../ui/app-context.tsx';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { useWords } from '../../words/words.ts';
@@ -38,12 +38,12 @@ import { OpeningDrawing } from './opening-drawing.tsx';
 import { OrderPanel } from './order-panel.tsx';
 import { PeoplePanel } from './people-panel.tsx';
 import { PrintedCards } from './printed-cards.tsx';
+import { raisingRuns, useRaisingQuestion, useStageDetail } from './raising-run.ts';
 import { ReachDrawing } from './reach-drawing.tsx';
 import { StageCard } from './stage-card.tsx';
 import { StageDrawing, usePlanPicture } from './stage-drawing.tsx';
 import { StageSlider } from './stage-slider.tsx';
 import { useTrial } from './trial.ts';
-import { useSettled } from './use-settled.ts';
 import { WaitSection } from './wait-section.tsx';
 import { YardDrawing } from './yard-drawing.tsx';
 import { YardPanel } from './yard-panel.tsx';
@@ -51,9 +51,7 @@ import { YardPanel } from './yard-panel.tsx';
 const tabs = ['stage', 'order', 'yard', 'gear', 'now', 'days', 'people', 'assumed'] as const;
 type RaisingTab = (typeof tabs)[number];
 
-const runs = createRaisingRuns(raiseEngine, () => performance.now());
 const askYard = (question: YardAsked) => longEngine.ask('yardAndKit', question);
-const askStage = (question: RaisingStageQuestion) => longEngine.ask('raisingStage', question);
 
 /** The Raising sheet. */
 export function RaisingSheet() {
@@ -79,9 +77,9 @@ export function RaisingSheet() {
 
 function Raised({ stood }: { stood: Stood }) {
   const { raising: words, frame } = useWords();
-  const question = useQuestion(stood);
-  const run = useStore(runs.store);
-  useEffect(() => runs.start(question), [question]);
+  const question = useRaisingQuestion(stood);
+  const run = useStore(raisingRuns.store);
+  useEffect(() => raisingRuns.start(question), [question]);
   // A plan of another question has other places.
   const plan = run.key === raisingKey(question) ? run.value : null;
   const assumes = useAssumes();
@@ -93,7 +91,7 @@ function Raised({ stood }: { stood: Stood }) {
       <ProgressLine
         ask={run}
         what={plan === null ? words.planning : words.better}
-        onCancel={runs.cancel}
+        onCancel={raisingRuns.cancel}
       />
       {run.status === 'cancelled' || run.status === 'failed' ? (
         <div className="step-ended screen-only" role="status">
@@ -104,7 +102,7 @@ function Raised({ stood }: { stood: Stood }) {
                 ? words.stoppedEarly
                 : words.stopped}
           </p>
-          <button type="button" onClick={() => runs.start(question, true)}>
+          <button type="button" onClick={() => raisingRuns.start(question, true)}>
             {words.anew}
           </button>
         </div>
@@ -179,7 +177,7 @@ function OnPlan({
   const { shell } = standing.standing;
   const { numbers, leftOut } = standing;
   const picture = usePlanPicture(stood);
-  const detail = useDetail(question, plan, number);
+  const detail = useStageDetail(question, plan, number);
   const [trial, onTry] = useTrial(question, plan);
   const [wishes, setWishes] = useState<YardWishes>({});
   const raised = useRaised(question, plan);
@@ -302,27 +300,6 @@ function OnPlan({
   );
 }
 
-/** What is asked: the standing shell with what the project says, and what the lead has fixed. */
-function useQuestion({ standing, kinds }: Stood): RaisingQuestion {
-  const loads = useAppState((state) => projectOf(state).loads);
-  const ground = useAppState((state) => projectOf(state).ground);
-  const parts = useAppState((state) => projectOf(state).parts);
-  const stages = useAppState((state) => projectOf(state).stages);
-  const gear = useAppState((state) => projectOf(state).gear);
-  const takeoff = useAppState((state) => projectOf(state).takeoff);
-  const holes = useDerived((derived) => derived.work.value?.holes);
-  const raising = useAppState((state) => projectOf(state).raising);
-  const { shell } = standing.standing;
-  const { numbers, leftOut } = standing;
-  return useMemo(
-    () => ({
-      ...{ shell, numbers, leftOut, kinds, loads, ground, parts, stages, gear, takeoff },
-      ...{ raising, holes: holes ?? [] },
-    }),
-    [shell, numbers, leftOut, kinds, loads, ground, parts, stages, gear, takeoff, holes, raising],
-  );
-}
-
 /** The plan with all that is known of its shell. */
 function useRaised(question: RaisingQuestion, plan: RaisingPlan): RaisedQuestion {
   const hardware = useAppState((state) => projectOf(state).pile.hardware);
@@ -339,19 +316,4 @@ function useYard(raised: RaisedQuestion, wishes: YardWishes) {
     answer: read?.ok ? read.value : null,
     fault: fault ?? (read && !read.ok ? faultsInWords(read.faults, words) : null),
   };
-}
-
-/** Winds and lifts of the stage on show; null while they are reckoned, words where they can't be. */
-function useDetail(question: RaisingQuestion, plan: RaisingPlan, number: number) {
-  const words = useWords().raising;
-  const asked = useMemo(
-    (): RaisingStageQuestion => ({ ...question, plan: plan.stages, number }),
-    [question, plan, number],
-  );
-  const { last, fault } = useAnswer(useSettled(asked), askStage);
-  if (fault !== null) return fault;
-  if (last?.question.plan !== plan.stages || last.question.number !== number) return null;
-  const read = last.answer;
-  if (read.ok) return read.value;
-  return faultsInWords(read.faults, words);
 }

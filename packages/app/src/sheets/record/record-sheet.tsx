@@ -11,26 +11,23 @@ import type { Picked } from '../../drawing/plan-view/pick.ts';
 import { PlanView } from '../../drawing/plan-view/plan-view.tsx';
 import { type Noting, nextOf, type Thing } from '../../record/next-state.ts';
 import { projectOf } from '../../state/app-state.ts';
-import type { SiteNow } from '../../sync/site.ts';
-import { useAppState, useSite } from '../../ui/app-context.tsx';
+import { useAppState } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { useWords } from '../../words/words.ts';
 import { NoShell, Steps } from '../places/sheet-states.tsx';
 import type { Stood } from '../places/stood.ts';
-import { Tabs } from '../places/tabs.tsx';
 import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { usePlanPicture } from '../raising/stage-drawing.tsx';
-import { ForgottenList } from './forgotten-list.tsx';
 import { HandsChoice } from './hands-choice.tsx';
 import { NotingBar } from './noting-bar.tsx';
 import { QuestionList } from './question-list.tsx';
 import { recordFills, recordItems } from './record-items.ts';
+import { RecordTabs } from './record-tabs.tsx';
 import { SavedLine } from './saved-line.tsx';
 import { Sharing } from './sharing.tsx';
 import { SiteLine, SiteStrip } from './site-line.tsx';
-import { StopBanner, StopCalls } from './stop-banner.tsx';
-import { Tally } from './tally.tsx';
+import { StopBanner } from './stop-banner.tsx';
 import { useNoted } from './use-noted.ts';
 
 /** The Record sheet. */
@@ -60,9 +57,6 @@ export function RecordSheet() {
   );
 }
 
-const tabs = ['next', 'forgotten', 'done', 'laptop'] as const;
-type RecordTab = (typeof tabs)[number];
-
 function Recorded({ stood, project }: { stood: Stood; project: string }) {
   const { record: words, recording, frame } = useWords();
   const noted = useNoted(stood, project);
@@ -75,11 +69,6 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
   const [thing, setThing] = useState<Thing | null>(null);
   // Where somebody stands: the panel that was chosen last.
   const [near, setNear] = useState<number | null>(null);
-  const [chosen, setTab] = useState<RecordTab | null>(null);
-  const [site] = useSite();
-  // Something of the laptop's is to be settled first.
-  const toSettle = site.other !== null || joinFailed(site.joining);
-  const tab = chosen ?? (toSettle ? 'laptop' : 'forgotten');
   const drawn = useMemo(
     () =>
       picture && {
@@ -97,6 +86,12 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
   const choose = (one: Thing | null): void => {
     setThing(one);
     if (one?.sort === 'place') setNear(one.index);
+  };
+  /** Chosen from a list: on a phone the plan comes into sight. */
+  const look = (one: Thing): void => {
+    setThing(one);
+    setNoting(one.sort === 'place' ? 'panels' : one.sort === 'hub' ? 'plates' : 'seams');
+    document.querySelector('.record-drawing')?.scrollIntoView({ block: 'nearest' });
   };
   const tap = (picked: Picked | null): void => {
     const one = picked && thingOf(picked, shell.seams);
@@ -168,34 +163,13 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
             <SiteLine />
           </div>
           <QuestionList questions={state.questions} />
-          <Tabs
-            className="beside-tabs record-tabs"
-            label={recording.tabs}
-            tabs={tabs.map((key) => ({ key, label: recording.tab[key] }))}
-            chosen={tab}
-            onChoose={setTab}
-          >
-            <div className="fit-panel record-panel">
-              {tab === 'next' ? (
-                <StopCalls noted={noted} />
-              ) : tab === 'forgotten' ? (
-                <ForgottenList noted={noted} near={near} onThing={choose} />
-              ) : tab === 'laptop' ? (
-                <Sharing />
-              ) : (
-                <Tally state={state} plan={plan} leftOut={leftOut} />
-              )}
-              <p className="caution">{words.caution}</p>
-            </div>
-          </Tabs>
+          <RecordTabs {...{ noted, stood, project, thing, near }} onThing={look} />
           <TitleBlock more={[{ name: frame.block.assumes, value: assumes }]} />
         </div>
       </div>
     </>
   );
 }
-
-const joinFailed = (joining: SiteNow['joining']): boolean => joining !== 'no' && joining !== 'now';
 
 const none: readonly number[] = [];
 const ignore = (): void => undefined;

@@ -1,0 +1,65 @@
+// A photo for a note: made smaller, which also leaves behind where it was taken, named by the SHA-256 of
+// its bytes, kept in this browser.
+
+import { useState } from 'react';
+import { keepPhoto } from '../../store/photo-store.ts';
+import { useWords } from '../../words/words.ts';
+import { shrinkPicture } from '../pile/shrink-picture.ts';
+
+/** A photo as an entry speaks of it. */
+export interface KeptPhoto {
+  readonly hash: string;
+  readonly type: 'image/jpeg';
+  readonly bytes: number;
+}
+
+/** Under which tag a photo of the record is kept. */
+export const photoTag = (hash: string): string => `photo ${hash}`;
+
+/** The field; says plainly where the browser can't name photos (only over https or on this device). */
+export function NotePhoto({
+  project,
+  photo,
+  onPhoto,
+}: {
+  project: string;
+  photo: KeptPhoto | null;
+  onPhoto: (photo: KeptPhoto | null) => void;
+}) {
+  const { recording, pile } = useWords();
+  const words = recording.forms.photo;
+  const [fault, setFault] = useState<string | null>(null);
+  // Typed as always there; over plain http it is not.
+  const subtle = crypto.subtle as SubtleCrypto | undefined;
+  if (!subtle) return <p className="quiet">{words.none}</p>;
+  const take = async (file: File | undefined): Promise<void> => {
+    if (!file) return;
+    const picture = await shrinkPicture(file).catch(() => null);
+    if (!picture) return setFault(pile.photos.noPicture(file.name));
+    const digest = await subtle.digest('SHA-256', await picture.arrayBuffer());
+    const hash = Array.from(new Uint8Array(digest), (byte) =>
+      byte.toString(16).padStart(2, '0'),
+    ).join('');
+    if (!(await keepPhoto({ project, tag: photoTag(hash), at: Date.now(), picture })))
+      return setFault(pile.photos.refused);
+    setFault(null);
+    onPhoto({ hash, type: 'image/jpeg', bytes: picture.size });
+  };
+  return (
+    <>
+      <label className="button photo-add">
+        {photo ? words.another : words.add}
+        <input
+          type="file"
+          accept="image/*"
+          capture="environment"
+          className="read-out"
+          onChange={({ target }) => void take(target.files?.[0])}
+        />
+      </label>
+      <p role="status" className={fault === null ? 'quiet' : 'accent'}>
+        {fault ?? (photo ? words.has(photo.hash.slice(0, 8)) : '')}
+      </p>
+    </>
+  );
+}
