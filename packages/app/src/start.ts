@@ -128,7 +128,10 @@ function followProject(app: App, derived: Reach['derived'], fitting: Reach['fitt
         fitting.reset();
       } else void carryDemo(state.projectId);
     }
-    const others = state.sheet !== before.sheet || state.opening !== before.opening;
+    const others =
+      state.sheet !== before.sheet ||
+      state.opening !== before.opening ||
+      state.projectId !== before.projectId;
     if (others || projectOf(state) !== projectOf(before)) follow();
   });
   follow();
