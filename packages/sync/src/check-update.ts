@@ -5,7 +5,7 @@ import { readEntry } from '@shellraise/core';
 import * as Y from 'yjs';
 import { MAX_ENTRIES, MAX_PROJECT_UPDATE, MAX_RECORD_UPDATE, ORDER_AHEAD } from './limits.ts';
 import { PROJECT } from './project-doc.ts';
-import { entryCount, listName } from './record-doc.ts';
+import { entryCount, itemOf, listName } from './record-doc.ts';
 
 /** What is to become of an update. `known`: the document has all of it. */
 export type UpdateVerdict =
@@ -25,7 +25,7 @@ export function recordUpdate(doc: Y.Doc, update: Uint8Array): UpdateVerdict {
   const raw = read.structs.flatMap((struct) => entriesIn(struct) ?? [undefined]);
   const count = entryCount(doc) + raw.length;
   if (count > MAX_ENTRIES) return refuse(`more than ${MAX_ENTRIES} entries`);
-  for (const item of raw) {
+  for (const item of raw.map(itemOf)) {
     if (item === undefined) return refuse('the record takes nothing but entries');
     const entry = readEntry(item);
     if (!entry.ok) return refuse(`no entry: ${entry.faults[0]?.path} is ${entry.faults[0]?.found}`);

@@ -74,8 +74,21 @@ describe('the record’s document', () => {
   it('shows nothing that is no entry, and loses none of those that are', () => {
     const doc = new Y.Doc();
     own(doc).push([{ writer: 'x' }, entry(), 7, null]);
+    own(doc).push(['{"writer"', 'x', '7', JSON.stringify(entry())]);
     const shared = sharedRecord(doc);
-    expect([shared.log.size, shared.refused()]).toEqual([1, 3]);
+    expect([shared.log.size, shared.refused()]).toEqual([2, 6]);
+  });
+
+  it('holds an entry as text, and reads those that are objects as well', () => {
+    const doc = new Y.Doc();
+    const [a, b] = [entry(), entry()];
+    addToDoc(doc, [a]);
+    own(doc).push([b]);
+    expect(own(doc).get(0)).toBe(JSON.stringify(a));
+    expect(sharedRecord(doc).log.entries()).toEqual([a, b]);
+    expect(verdictOf(Y.encodeStateAsUpdate(doc))).toBe('take');
+    own(doc).push([JSON.stringify({ ...a, seq: -1 })]);
+    expect(verdictOf(Y.encodeStateAsUpdate(doc))).toContain('no entry: seq');
   });
 });
 

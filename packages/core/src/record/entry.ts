@@ -8,6 +8,7 @@ import { z } from 'zod';
 import type { Read } from '../measure/fault.ts';
 import { schemaFaults } from '../measure/schemaFaults.ts';
 import { LONGEST_RECORD_NAME, MOST_FOLLOWED, MOST_ORDER, RECORD_TIMES } from './tolerances.ts';
+import { isUsualEntry } from './usual.ts';
 import { whatSchema } from './what.ts';
 
 const entryId = z.string().regex(/^[0-9a-z]{8,32}-\d{1,9}$/, 'the id of an entry');
@@ -51,8 +52,9 @@ export function compareEntries(a: Entry, b: Entry): number {
   return a.seq - b.seq;
 }
 
-/** The entry from plain data, or every fault of it. */
+/** The entry from plain data, which is not to be changed after, or every fault of it. */
 export function readEntry(raw: unknown): Read<Entry> {
+  if (isUsualEntry(raw)) return { ok: true, value: raw as Entry };
   const parsed = entrySchema.safeParse(raw);
   return parsed.success
     ? { ok: true, value: parsed.data }

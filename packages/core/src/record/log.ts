@@ -6,6 +6,7 @@
 // the same subject follows on it. Where several stand and differ, people have spoken unseen by each
 // other: all are kept and it is a question, until somebody who has seen them says what is so.
 
+import { ById, nameOf } from './by-id.ts';
 import { compareEntries, type Entry, type EntryId, entryText, idOf } from './entry.ts';
 import { rankOf, type Subject, saysOf, subjectOf } from './subject.ts';
 import { MOST_FOLLOWED } from './tolerances.ts';
@@ -35,9 +36,9 @@ export interface Pen {
 
 /** The record. Adding an entry costs the same whatever the number before it. */
 export class RecordLog {
-  private readonly byId = new Map<EntryId, Entry>();
+  private readonly byId = new ById<Entry>();
   private readonly claims = new Map<Subject, Entry[]>();
-  private readonly undos = new Map<EntryId, Entry[]>();
+  private readonly undos = new ById<Entry[]>();
   private readonly standing = new Map<Subject, SubjectState | null>();
   private readonly ofKind = new Map<WhatKind, Entry[]>();
   private readonly nextSeq = new Map<string, number>();
@@ -59,11 +60,10 @@ export class RecordLog {
 
   /** Adds an entry that `readEntry` has let pass. */
   add(entry: Entry): Added {
-    const id = idOf(entry);
-    const before = this.byId.get(id);
-    if (before) return this.addAgain(before, entry, id);
-    this.byId.set(id, entry);
-    this.index(entry, id);
+    const before = this.byId.at(entry);
+    if (before) return this.addAgain(before, entry);
+    this.byId.put(entry, entry);
+    this.index(entry);
     return 'new';
   }
 
@@ -113,7 +113,7 @@ export class RecordLog {
       if (seen.has(next)) continue;
       seen.add(next);
       chain.push(next);
-      for (const undo of this.undos.get(idOf(next)) ?? [])
+      for (const undo of this.undos.at(next) ?? [])
         if (compareEntries(undo, next) > 0) open.push(undo);
     }
     if (chain.length === 1) return true;
@@ -121,9 +121,7 @@ export class RecordLog {
     const alive = new Set<Entry>();
     for (const one of chain)
       if (
-        !(this.undos.get(idOf(one)) ?? []).some(
-          (undo) => alive.has(undo) && compareEntries(undo, one) > 0,
-        )
+        !(this.undos.at(one) ?? []).some((undo) => alive.has(undo) && compareEntries(undo, one) > 0)
       )
         alive.add(one);
     return alive.has(entry);
@@ -160,14 +158,16 @@ export class RecordLog {
     };
   }
 
-  private addAgain(before: Entry, entry: Entry, id: EntryId): Added {
+  private addAgain(before: Entry, entry: Entry): Added {
+    if (before === entry) return 'known';
+    const id = idOf(entry);
     const [kept, came] = [entryText(before), entryText(entry)];
     if (kept === came) return 'known';
     const others = this.doubled.get(id) ?? [];
     if (others.some((other) => entryText(other) === came)) return 'clash';
     this.doubled.set(id, [...others, kept < came ? entry : before]);
     if (kept < came) return 'clash';
-    this.byId.set(id, entry);
+    this.byId.put(entry, entry);
     this.reindex();
     return 'clash';
   }
@@ -177,25 +177,33 @@ export class RecordLog {
     for (const map of [this.claims, this.undos, this.standing, this.ofKind, this.roots])
       map.clear();
     this.sorted = [];
-    for (const [id, entry] of this.byId) this.index(entry, id);
+    for (const entry of this.byId.values()) this.index(entry);
   }
 
-  private index(entry: Entry, id: EntryId): void {
+  private index(entry: Entry): void {
+    const isUndone = this.undos.at(entry) !== undefined;
     const last = this.sorted.at(-1);
     if (last && compareEntries(last, entry) > 0) this.unsorted = true;
     this.sorted.push(entry);
     this.highest = Math.max(this.highest, entry.order);
     this.nextSeq.set(entry.writer, Math.max(this.nextSeq.get(entry.writer) ?? 0, entry.seq + 1));
     push(this.ofKind, entry.what.kind, entry);
-    if (this.undos.has(id)) this.spokenOf.add(entry);
+    if (isUndone) this.spokenOf.add(entry);
     const subject = subjectOf(entry.what);
     if (subject !== null) this.claim(subject, entry);
     if (entry.what.kind === 'undo') {
-      push(this.undos, entry.what.of, entry);
+      this.undone(entry.what.of, entry);
       const target = this.byId.get(entry.what.of);
       if (target) this.spokenOf.add(target);
     }
-    if (entry.what.kind === 'undo' || this.undos.has(id)) this.forget(entry);
+    if (entry.what.kind === 'undo' || isUndone) this.forget(entry);
+  }
+
+  private undone(of: EntryId, undo: Entry): void {
+    const name = nameOf(of);
+    const known = name && this.undos.at(name);
+    if (known) known.push(undo);
+    else if (name) this.undos.put(name, [undo]);
   }
 
   /** A claim that comes after all others of its subject changes what stands by itself alone. */
@@ -226,7 +234,7 @@ export class RecordLog {
       if (next.what.kind === 'undo') this.roots.set(next, root);
       const subject = subjectOf(root.what);
       if (subject !== null) this.standing.delete(subject);
-      for (const undo of this.undos.get(idOf(next)) ?? [])
+      for (const undo of this.undos.at(next) ?? [])
         if (!this.roots.has(undo) && compareEntries(undo, next) > 0) open.push(undo);
     }
   }
@@ -240,13 +248,12 @@ export class RecordLog {
 
   private find(subject: Subject): SubjectState | null {
     const living = (this.claims.get(subject) ?? []).filter((entry) => this.lives(entry));
-    const followed = new Set<Entry>();
-    for (const entry of living)
-      for (const id of entry.follows ?? []) {
-        const earlier = this.byId.get(id);
-        if (earlier && compareEntries(earlier, entry) < 0) followed.add(earlier);
-      }
-    const claims = living.filter((entry) => !followed.has(entry)).sort(compareEntries);
+    // In their order each takes the place of those it follows.
+    let claims: Entry[] = [];
+    for (const entry of living.sort(compareEntries)) {
+      if (entry.follows) claims = claims.filter((one) => !entry.follows?.includes(idOf(one)));
+      claims.push(entry);
+    }
     return claims.length > 0 ? stateOf(claims) : null;
   }
 }
