@@ -6,11 +6,12 @@ import { LimitField } from '../../ui/limit-field.tsx';
 import { useWords } from '../../words/words.ts';
 import { ForceField, fineLength, LengthField, NumberField, plain } from './fields.tsx';
 import { Caution, Choice, optionsOf } from './small.tsx';
+import { SupportsForm } from './supports-form.tsx';
 import { useParts, useQuantities } from './use-ground.ts';
 
 /** The panel. */
 export function PartsPanel() {
-  const { parts: words } = useWords().groundForms;
+  const { parts: words, supports } = useWords().groundForms;
   return (
     <div className="fit-panel">
       <h3>{words.heading}</h3>
@@ -23,6 +24,8 @@ export function PartsPanel() {
       <BoltForm />
       <h4>{words.props}</h4>
       <PropForm />
+      <h4>{supports.heading}</h4>
+      <SupportsForm />
       <Reckoned />
     </div>
   );
