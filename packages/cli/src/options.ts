@@ -1,6 +1,6 @@
 // The options that commands share, as commander hands them over.
 
-import type { OpeningRank } from '@shellraise/core';
+import type { OpeningRank, WindUnit } from '@shellraise/core';
 
 /** What `--rank` takes: as core has them, told here again so that help comes without loading core. */
 const ranks: Readonly<Record<OpeningRank, true>> = {
@@ -113,6 +113,8 @@ export interface RaiseOptions extends StandOptions {
   /** Gust that stacks, lifts and the shell left alone are reckoned for, m/s; days until the next trip. */
   readonly gust?: number;
   readonly days?: number;
+  /** What the file's forecast is in; m/s where left out. */
+  readonly windUnit?: WindUnit;
   /** The record's file, for rates of this crew. */
   readonly record?: string;
   /** Orders tried, and the seed of every search and run. */

@@ -1,6 +1,7 @@
 // The commands, their options and their help. What a command does is loaded when it is asked for,
 // so that help comes at once.
 
+import type { WindUnit } from '@shellraise/core';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { badInput } from './ending.ts';
 import {
@@ -87,6 +88,7 @@ export function program(): Command {
       speed,
     )
     .option('--days <number>', 'with --wait: days until the next trip (else 14)', whole)
+    .option('--wind-unit <unit>', 'what the file’s forecast is in: m/s, km/h, mph, kn', windUnit)
     .option('--record <file>', 'the record’s file: rates of this crew for the weekend and now')
     .option('--tries <number>', 'orders of work tried', whole, 200)
     .option('--seed <number>', 'of every search and every run', whole, 1)
@@ -275,6 +277,14 @@ function frequencies(text: string): readonly number[] {
       );
     return hertz;
   });
+}
+
+function windUnit(text: string): WindUnit {
+  const units: readonly WindUnit[] = ['m/s', 'km/h', 'mph', 'kn'];
+  const found = units.find((unit) => unit.replace('/', '') === text.toLowerCase().replace('/', ''));
+  if (found === undefined)
+    throw new InvalidArgumentError(`Expected a unit of wind: ${units.join(', ')}.`);
+  return found;
 }
 
 function speed(text: string): number {

@@ -850,6 +850,7 @@ export {
 } from './stages/stop-work.ts';
 export type { SupportLine, SupportPlan, SupportProp } from './stages/supports/choose.ts';
 export { gearOf, type Mast, type SupportGear } from './stages/supports/gear.ts';
+export { GUY_SLOPES } from './stages/tolerances.ts';
 export { halfBuiltStability, wholeStability } from './stages/whole-and-half.ts';
 export {
   type HeldHubs,
@@ -1051,7 +1052,7 @@ export {
   stormPlan,
 } from './crew/storm.ts';
 export { type CloseDownCard, closeDownCard } from './crew/close-down.ts';
-export type { TroubleSort, Trouble } from './crew/troubles.ts';
+export { heavyTroubles, type Trouble, type TroubleSort } from './crew/troubles.ts';
 export {
   type CrewChange,
   changedCrew,
@@ -1078,6 +1079,7 @@ export {
   type WeekendTask,
   weekendPlan,
 } from './crew/weekend.ts';
+export { inUnit, unitDoubt, WIND_UNITS, type WindUnit } from './crew/forecast-doubts.ts';
 export { type ForecastRead, MAX_FORECAST_CHARACTERS, readForecast } from './crew/forecast-text.ts';
 export {
   type CrewSettings,

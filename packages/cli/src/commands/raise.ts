@@ -4,17 +4,23 @@
 import {
   type CrewSettings,
   checkOrder,
+  heavyTroubles,
+  inUnit,
   type NowAnswer,
   nowPlan,
   type OrderBreak,
   type RecordedRates,
+  raiseTasks,
   reordered,
   type StageWinds,
   type StormAnswer,
   siteFor,
   stageWinds,
   stormPlan,
+  type Trouble,
+  unitDoubt,
   type Weekend,
+  type WindUnit,
   weekendPlan,
 } from '@shellraise/core';
 import { badInput, Ending } from '../ending.ts';
@@ -42,7 +48,7 @@ import {
   raisedPartBlocks,
   raisedParts,
 } from '../raised-parts.ts';
-import { caution, heading, print, printJson, wrap } from '../terminal.ts';
+import { bullets, caution, heading, print, printJson, wrap } from '../terminal.ts';
 import { severalShapes } from './places.ts';
 
 /** What every answer of the command must carry. */
@@ -56,6 +62,8 @@ interface Answer {
   readonly now: NowAnswer | null;
   readonly storm: StormAnswer | null;
   readonly parts: RaisedParts;
+  /** Pieces that nobody and nothing there lifts, where the weekend does not tell them. */
+  readonly heavy: readonly Trouble[];
   readonly recorded: RecordedRates | null;
   /** Winds of the stage whose card is told, seams and panels too. */
   readonly card: StageWinds | null;
@@ -74,7 +82,7 @@ export async function raise(file: string, options: RaiseOptions): Promise<void> 
   const progress = startProgress();
   try {
     const made = raisedOf(file, chosen, { tries: options.tries, seed: options.seed, progress });
-    const crew = crewOf(made.question.crew, options);
+    const crew = withWind(crewOf(made.question.crew, options), options.windUnit);
     const recorded = options.record === undefined ? null : await recordedIn(options.record, made);
     const observed = recorded?.measured.observed ?? [];
     const raised = { ...made, question: { ...made.question, crew, observed } };
@@ -113,6 +121,7 @@ export async function raise(file: string, options: RaiseOptions): Promise<void> 
           )
         : null,
       recorded,
+      heavy: heavyTroubles(raiseTasks(raised.question).tooHeavy),
       parts: raisedParts(file, raised, options, progress),
     };
     if (isNo(answer)) process.exitCode = 1;
@@ -138,10 +147,11 @@ const isWeekendAsked = (options: RaiseOptions, crew: CrewSettings): boolean =>
   !asksRaised(options) &&
   crew.dates.length > 0;
 
-const isNo = ({ breaks, weekend, storm, parts }: Answer): boolean =>
+const isNo = ({ breaks, weekend, storm, parts, heavy }: Answer): boolean =>
   breaks.length > 0 ||
   (weekend?.troubles.length ?? 0) > 0 ||
   storm?.verdict === 'none' ||
+  heavy.length > 0 ||
   isRaisedNo(parts);
 
 /** The file's crew without those who do not come. */
@@ -164,6 +174,10 @@ function crewOf(crew: CrewSettings, { people, without }: RaiseOptions): CrewSett
     ),
   };
 }
+
+/** The crew with its forecast read in another unit. */
+const withWind = (crew: CrewSettings, unit: WindUnit | undefined): CrewSettings =>
+  unit === undefined ? crew : { ...crew, forecast: inUnit(crew.forecast, unit) };
 
 function hereOf(
   typed: ReturnType<typeof nowTyped>,
@@ -220,7 +234,7 @@ function orderOf(raised: Raised, text: string | undefined): string[][] {
 }
 
 function report(answer: Answer, options: RaiseOptions): string[] {
-  const { raised, breaks, weekend, now, storm, parts, recorded, card } = answer;
+  const { raised, breaks, weekend, now, storm, parts, recorded, card, heavy } = answer;
   const { chosen } = raised;
   const asksParts = asksRaised(options);
   const others = now === null && storm === null && !asksParts;
@@ -247,14 +261,23 @@ function report(answer: Answer, options: RaiseOptions): string[] {
             'No day of work is entered: "crew" in the project file says who comes when (docs/file-format.md), and the weekend is told with its odds.',
           ]
         : []),
+    weekend || now || storm ? wrap(unitDoubt(raised.question.crew.forecast) ?? '', '') : '',
     ...(now ? nowBlocks(now) : []),
     ...(storm ? stormBlocks(storm) : []),
+    ...(weekend
+      ? []
+      : [
+          bullets(
+            '',
+            heavy.map(({ found, change }) => `${found}. Least change: ${change}.`),
+          ),
+        ]),
     ...raisedPartBlocks(parts, options),
   ];
 }
 
 function documentOf(
-  { raised, breaks, weekend, now, storm, parts, recorded, card }: Answer,
+  { raised, breaks, weekend, now, storm, parts, recorded, card, heavy }: Answer,
   options: RaiseOptions,
 ): object {
   const { chosen, plan, winds } = raised;
@@ -265,6 +288,7 @@ function documentOf(
     numbers,
     plan,
     winds,
+    ...(heavy.length > 0 && { tooHeavy: heavy }),
     ...(options.order === undefined
       ? {}
       : {

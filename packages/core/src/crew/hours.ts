@@ -4,6 +4,7 @@
 
 import { FORECAST_GAP, HEAT, UNKNOWN_LIGHT } from './common.ts';
 import { clockTime, DAY, dayNumber, secondsOfDay, weekday } from './date.ts';
+import { spansText, unitDoubt } from './forecast-doubts.ts';
 import { type Light, lightOn } from './light.ts';
 import type { CrewSettings } from './schema.ts';
 import { type Forecast, forecastOf, gustBetween, temperatureBetween } from './wind.ts';
@@ -135,6 +136,8 @@ function assumptions(
       out.push('No wind is forecast: no hold for wind is planned. Measure the gusts on site.');
     return out;
   }
+  const doubt = unitDoubt(forecast);
+  if (doubt !== null) out.push(doubt);
   days.forEach(({ day, date }, k) => {
     const unknown: number[] = [];
     for (let s = 0; s < SLOTS_PER_DAY; s++) {
@@ -143,7 +146,7 @@ function assumptions(
     }
     if (unknown.length > 0)
       out.push(
-        `${weekday(day)} ${date}: no forecast for ${unknown.length} slots of five minutes of daylight from ${clockTime(unknown[0] as number)} to ${clockTime((unknown.at(-1) as number) + SLOT)} (hours over ${FORECAST_GAP / 3600} apart leave a gap); no hold for wind is planned there.`,
+        `${weekday(day)} ${date}: no forecast from ${spansText(unknown, SLOT)}, by daylight (hours over ${FORECAST_GAP / 3600} apart leave a gap); no hold for wind is planned there. Least change that helps: a line for each of these hours.`,
       );
   });
   return out;
