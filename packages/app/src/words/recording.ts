@@ -13,6 +13,7 @@ export const recordingWords = {
     note: 'Note',
     day: 'Day',
     done: 'Done',
+    paper: 'Paper',
     laptop: 'Laptop',
   },
   hands: 'Hands at it',

@@ -15,6 +15,7 @@ import { recordWords } from './record.ts';
 import { recordingWords } from './recording.ts';
 import { shapeWords } from './shape.ts';
 import { sharingWords } from './sharing.ts';
+import { twinWords } from './twin.ts';
 import { weekendWords } from './weekend.ts';
 import { yardWords } from './yard.ts';
 
@@ -36,6 +37,7 @@ export const english = {
   recording: recordingWords,
   sharing: sharingWords,
   codes: codesWords,
+  twin: twinWords,
 };
 
 /** A message table. */

@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { recordWords as words } from '../../src/words/record.ts';
 import { recordingWords as recording } from '../../src/words/recording.ts';
+import { twinWords as twin } from '../../src/words/twin.ts';
 import { inBrowser } from './support.ts';
 
 const { open, profile } = inBrowser();
@@ -113,6 +114,33 @@ describe('what is noted on the plan', () => {
     await page.getByLabel(recording.forms.field.person, { exact: true }).fill('Bo');
     await button(page, recording.forms.note).click();
     await button(page, recording.forms.goes('Bo')).waitFor();
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('what was ticked on paper', () => {
+  it('is noted line by line, off sheets of this plan alone', async () => {
+    const { page, faults } = await open({ sheet: 'record' });
+    await page.getByLabel(words.name).fill('Ada');
+    await tab(page, recording.tab.paper);
+    await page.evaluate(() => {
+      window.print = () => undefined;
+    });
+    await button(page, twin.print).click();
+    const head = await page.locator('.printed-twin .twin-head strong').textContent();
+    const check = (head ?? '').slice(-4);
+    await page.getByLabel(twin.typed).fill('1-3a 4a=0143 999a');
+    await page.getByText(twin.found(4, 0)).waitFor();
+    await page.getByText(/^999a: expected lines from 1 to/).waitFor();
+    await page.getByLabel(twin.check).fill(check === '0000' ? '1111' : '0000');
+    await page.getByText(twin.otherPlan(check)).waitFor();
+    expect(await button(page, twin.note(4)).isDisabled()).toBe(true);
+    await page.getByLabel(twin.check).fill(check.toLowerCase());
+    await button(page, twin.note(4)).click();
+    await page.getByText(twin.noted(4)).waitFor();
+    await saved(page, 4);
+    await page.getByLabel(twin.typed).fill('1-4a');
+    await page.getByText(twin.found(0, 4)).waitFor();
     expect(faults).toEqual([]);
   });
 });

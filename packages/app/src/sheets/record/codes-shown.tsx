@@ -3,9 +3,9 @@
 import { entryIdOf, readRecordFile, recordSeries } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { carriedHere } from '../../files/carried.ts';
-import { codePicture } from '../../record/code-picture.ts';
 import type { RecordSession } from '../../record/record-session.ts';
 import { useWords } from '../../words/words.ts';
+import { CodeDrawing } from './code-drawing.tsx';
 import { CodesDialog } from './codes-dialog.tsx';
 
 /** How long one code stands, milliseconds: a camera's reader sees a few a second. */
@@ -34,7 +34,7 @@ export function CodesShown({ session, close }: { session: RecordSession; close: 
       {codes?.length === 0 ? <p>{words.none}</p> : null}
       {code === undefined ? null : (
         <>
-          <Code text={code} label={words.picture(at + 1, count)} />
+          <CodeDrawing text={code} label={words.picture(at + 1, count)} />
           <p className="codes-part" role="status">
             {words.part(at + 1, count)}
           </p>
@@ -55,16 +55,6 @@ export function CodesShown({ session, close }: { session: RecordSession; close: 
         </>
       )}
     </CodesDialog>
-  );
-}
-
-function Code({ text, label }: { text: string; label: string }) {
-  const { size, path } = useMemo(() => codePicture(text), [text]);
-  return (
-    <svg className="code" viewBox={`0 0 ${size} ${size}`} role="img" aria-label={label}>
-      <rect width={size} height={size} />
-      <path d={path} />
-    </svg>
   );
 }
 

@@ -5,8 +5,8 @@ import { addressesFor, joinAddress, plainOf, spelled } from '../../sync/join-add
 import { type JoinCode, roles } from '../../sync/site-calls.ts';
 import { useSite } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
+import { CodeDrawing } from './code-drawing.tsx';
 import { JoinPaper } from './join-paper.tsx';
-import { JoinPicture } from './join-picture.tsx';
 
 /** The codes, shown when they are asked for: they are not for every eye that passes. */
 export function JoinCodes({ site }: { site: string }) {
@@ -95,7 +95,7 @@ function Codes() {
       {shown && base === undefined ? <p className="accent">{words.alone}</p> : null}
       {shown && base !== undefined ? (
         <figure className="join-figure">
-          <JoinPicture
+          <CodeDrawing
             text={joinAddress(base, shown.code)}
             label={words.picture(words.roles[shown.role].toLowerCase())}
           />

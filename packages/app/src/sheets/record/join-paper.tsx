@@ -7,7 +7,7 @@ import { joinAddress, spelled } from '../../sync/join-address.ts';
 import type { JoinCode } from '../../sync/site-calls.ts';
 import { useAppState } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
-import { JoinPicture } from './join-picture.tsx';
+import { CodeDrawing } from './code-drawing.tsx';
 
 /** The paper of a code. */
 export function JoinPaper({
@@ -24,10 +24,10 @@ export function JoinPaper({
   const words = sharing.paper;
   const title = useAppState((state) => projectOf(state).title);
   return createPortal(
-    <div className="join-paper print-only">
+    <div className="join-paper printed-alone print-only">
       <p className="join-paper-project">{title || frame.untitled}</p>
       <h1>{words.title(code.role)}</h1>
-      <JoinPicture text={joinAddress(base, code.code)} label="" />
+      <CodeDrawing text={joinAddress(base, code.code)} label="" />
       <ol>
         {plain === undefined ? null : <li>{words.trust(plain)}</li>}
         {words.steps.map((step) => (

@@ -10,13 +10,14 @@ import { Tabs } from '../places/tabs.tsx';
 import { ForgottenList } from './forgotten-list.tsx';
 import { NextTab } from './next-tab.tsx';
 import { NoteTab } from './note-tab.tsx';
+import { PaperTwin } from './paper-twin.tsx';
 import { Sharing } from './sharing.tsx';
 import { TagTab } from './tag-tab.tsx';
 import { Tally } from './tally.tsx';
 import type { Noted } from './use-noted.ts';
 import { WalkTab } from './walk-tab.tsx';
 
-const tabs = ['next', 'forgotten', 'walk', 'tag', 'note', 'done', 'laptop'] as const;
+const tabs = ['next', 'forgotten', 'walk', 'tag', 'note', 'done', 'paper', 'laptop'] as const;
 type RecordTab = (typeof tabs)[number];
 
 /** What the tabs are made of. */
@@ -60,6 +61,8 @@ export function RecordTabs({ noted, stood, project, thing, near, onThing }: Reco
           <TagTab noted={noted} kinds={stood.kinds} onThing={onThing} />
         ) : tab === 'note' ? (
           <NoteTab {...{ noted, thing, project }} />
+        ) : tab === 'paper' ? (
+          <PaperTwin noted={noted} />
         ) : tab === 'laptop' ? (
           <Sharing />
         ) : (
