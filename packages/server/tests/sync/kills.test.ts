@@ -191,6 +191,8 @@ it(
       expect(phone.record.refused()).toBe(0);
     }
     expect(told.size).toBeGreaterThan(0);
+    // In a few kills no log may have been torn.
+    if (KILLS > 20) expect(count.torn).toBeGreaterThan(0);
     console.log(`kills: ${JSON.stringify({ ...count, entries: end.size, toldAsKept: told.size })}`);
   },
   KILLS > 3 ? 7_200_000 : 120_000,
