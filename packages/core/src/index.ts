@@ -1357,6 +1357,7 @@ export { type ShellMeshOptions, shellMesh } from './patterns/shell-mesh.ts';
 export { toStl } from './patterns/stl.ts';
 export type { NetTab } from './patterns/tabs.ts';
 export { type NamedMesh, toThreeMf } from './patterns/three-mf.ts';
+export { type ProjectNews, type ProjectParts, projectNews } from './project/from-record.ts';
 export {
   looksLikeProject,
   MAX_PROJECT_CHARACTERS,

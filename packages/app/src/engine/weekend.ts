@@ -14,6 +14,7 @@ import {
   placeMasses,
   type RaisingPlan,
   type Read,
+  type RecordedWork,
   type StageWinds,
   type StormAnswer,
   seamBolts,
@@ -33,6 +34,8 @@ export interface WeekendAsked extends GroundQuestion {
   readonly gear: Gear | undefined;
   readonly crew: CrewSettings | undefined;
   readonly plan: RaisingPlan;
+  /** Work of this crew as its record shows it. */
+  readonly observed?: readonly RecordedWork[];
   /** How it is planned; the usual tries, runs and changes where left out. */
   readonly how?: Omit<WeekendOptions, 'onProgress'>;
 }
@@ -82,6 +85,7 @@ function factsOf(question: WeekendAsked): Read<WeekendQuestion> {
   const winds = windsOf(question);
   if (!winds.ok) return winds;
   const { shell, numbers, kinds, plan, gear = noGear, crew = defaultCrew, holes } = question;
+  const { observed } = question;
   const loads = question.loads ?? defaultLoads;
   const bolts = holes && seamBolts(shell, kinds, question.takeoff ?? defaultTakeoff, holes);
   const { anchors } = site.value;
@@ -89,6 +93,7 @@ function factsOf(question: WeekendAsked): Read<WeekendQuestion> {
     ok: true,
     value: {
       ...{ shell, numbers, plan, gear, crew },
+      ...(observed && { observed }),
       holes: (seam) => {
         const own = bolts?.[seam];
         return own?.status === 'known' ? own.pattern.holes : null;

@@ -1,6 +1,7 @@
 // Words of what is noted besides the taps on the plan: stops, stages, samples, people, weather.
 
 import { plural } from './counted.ts';
+import { dossierWords } from './dossier.ts';
 
 /** Words of the Record sheet's tabs. */
 export const recordingWords = {
@@ -202,5 +203,64 @@ export const recordingWords = {
       none: 'Over plain http this browser can’t name photos: open the page over https, or on the laptop itself.',
       has: (name: string) => `Photo ${name}… goes with the note.`,
     },
+  },
+  dossier: dossierWords,
+  back: {
+    heading: 'Take over into the project',
+    none: 'The project knows all that the record knows of broken panels, survey and bolts.',
+    tags: (tags: readonly string[]) =>
+      `Condition of ${plural(tags.length, 'panel')} (${tags.slice(0, 8).join(', ')}${tags.length > 8 ? ' …' : ''}): stock and ways out of a break go by it.`,
+    survey: (count: number) =>
+      `${plural(count, 'survey reading')}: go or no go on the Ground sheet.`,
+    sizes: (count: number) =>
+      `Bolts of ${plural(count, 'size')}, those in the shell added: the buy list goes by it.`,
+    take: 'Take it over',
+    step: 'take over from the record',
+    speed: 'How fast this crew is',
+    used: 'The forecast on the Raising sheet goes by these rates.',
+  },
+  daily: {
+    heading: 'A file of the record',
+    why: 'Something noted before today is in no file of this device yet. Some phones clear a page’s storage when it was not used for a week.',
+    save: 'Save the record as a file',
+    later: 'Not today',
+  },
+  day: {
+    which: 'Day',
+    heading: (day: string) => `The day ${day}`,
+    doneThen: 'Done that day',
+    leftNow: 'Left now',
+    count: {
+      panels: 'panels',
+      finger: 'seams finger',
+      snug: 'seams snug',
+      final: 'seams final',
+      sealed: 'seams sealed',
+      plates: 'plates',
+    },
+    stages: (stages: readonly number[]) => `Done: stage ${stages.join(', ')}.`,
+    closed: (stages: readonly number[]) => `Closed down at stage ${stages.join(', ')}.`,
+    notClosed: 'Nobody said that it was closed down for the night.',
+    stillHere: (people: readonly string[]) => `Still signed in: ${people.join(', ')}.`,
+    nobodyHere: 'Everybody is signed out.',
+    forgotten: (count: number) =>
+      count === 0 ? 'Nothing forgotten.' : `Forgotten: ${plural(count, 'thing')} (Forgotten tab).`,
+    questions: (count: number) =>
+      count === 0 ? 'Nothing in question.' : `To be asked: ${plural(count, 'question')}.`,
+    odds: (odds: string) => `Odds of finishing in these days: ${odds}.`,
+    noOdds: 'Odds: not reckoned on this device; the Raising sheet (Days) reckons them.',
+    tonight: (gust: string) =>
+      `Tonight: everybody leaves its surroundings from gusts of ${gust}, closed down as its card says.`,
+    noTonight:
+      'Tonight’s wind limit: not known here. Note the stage, and work out the order on the Next tab.',
+    tomorrow: (people: readonly string[]) => `Tomorrow comes: ${people.join(', ')}.`,
+    nobodyTomorrow: 'Nobody is entered for tomorrow.',
+    noTomorrow: 'Who comes tomorrow: nobody is entered on the Raising sheet (People).',
+    clock: (minutes: number) =>
+      `A phone’s clock stood ${Math.abs(minutes)} min ${minutes > 0 ? 'ahead' : 'behind'} at the least: its times are put right.`,
+    caution:
+      'Odds and wind are estimates, no design approval. Stop for the wind on site whatever is written here; local codes and a licensed engineer or rigger decide.',
+    print: 'Print this page',
+    printDossier: 'Print the dossier',
   },
 } as const;

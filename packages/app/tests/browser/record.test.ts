@@ -114,6 +114,17 @@ describe('what is noted on the plan', () => {
     await page.getByLabel(recording.forms.field.person, { exact: true }).fill('Bo');
     await button(page, recording.forms.note).click();
     await button(page, recording.forms.goes('Bo')).waitFor();
+    await button(page, recording.forms.of.condition).click();
+    await page.getByLabel(recording.forms.field.tag).fill('018');
+    await button(page, recording.forms.note).click();
+    await tab(page, recording.tab.day);
+    await page.getByText(recording.day.stillHere(['Bo'])).waitFor();
+    await tab(page, recording.tab.done);
+    // The demo becomes a project of its own, and its record goes with it.
+    await button(page, recording.back.take).click();
+    await tab(page, recording.tab.done);
+    await page.getByText(recording.back.none).waitFor();
+    expect(Number(await done(page, 'placed'))).toBeGreaterThanOrEqual(3);
     expect(faults).toEqual([]);
   });
 });

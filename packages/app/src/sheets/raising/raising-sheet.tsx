@@ -44,6 +44,7 @@ import { StageCard } from './stage-card.tsx';
 import { StageDrawing, usePlanPicture } from './stage-drawing.tsx';
 import { StageSlider } from './stage-slider.tsx';
 import { useTrial } from './trial.ts';
+import { useRecordedWork } from './use-recorded-work.ts';
 import { WaitSection } from './wait-section.tsx';
 import { YardDrawing } from './yard-drawing.tsx';
 import { YardPanel } from './yard-panel.tsx';
@@ -200,10 +201,15 @@ function OnPlan({
   );
   const panels = numbers.length - leftOut.length;
   const crew = useAppState((state) => projectOf(state).crew);
+  const recorded = useRecordedWork(stood, plan);
   // The days rest on the order that is found in the end; until then they have first odds.
   const weekend = useMemo(
-    (): WeekendAsked => ({ ...question, crew, plan, ...(resting ? {} : { how: FIRST_ODDS }) }),
-    [question, crew, plan, resting],
+    (): WeekendAsked => ({
+      ...{ ...question, crew, plan },
+      ...(recorded.observed && { observed: recorded.observed }),
+      ...(resting ? {} : { how: FIRST_ODDS }),
+    }),
+    [question, crew, plan, resting, recorded.observed],
   );
   if (!stage) return null;
   return (
@@ -282,7 +288,7 @@ function OnPlan({
             <NowPanel
               key={pressed}
               question={resting ? weekend : null}
-              done={number - 1}
+              done={recorded.done ?? number - 1}
               atOnce={pressed > 0}
             />
           ) : tab === 'days' ? (

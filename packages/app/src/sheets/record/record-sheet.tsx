@@ -7,6 +7,7 @@ import '../../styles/raising.css';
 import '../../styles/record.css';
 import '../../styles/sharing.css';
 import { useMemo, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { Picked } from '../../drawing/plan-view/pick.ts';
 import { PlanView } from '../../drawing/plan-view/plan-view.tsx';
 import { type Noting, nextOf, type Thing } from '../../record/next-state.ts';
@@ -19,8 +20,10 @@ import type { Stood } from '../places/stood.ts';
 import { useAssumes } from '../places/use-assumes.ts';
 import { useStood } from '../places/use-stood.ts';
 import { usePlanPicture } from '../raising/stage-drawing.tsx';
+import { DailyFile } from './daily-file.tsx';
 import { HandsChoice } from './hands-choice.tsx';
 import { NotingBar } from './noting-bar.tsx';
+import { PrintedRecord } from './printed-record.tsx';
 import { QuestionList } from './question-list.tsx';
 import { recordFills, recordItems } from './record-items.ts';
 import { RecordTabs } from './record-tabs.tsx';
@@ -69,6 +72,13 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
   const [thing, setThing] = useState<Thing | null>(null);
   // Where somebody stands: the panel that was chosen last.
   const [near, setNear] = useState<number | null>(null);
+  // What goes on paper in place of the sheet.
+  const [paper, setPaper] = useState<'day' | 'dossier' | null>(null);
+  const printAlone = (what: 'day' | 'dossier'): void => {
+    flushSync(() => setPaper(what));
+    print();
+    setPaper(null);
+  };
   const drawn = useMemo(
     () =>
       picture && {
@@ -114,7 +124,9 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
   return (
     <>
       <StopBanner noted={noted} />
-      <div className="shell-sheet">
+      <DailyFile {...{ noted, project, title }} />
+      {paper ? <PrintedRecord what={paper} {...{ noted, stood, title }} /> : null}
+      <div className={paper ? 'shell-sheet screen-only' : 'shell-sheet'}>
         <div className="drawings raising-left">
           <section className="record-drawing" aria-label={words.title}>
             <div className="plan-room">
@@ -159,11 +171,15 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
               <span className="quiet">{words.nameWhy}</span>
             </label>
             <HandsChoice noted={noted} />
-            <SavedLine session={session} title={title} />
+            <SavedLine {...{ session, title, project }} />
             <SiteLine />
           </div>
           <QuestionList questions={state.questions} />
-          <RecordTabs {...{ noted, stood, project, thing, near }} onThing={look} />
+          <RecordTabs
+            {...{ noted, stood, project, thing, near }}
+            onThing={look}
+            onPrint={printAlone}
+          />
           <TitleBlock more={[{ name: frame.block.assumes, value: assumes }]} />
         </div>
       </div>

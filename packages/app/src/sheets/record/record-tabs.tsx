@@ -7,6 +7,8 @@ import { useSite } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import type { Stood } from '../places/stood.ts';
 import { Tabs } from '../places/tabs.tsx';
+import { DayTab } from './day-tab.tsx';
+import { FeedBack } from './feed-back.tsx';
 import { ForgottenList } from './forgotten-list.tsx';
 import { NextTab } from './next-tab.tsx';
 import { NoteTab } from './note-tab.tsx';
@@ -17,7 +19,17 @@ import { Tally } from './tally.tsx';
 import type { Noted } from './use-noted.ts';
 import { WalkTab } from './walk-tab.tsx';
 
-const tabs = ['next', 'forgotten', 'walk', 'tag', 'note', 'done', 'paper', 'laptop'] as const;
+const tabs = [
+  'next',
+  'forgotten',
+  'walk',
+  'tag',
+  'note',
+  'day',
+  'done',
+  'paper',
+  'laptop',
+] as const;
 type RecordTab = (typeof tabs)[number];
 
 /** What the tabs are made of. */
@@ -31,10 +43,12 @@ export interface RecordTabsProps {
   readonly near: number | null;
   /** Something in a list was chosen, to be seen on the plan. */
   readonly onThing: (thing: Thing) => void;
+  readonly onPrint: (what: 'day' | 'dossier') => void;
 }
 
 /** The tabs. */
-export function RecordTabs({ noted, stood, project, thing, near, onThing }: RecordTabsProps) {
+export function RecordTabs(props: RecordTabsProps) {
+  const { noted, stood, project, thing, near, onThing, onPrint } = props;
   const { record: words, recording } = useWords();
   const [chosen, setTab] = useState<RecordTab | null>(null);
   const [site] = useSite();
@@ -63,10 +77,15 @@ export function RecordTabs({ noted, stood, project, thing, near, onThing }: Reco
           <NoteTab {...{ noted, thing, project }} />
         ) : tab === 'paper' ? (
           <PaperTwin noted={noted} />
+        ) : tab === 'day' ? (
+          <DayTab {...{ noted, stood, onPrint }} />
         ) : tab === 'laptop' ? (
           <Sharing />
         ) : (
-          <Tally state={state} plan={plan} leftOut={leftOut} />
+          <>
+            <Tally state={state} plan={plan} leftOut={leftOut} />
+            <FeedBack {...{ noted, project }} />
+          </>
         )}
         <p className="caution">{words.caution}</p>
       </div>

@@ -5,12 +5,21 @@ import { useState } from 'react';
 import { useStore } from 'zustand';
 import { chooseFiles } from '../../files/choose-file.ts';
 import { download, fileName } from '../../files/save-file.ts';
+import { dayOf, keepFileTold } from '../../record/file-told.ts';
 import type { RecordSession } from '../../record/record-session.ts';
 import { useWords } from '../../words/words.ts';
 import { RecordCodes } from './record-codes.tsx';
 
 /** The line with its buttons. */
-export function SavedLine({ session, title }: { session: RecordSession; title: string }) {
+export function SavedLine({
+  session,
+  title,
+  project,
+}: {
+  session: RecordSession;
+  title: string;
+  project: string;
+}) {
   const words = useWords().record;
   const { open, unsaved, fault, mayNote } = useStore(session.store);
   const [told, setTold] = useState('');
@@ -21,6 +30,7 @@ export function SavedLine({ session, title }: { session: RecordSession; title: s
       writeRecordFile(session.log.entries()),
       'application/jsonl',
     );
+    keepFileTold(project, { size: session.log.size, day: dayOf(Date.now()) });
   };
   const bring = async (): Promise<void> => {
     for (const file of await chooseFiles('.jsonl,.json,.txt,application/jsonl')) {
