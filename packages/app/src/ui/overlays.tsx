@@ -3,6 +3,8 @@
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { openKept } from '../files/open-kept.ts';
 import { type Colouring, type Scheme, schemes } from '../state/settings.ts';
+import { linkOf } from '../sync/site-links.ts';
+import { ownLinks } from '../sync/start-site.ts';
 import { useWords } from '../words/words.ts';
 import { useApp, useAppState } from './app-context.tsx';
 import { type Command, menuCommands, type Overlay, otherCommands } from './commands.ts';
@@ -38,7 +40,12 @@ export function Overlays({ shown, close }: { shown: Overlay; close: () => void }
 }
 
 function Projects({ close }: { close: () => void }) {
-  const words = useWords().frame;
+  const { frame: words, sharing } = useWords();
+  const links = ownLinks().all();
+  const ofSite = (id: string): string => {
+    const link = linkOf(links, id);
+    return link ? `${sharing.sitesProject(link.role)}, ` : '';
+  };
   const app = useApp();
   const projects = useAppState((state) => state.projects);
   const current = useAppState((state) => state.projectId);
@@ -53,6 +60,7 @@ function Projects({ close }: { close: () => void }) {
           <button type="button" className="plain" onClick={() => void open(id)}>
             <strong>{title || words.untitled}</strong>
             <span className="quiet">
+              {ofSite(id)}
               {words.panels(panels)},{' '}
               {words.keptAt(
                 new Date(savedAt).toLocaleString('en-GB', {

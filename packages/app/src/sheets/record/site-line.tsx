@@ -27,7 +27,7 @@ export function SiteStrip() {
   return (
     <p className="site-strip site-line screen-only" data-says={says}>
       <Mark says={says} />
-      {words.short(says, now.record.waiting)}
+      <span>{words.short(says, now.record.waiting)}</span>
       {now.link?.role === 'looker' ? <span className="quiet">{words.youAre('looker')}</span> : null}
     </p>
   );
