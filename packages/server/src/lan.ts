@@ -23,6 +23,11 @@ export function lanAddresses(
     .sort((a, b) => rank(a) - rank(b));
 }
 
+/** Whether an IPv4 address is one of loopback, private or self-given networks, for which alone a laptop's
+ * own certificate is. */
+export const isPrivate = (address: string): boolean =>
+  /^(10|127)\.|^192\.168\.|^169\.254\.|^172\.(1[6-9]|2\d|3[01])\./.test(address);
+
 function rank(address: string): number {
   if (address.startsWith('192.168.')) return 0;
   if (address.startsWith('10.')) return 1;

@@ -2,7 +2,7 @@
 
 import { fileURLToPath } from 'node:url';
 import { RootUnusable } from './https/unusable.ts';
-import { lanAddresses, qrLines } from './lan.ts';
+import { isPrivate, lanAddresses, qrLines } from './lan.ts';
 import { type Listening, listen, PortTaken, USUAL_PORT } from './listening.ts';
 import { openPage } from './open-page.ts';
 import { help, readOptions, type ServeOptions } from './options.ts';
@@ -115,9 +115,14 @@ computer each time it opens it.
 }
 
 function sayHttps(port: number, https: NonNullable<Listening['https']>): void {
-  const [first] = lanAddresses();
+  const all = lanAddresses();
+  const first = all.find(isPrivate);
   if (first === undefined) {
-    console.log('This computer is on no network, so no phone can open it.');
+    console.log(
+      all.length === 0
+        ? 'This computer is on no network, so no phone can open it.'
+        : `No phone can open it over https: its certificate is for private addresses alone, and this computer has ${all.join(', ')}.`,
+    );
     return;
   }
   const page = `http://${first}:${port}/trust`;

@@ -2,7 +2,7 @@
 // by the laptop's root, and for a week only. Its key is never written anywhere.
 
 import { hostname } from 'node:os';
-import { lanAddresses } from '../lan.ts';
+import { isPrivate, lanAddresses } from '../lan.ts';
 import { ALGORITHM, newKeys, newSerial, pem, type Root } from './root.ts';
 import { x509 } from './x509.ts';
 
@@ -34,10 +34,6 @@ function localName(host: string): readonly string[] {
     ? [`${label}.local`]
     : [];
 }
-
-/** Whether the root vouches for an IPv4 address. */
-export const isPrivate = (address: string): boolean =>
-  /^(10|127)\.|^192\.168\.|^169\.254\.|^172\.(1[6-9]|2\d|3[01])\./.test(address);
 
 /** A new certificate for some names and IPv4 addresses. `now` in milliseconds since 1970. */
 export async function makeLeaf(root: Root, names: readonly string[], now: number): Promise<Leaf> {

@@ -14,10 +14,11 @@ import { join } from 'node:path';
 import { connect, type PeerCertificate } from 'node:tls';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { WebSocket } from 'ws';
-import { isPrivate, isStale, makeLeaf, ownNames } from '../../src/https/leaf.ts';
+import { isStale, makeLeaf, ownNames } from '../../src/https/leaf.ts';
 import { openRoot, rootFile } from '../../src/https/root.ts';
 import { isLoopback } from '../../src/https/secure.ts';
 import { RootUnusable } from '../../src/https/unusable.ts';
+import { isPrivate } from '../../src/lan.ts';
 import { type Listening, listen } from '../../src/listening.ts';
 import { builtApp, emptyFolder } from '../built.ts';
 
