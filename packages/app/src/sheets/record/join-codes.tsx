@@ -46,6 +46,41 @@ function Codes() {
   };
   const shown = codes?.find(({ id }) => id === chosen);
   const base = addresses[Math.min(address, addresses.length - 1)];
+  const figure = (
+    <>
+      {shown && base === undefined ? <p className="accent">{words.alone}</p> : null}
+      {shown && base !== undefined ? (
+        <figure className="join-figure">
+          <CodeDrawing
+            text={joinAddress(base, shown.code)}
+            label={words.picture(words.roles[shown.role].toLowerCase())}
+          />
+          <figcaption>
+            {addresses.length > 1 ? (
+              <label>
+                {words.address}
+                <select
+                  value={address}
+                  onChange={(event) => setAddress(Number(event.target.value))}
+                >
+                  {addresses.map((one, i) => (
+                    <option key={one} value={i}>
+                      {one}
+                    </option>
+                  ))}
+                </select>
+              </label>
+            ) : null}
+            <span className="join-address">{joinAddress(base, shown.code)}</span>
+            <button type="button" onClick={() => print()}>
+              {words.print}
+            </button>
+          </figcaption>
+          <JoinPaper base={base} plain={plainOf(base, addresses)} code={shown} />
+        </figure>
+      ) : null}
+    </>
+  );
   return (
     <div className="codes">
       <p className="quiet">{words.codesWhy}</p>
@@ -83,6 +118,7 @@ function Codes() {
                     </li>
                   ))}
               </ul>
+              {shown?.role === role ? figure : null}
               <button
                 type="button"
                 onClick={() => void site.calls.makeCode(role).then(() => load())}
@@ -92,37 +128,6 @@ function Codes() {
             </section>
           ))
         : null}
-      {shown && base === undefined ? <p className="accent">{words.alone}</p> : null}
-      {shown && base !== undefined ? (
-        <figure className="join-figure">
-          <CodeDrawing
-            text={joinAddress(base, shown.code)}
-            label={words.picture(words.roles[shown.role].toLowerCase())}
-          />
-          <figcaption>
-            {addresses.length > 1 ? (
-              <label>
-                {words.address}
-                <select
-                  value={address}
-                  onChange={(event) => setAddress(Number(event.target.value))}
-                >
-                  {addresses.map((one, i) => (
-                    <option key={one} value={i}>
-                      {one}
-                    </option>
-                  ))}
-                </select>
-              </label>
-            ) : null}
-            <span className="join-address">{joinAddress(base, shown.code)}</span>
-            <button type="button" onClick={() => print()}>
-              {words.print}
-            </button>
-          </figcaption>
-          <JoinPaper base={base} plain={plainOf(base, addresses)} code={shown} />
-        </figure>
-      ) : null}
     </div>
   );
 }
