@@ -263,4 +263,16 @@ export const recordingWords = {
     print: 'Print this page',
     printDossier: 'Print the dossier',
   },
+  turns: {
+    inside: 'From inside',
+    left: 'Turn the plan to the left',
+    right: 'Turn the plan to the right',
+    follow: 'Follow me',
+    mirrored: 'Mirrored: as seen from inside, looking up.',
+    compass: {
+      asked: 'Asking which way the device looks …',
+      on: 'What lies ahead is up: you faced the datum as you pressed.',
+      none: 'This browser tells no compass: turn the plan by its two arrows.',
+    },
+  },
 } as const;

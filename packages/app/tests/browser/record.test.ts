@@ -106,6 +106,14 @@ describe('what is noted on the plan', () => {
     await page.getByText(recording.tagged.placed('017', [number])).waitFor();
     await saved(page, 1);
     for (const one of ['1-01', '1-02', '1-03']) if (one !== number) await press(page, one);
+    // Turned over and by a quarter, a press still means what is drawn there.
+    await button(page, recording.turns.inside).click();
+    await page.getByText(recording.turns.mirrored).waitFor();
+    for (let i = 0; i < 3; i++)
+      await page.getByRole('button', { name: recording.turns.right }).click();
+    await press(page, '1-04');
+    await page.getByText(words.said(words.place('1-04'), words.step.placed)).waitFor();
+    await button(page, words.takeBack).click();
     await tab(page, recording.tab.walk);
     await button(page, recording.walk.done(words.step.snug)).click();
     await button(page, recording.walk.done(words.step.snug)).click();

@@ -30,6 +30,8 @@ export interface PlanViewProps {
   readonly onGo?: (place: number) => void;
   /** What a tap means; else whatever lies nearest. */
   readonly only?: Picked['type'];
+  /** Degrees clockwise by which the picture is turned: the datum's arrow goes along. */
+  readonly turned?: number;
   /** Names the drawing. */
   readonly label: string;
   /** What is selected, in words. */
@@ -47,13 +49,16 @@ const STEP = 1.5;
 export function PlanView(props: PlanViewProps) {
   const { shell, picture, fills, picked, marked, onPick, onHold, onGo, only, label, says, onZoom } =
     props;
+  const { turned = 0 } = props;
   const words = useWords().places.plan;
   const id = useId();
   const host = useRef<HTMLDivElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
   const layers = useMemo(() => planLayers(picture.items), [picture]);
   const places = useMemo(() => recoloured(layers.places, fills), [layers, fills]);
-  const box = useMemo(() => roomFor(picture), [picture]);
+  // Another drawing in the same box leaves the view where it is.
+  const allRound = turned !== 0;
+  const box = useMemo(() => roomFor(picture.box, allRound), [picture.box, allRound]);
   const viewBox = `${box.x} ${box.y} ${box.width} ${box.height}`;
   const at = (spot: Spot, reach: number): Picked | null =>
     only ? pickNearest(shell, picture, spot, only) : pickAt(shell, picture, spot, reach);
@@ -114,7 +119,7 @@ export function PlanView(props: PlanViewProps) {
             <Layer name="places" items={places} />
             <Layer name="lines" items={layers.lines} />
             <Layer name="numbers" items={layers.labels} />
-            <DatumArrow top={picture.box[1]} label={words.datum} />
+            <DatumArrow top={picture.box[1]} label={words.datum} turned={turned} />
           </svg>
           <svg className="plan plan-over" viewBox={viewBox} aria-hidden="true">
             <SelectionLayer
@@ -172,11 +177,13 @@ const Layer = memo(function Layer({ name, items }: { name: string; items: readon
   );
 });
 
-function roomFor({ box: [x, y, width, height] }: PlanPicture) {
+/** Room around the drawing; all round where the arrow may stand anywhere. */
+function roomFor([x, y, width, height]: PlanPicture['box'], allRound: boolean) {
+  const round = MARGIN + (allRound ? ARROW : 0);
   return {
-    x: x - MARGIN,
+    x: x - round,
     y: y - MARGIN - ARROW,
-    width: width + 2 * MARGIN,
-    height: height + 2 * MARGIN + ARROW,
+    width: width + 2 * round,
+    height: height + MARGIN + ARROW + round,
   };
 }

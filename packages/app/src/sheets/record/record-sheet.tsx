@@ -10,6 +10,7 @@ import { useMemo, useState } from 'react';
 import { flushSync } from 'react-dom';
 import type { Picked } from '../../drawing/plan-view/pick.ts';
 import { PlanView } from '../../drawing/plan-view/plan-view.tsx';
+import { turnedPicture } from '../../drawing/plan-view/turned.ts';
 import { type Noting, nextOf, type Thing } from '../../record/next-state.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState } from '../../ui/app-context.tsx';
@@ -23,6 +24,7 @@ import { usePlanPicture } from '../raising/stage-drawing.tsx';
 import { DailyFile } from './daily-file.tsx';
 import { HandsChoice } from './hands-choice.tsx';
 import { NotingBar } from './noting-bar.tsx';
+import { PlanTurns, usePlanTurn } from './plan-turns.tsx';
 import { PrintedRecord } from './printed-record.tsx';
 import { QuestionList } from './question-list.tsx';
 import { recordFills, recordItems } from './record-items.ts';
@@ -65,7 +67,10 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
   const noted = useNoted(stood, project);
   const { plan, state, due, leftOut, session, open, tell, nameOf, say } = noted;
   const { shell } = plan;
-  const picture = usePlanPicture(stood);
+  const turns = usePlanTurn();
+  const flat = usePlanPicture(stood);
+  const { turn } = turns;
+  const picture = useMemo(() => flat && turnedPicture(flat, turn), [flat, turn]);
   const assumes = useAssumes();
   const title = useAppState((app) => projectOf(app).title);
   const [noting, setNoting] = useState<Noting>('panels');
@@ -144,9 +149,11 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
                   label={words.drawing(placed, plan.places.length - leftOut.length)}
                   says={thing ? nameOf(thing) : ''}
                   onZoom={ignore}
+                  turned={turn.degrees}
                 />
               ) : null}
             </div>
+            <PlanTurns turns={turns} />
           </section>
           <SiteStrip />
           <NotingBar
