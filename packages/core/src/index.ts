@@ -1044,13 +1044,8 @@ export {
   nowPlan,
   type WaitingCard,
 } from './crew/now.ts';
-export {
-  type StormAnswer,
-  type StormChoice,
-  type StormQuestion,
-  type StormStep,
-  stormPlan,
-} from './crew/storm.ts';
+export type { StormChoice, StormQuestion, StormStep } from './crew/storm-steps.ts';
+export { type StormAnswer, stormPlan } from './crew/storm.ts';
 export { type CloseDownCard, closeDownCard } from './crew/close-down.ts';
 export { heavyTroubles, type Trouble, type TroubleSort } from './crew/troubles.ts';
 export {

@@ -36,7 +36,9 @@ describe('a forecast typed in another unit', () => {
 describe('a forecast with gaps', () => {
   test('names each hour of daylight that it lacks', () => {
     const { assumed } = planHours(weekend({ forecast: hours(4, (h) => h < 10 || h > 14) }));
-    expect(assumed[0]).toMatch(/^Friday 2026-06-12: no forecast from 09:00 to 12:30 and 13:15 to 15:00,/);
+    expect(assumed[0]).toMatch(
+      /^Friday 2026-06-12: no forecast from 09:00 to 12:30 and 13:15 to 15:00,/,
+    );
   });
   test('tells spans apart, and joins what follows each other', () => {
     expect(spansText([0, 300, 900], 300)).toBe('00:00 to 00:10 and 00:15 to 00:20');

@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { bufferJobs, cureHours } from '../../src/crew/buffer.ts';
 import type { Here } from '../../src/crew/here.ts';
 import { type NowAnswer, nowPlan } from '../../src/crew/now.ts';
-import { type StormAnswer, type StormQuestion, stormPlan } from '../../src/crew/storm.ts';
+import { type StormAnswer, stormPlan } from '../../src/crew/storm.ts';
+import type { StormQuestion } from '../../src/crew/storm-steps.ts';
 import { halfBall } from './raised.ts';
 import { DATES } from './weekend.ts';
 
