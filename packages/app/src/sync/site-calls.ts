@@ -44,10 +44,15 @@ export interface SiteCalls {
   revoke(id: number): Promise<Answer<true>>;
   /** Where phones find the laptop; none where it listens to itself alone. */
   addresses(): Promise<Answer<readonly string[]>>;
+  /** Brings a photo, by the SHA-256 of its bytes; one that is there already is as good. */
+  bringPhoto(hash: string, picture: Blob): Promise<Answer<true>>;
+  /** A photo that somebody brought. */
+  photo(hash: string): Promise<Answer<Blob>>;
 }
 
-/** How long an answer is waited for, milliseconds. */
+/** How long an answer is waited for, milliseconds; a photo takes longer over a weak network. */
 const PATIENCE = 8000;
+const PHOTO_PATIENCE = 60_000;
 
 /** The calls to the server that a page comes from. `base` is the page's address. */
 export function siteCalls(base: string, ask: typeof fetch): SiteCalls {
@@ -59,9 +64,9 @@ export function siteCalls(base: string, ask: typeof fetch): SiteCalls {
     if (!/^https?:/.test(base)) return { ok: false, why: 'none' };
     try {
       const reply = await ask(new URL(path, base), {
-        ...init,
         cache: 'no-store',
         signal: AbortSignal.timeout(PATIENCE),
+        ...init,
       });
       if (reply.status === 204) return answerOf(read(null));
       if (!reply.ok) return { ok: false, why: reasonOf(reply.status) };
@@ -81,6 +86,24 @@ export function siteCalls(base: string, ask: typeof fetch): SiteCalls {
     makeCode: (role) => call('/sync/codes', codeOf, sending({ role })),
     revoke: (id) => call(`/sync/codes/${id}`, () => true as const, { method: 'DELETE' }),
     addresses: () => call('/sync/addresses', textsIn),
+    bringPhoto: (hash, picture) =>
+      call(`/sync/photos/${hash}`, () => true as const, {
+        method: 'PUT',
+        headers: { 'content-type': picture.type },
+        body: picture,
+        signal: AbortSignal.timeout(PHOTO_PATIENCE),
+      }),
+    photo: async (hash) => {
+      if (!/^https?:/.test(base)) return { ok: false, why: 'none' };
+      try {
+        const signal = AbortSignal.timeout(PHOTO_PATIENCE);
+        const reply = await ask(new URL(`/sync/photos/${hash}`, base), { signal });
+        if (!reply.ok) return { ok: false, why: reasonOf(reply.status) };
+        return { ok: true, value: await reply.blob() };
+      } catch {
+        return { ok: false, why: 'away' };
+      }
+    },
   };
 }
 

@@ -202,7 +202,10 @@ export const recordingWords = {
       another: 'Take another photo',
       none: 'Over plain http this browser can’t name photos: open the page over https, or on the laptop itself.',
       has: (name: string) => `Photo ${name}… goes with the note.`,
+      of: (by: string) => `Photo by ${by}`,
+      elsewhere: 'Its photo is on another device, and not on the laptop yet.',
     },
+    notes: 'Notes, the newest first',
   },
   dossier: dossierWords,
   back: {

@@ -1,7 +1,9 @@
 // A photo for a note: made smaller, which also leaves behind where it was taken, named by the SHA-256 of
 // its bytes, kept in this browser.
 
+import { strippedPhoto } from '@shellraise/sync';
 import { useState } from 'react';
+import { photoTag } from '../../record/note-photos.ts';
 import { keepPhoto } from '../../store/photo-store.ts';
 import { useWords } from '../../words/words.ts';
 import { shrinkPicture } from '../pile/shrink-picture.ts';
@@ -12,9 +14,6 @@ export interface KeptPhoto {
   readonly type: 'image/jpeg';
   readonly bytes: number;
 }
-
-/** Under which tag a photo of the record is kept. */
-export const photoTag = (hash: string): string => `photo ${hash}`;
 
 /** The field; says plainly where the browser can't name photos (only over https or on this device). */
 export function NotePhoto({
@@ -34,8 +33,10 @@ export function NotePhoto({
   if (!subtle) return <p className="quiet">{words.none}</p>;
   const take = async (file: File | undefined): Promise<void> => {
     if (!file) return;
-    const picture = await shrinkPicture(file).catch(() => null);
-    if (!picture) return setFault(pile.photos.noPicture(file.name));
+    const smaller = await shrinkPicture(file).catch(() => null);
+    const bytes = smaller && strippedPhoto(new Uint8Array(await smaller.arrayBuffer()));
+    if (!bytes) return setFault(pile.photos.noPicture(file.name));
+    const picture = new Blob([bytes as BlobPart], { type: 'image/jpeg' });
     const digest = await subtle.digest('SHA-256', await picture.arrayBuffer());
     const hash = Array.from(new Uint8Array(digest), (byte) =>
       byte.toString(16).padStart(2, '0'),

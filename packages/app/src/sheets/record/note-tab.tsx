@@ -7,6 +7,7 @@ import { useWords } from '../../words/words.ts';
 import { Tick } from '../ground/small.tsx';
 import { EntryForm } from './entry-form.tsx';
 import { type EntryFormKey, entryForms } from './entry-forms.ts';
+import { NoteList } from './note-list.tsx';
 import { type KeptPhoto, NotePhoto } from './note-photo.tsx';
 import type { Noted } from './use-noted.ts';
 
@@ -35,7 +36,10 @@ export function NoteTab({
       <h3>{words.of[form]}</h3>
       <p className="quiet">{words.why[form]}</p>
       {form === 'note' ? (
-        <NoteForm {...{ noted, thing, project }} />
+        <>
+          <NoteForm {...{ noted, thing, project }} />
+          <NoteList {...{ noted, project }} />
+        </>
       ) : (
         <EntryForm key={form} noted={noted} form={form} />
       )}

@@ -23,6 +23,7 @@ import { useStood } from '../places/use-stood.ts';
 import { usePlanPicture } from '../raising/stage-drawing.tsx';
 import { DailyFile } from './daily-file.tsx';
 import { HandsChoice } from './hands-choice.tsx';
+import { useBringPhotos } from './note-list.tsx';
 import { NotingBar } from './noting-bar.tsx';
 import { PlanTurns, usePlanTurn } from './plan-turns.tsx';
 import { PrintedRecord } from './printed-record.tsx';
@@ -65,6 +66,7 @@ export function RecordSheet() {
 function Recorded({ stood, project }: { stood: Stood; project: string }) {
   const { record: words, recording, frame } = useWords();
   const noted = useNoted(stood, project);
+  useBringPhotos(noted, project);
   const { plan, state, due, leftOut, session, open, tell, nameOf, say } = noted;
   const { shell } = plan;
   const turns = usePlanTurn();
