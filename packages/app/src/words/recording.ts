@@ -145,7 +145,7 @@ export const recordingWords = {
       weather: 'What is seen here and now.',
       condition: 'Its stock goes by it once you take it over on the Done tab.',
       seen: 'Found in the heap, or cleaned and ready.',
-      note: 'A photo stays in this browser; the record has its name.',
+      note: 'A photo is kept on this device, and on the laptop once this device has joined it; a file of the record has its name alone.',
       survey: 'Base hubs by number, clockwise from the datum. A level is over or under the plan.',
       anchor: 'By the number of its base hub.',
       pull: 'By the number of its base hub. An estimate to plan by: local codes and a licensed engineer decide.',
