@@ -15,10 +15,12 @@ const LARGEST = 1600;
 export function CodesRead({ session, close }: { session: RecordSession; close: () => void }) {
   const words = useWords().codes;
   const parts = useRef<SeriesPart[]>([]);
+  // Its codes go on round the other screen: they say nothing more.
+  const whole = useRef<string | null>(null);
   const [told, setTold] = useState<string>(words.waiting);
   const hear = (text: string): void => {
     const part = readSeriesPart(text);
-    if (!part) return;
+    if (!part || part.series === whole.current) return;
     const [first] = parts.current;
     // Codes of another series: the reading begins anew.
     if (first && (first.series !== part.series || first.of !== part.of)) parts.current = [];
@@ -27,13 +29,17 @@ export function CodesRead({ session, close }: { session: RecordSession; close: (
     if (parts.current.length < part.of) return;
     const file = readSeries(parts.current);
     parts.current = [];
+    if (file) whole.current = part.series;
     setTold(file ? words.brought(session.bring(file.entries)) : words.broken);
   };
   const video = useRef<HTMLVideoElement>(null);
   const camera = useCamera(video, hear);
   const choose = async (): Promise<void> => {
     let unread = 0;
-    for (const file of await chooseFiles('image/*')) {
+    const files = await chooseFiles('image/*');
+    // Photos are chosen on purpose: those of a series that was read are read again.
+    whole.current = null;
+    for (const file of files) {
       const text = await textIn(file);
       if (text === null) unread++;
       else hear(text);
