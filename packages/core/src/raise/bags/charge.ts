@@ -12,7 +12,8 @@ export interface ChargeQuestion {
   readonly bolts: (seam: number) => number | null;
   /** Bolts of a seam of which nobody knows them; 4 where left out. */
   readonly boltsUnknown?: number;
-  /** Hours for which the lights burn in a stage; none where left out. */
+  /** Hours for which the lights burn in a stage; where left out none, as work is planned by daylight, and
+   * that is among what is unknown. */
   readonly lightHours?: (stage: number) => number;
   /** Stages after which all batteries are full again: evenings with mains or a generator. */
   readonly recharged?: readonly number[];
@@ -52,7 +53,7 @@ export function chargeOf({
   gear,
   bolts,
   boltsUnknown = 4,
-  lightHours = () => 0,
+  lightHours,
   recharged = [],
 }: ChargeQuestion): Charge {
   const full =
@@ -68,7 +69,7 @@ export function chargeOf({
   let left = full;
   let guessed = 0;
   const stages = plan.stages.map(({ number, pass }): StageCharge => {
-    const hours = lightHours(number);
+    const hours = lightHours?.(number) ?? 0;
     if (!(hours >= 0 && hours < 1000))
       throw new RangeError(`lights burn ${hours} h in stage ${number}, 0 or more is needed`);
     let run = 0;
@@ -99,6 +100,11 @@ export function chargeOf({
       ...gear.powerTools
         .filter(({ wattHoursPerBolt }) => wattHoursPerBolt === null)
         .map(({ name }) => `what ${name} draws for a bolt`),
+      ...(watts > 0 && !lightHours
+        ? [
+            `how long lights burn: work is planned by daylight, so none of their ${watts.toFixed(0)} Wh an hour is counted`,
+          ]
+        : []),
       ...(guessed > 0 ? [`the bolts of ${guessed} seams: ${boltsUnknown} each are supposed`] : []),
     ],
     flags: [USABLE],

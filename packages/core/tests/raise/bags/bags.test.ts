@@ -206,6 +206,10 @@ describe('charge', () => {
     const charge = chargeOf({ plan, gear: unknownTool, bolts: () => null });
     expect(charge.unknown.join()).toContain('driver');
     expect(charge.unknown.join()).toContain(`${seams} seams`);
+    // Nobody said how long lights burn; said, it is no longer unknown.
+    expect(charge.unknown.join()).toContain('how long lights burn');
+    const said = chargeOf({ plan, gear: unknownTool, bolts: () => 8, lightHours: () => 0 });
+    expect(said.unknown.join()).not.toContain('lights');
     expect(() => chargeOf({ plan, gear, bolts: () => 1, lightHours: () => -1 })).toThrow('-1 h');
   });
 });
