@@ -121,7 +121,7 @@ function spansOf(light: Light | null): [readonly [number, number], readonly [num
 }
 
 function assumptions(
-  { site, forecast }: CrewSettings,
+  { site, forecast, people }: CrewSettings,
   days: readonly WorkDay[],
   gust: Float64Array,
   daylight: Uint8Array,
@@ -140,9 +140,14 @@ function assumptions(
   if (doubt !== null) out.push(doubt);
   days.forEach(({ day, date }, k) => {
     const unknown: number[] = [];
+    // Before the first comes and after the last is gone nothing hangs on the wind.
+    const shifts = people.flatMap((one) => one.shifts.filter((shift) => shift.date === date));
+    const from = Math.min(...shifts.map((shift) => secondsOfDay(shift.from) ?? 0));
+    const to = Math.max(...shifts.map((shift) => secondsOfDay(shift.to) ?? DAY));
     for (let s = 0; s < SLOTS_PER_DAY; s++) {
       const at = k * SLOTS_PER_DAY + s;
-      if (daylight[at] === 1 && Number.isNaN(gust[at])) unknown.push(s * SLOT);
+      const there = (s + 1) * SLOT > from && s * SLOT < to;
+      if (there && daylight[at] === 1 && Number.isNaN(gust[at])) unknown.push(s * SLOT);
     }
     if (unknown.length > 0)
       out.push(

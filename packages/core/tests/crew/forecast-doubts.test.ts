@@ -40,6 +40,18 @@ describe('a forecast with gaps', () => {
       /^Friday 2026-06-12: no forecast from 09:00 to 12:30 and 13:15 to 15:00,/,
     );
   });
+  test('names none before the first comes and after the last is gone', () => {
+    const people = weekend().people.map((one) => ({
+      ...one,
+      shifts: one.shifts.map((shift) => ({ ...shift, from: '09:00', to: '17:00' })),
+    }));
+    const lacking = (from: number): string =>
+      planHours(
+        weekend({ people, forecast: hours(4, (h) => h >= from && h <= 17) }),
+      ).assumed.join();
+    expect(lacking(9)).not.toMatch(/no forecast/);
+    expect(lacking(11)).toMatch(/no forecast from 09:00 to/);
+  });
   test('tells spans apart, and joins what follows each other', () => {
     expect(spansText([0, 300, 900], 300)).toBe('00:00 to 00:10 and 00:15 to 00:20');
     expect(spansText([36_000], 3600)).toBe('10:00 to 11:00');

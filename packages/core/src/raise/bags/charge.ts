@@ -12,8 +12,8 @@ export interface ChargeQuestion {
   readonly bolts: (seam: number) => number | null;
   /** Bolts of a seam of which nobody knows them; 4 where left out. */
   readonly boltsUnknown?: number;
-  /** Hours for which the lights burn in a stage; where left out none, as work is planned by daylight, and
-   * that is among what is unknown. */
+  /** Hours for which the lights burn in a stage; where left out none, and that is among what
+   * is unknown. */
   readonly lightHours?: (stage: number) => number;
   /** Stages after which all batteries are full again: evenings with mains or a generator. */
   readonly recharged?: readonly number[];
@@ -101,9 +101,7 @@ export function chargeOf({
         .filter(({ wattHoursPerBolt }) => wattHoursPerBolt === null)
         .map(({ name }) => `what ${name} draws for a bolt`),
       ...(watts > 0 && !lightHours
-        ? [
-            `how long lights burn: work is planned by daylight, so none of their ${watts.toFixed(0)} Wh an hour is counted`,
-          ]
+        ? [`how long lights burn: none of their ${watts.toFixed(0)} Wh an hour is counted`]
         : []),
       ...(guessed > 0 ? [`the bolts of ${guessed} seams: ${boltsUnknown} each are supposed`] : []),
     ],
