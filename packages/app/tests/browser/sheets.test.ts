@@ -188,6 +188,7 @@ const walks: readonly Walk[] = [
           await page.getByLabel(recordWords.name).fill('Ada');
           await page.locator('.plan-window').focus();
           await page.keyboard.press('ArrowDown');
+          await page.keyboard.press('Enter');
           await page.getByRole('button', { name: recordWords.takeBack }).waitFor();
         },
       ],
