@@ -82,7 +82,7 @@ export const recordingWords = {
   scan: {
     start: 'Read the tag by camera',
     stop: 'Stop the camera',
-    none: 'This browser reads no codes by camera: type the tag.',
+    none: 'This page gets no camera: open it over https or on the laptop itself, or type the tag.',
     refused: 'The camera may not be used, or shows nothing: type the tag.',
     picture: 'What the camera sees',
   },

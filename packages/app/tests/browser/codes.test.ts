@@ -6,13 +6,14 @@ import { describe, expect, it } from 'vitest';
 import { codePicture } from '../../src/record/code-picture.ts';
 import { codesWords as words } from '../../src/words/codes.ts';
 import { recordWords as record } from '../../src/words/record.ts';
+import { recordingWords as recording } from '../../src/words/recording.ts';
 import { inBrowser } from './support.ts';
 
 /** Points to a module of a code in the film. */
 const SCALE = 6;
 
 /** What the camera sees: each code for some frames, as a film (YUV4MPEG2, colours at half size). */
-function film(codes: readonly string[]): string {
+function film(name: string, codes: readonly string[]): string {
   const pictures = codes.map(codePicture);
   const side = 2 * Math.ceil((Math.max(...pictures.map(({ size }) => size)) * SCALE) / 2);
   const frames = pictures.flatMap(({ path }) => {
@@ -25,7 +26,7 @@ function film(codes: readonly string[]): string {
     const frame = [Buffer.from('FRAME\n'), light, Buffer.alloc((side * side) / 2, 128)];
     return Array.from({ length: 10 }, () => Buffer.concat(frame));
   });
-  const file = join(tmpdir(), `shellraise-codes-${process.pid}.y4m`);
+  const file = join(tmpdir(), `shellraise-${name}-${process.pid}.y4m`);
   const head = Buffer.from(`YUV4MPEG2 W${side} H${side} F10:1 Ip A1:1 C420jpeg\n`);
   writeFileSync(file, Buffer.concat([head, ...frames]));
   return file;
@@ -43,14 +44,14 @@ function said(): RecordLog {
 }
 
 const codes = recordSeries(said().entries());
-const { open } = inBrowser({
-  args: [
-    '--no-sandbox',
-    '--use-fake-ui-for-media-stream',
-    '--use-fake-device-for-media-stream',
-    `--use-file-for-fake-video-capture=${film(codes)}`,
-  ],
-});
+const camera = (file: string): string[] => [
+  '--no-sandbox',
+  '--use-fake-ui-for-media-stream',
+  '--use-fake-device-for-media-stream',
+  `--use-file-for-fake-video-capture=${file}`,
+];
+const { open } = inBrowser({ args: camera(film('codes', codes)) });
+const tagged = inBrowser({ args: camera(film('tag', ['0143'])) });
 
 describe('codes on another device’s screen', () => {
   it('are read by the camera, and their entries are in the record', async () => {
@@ -61,6 +62,19 @@ describe('codes on another device’s screen', () => {
     await page.keyboard.press('Escape');
     await page.getByText(record.saved.count(40)).waitFor();
     await page.getByRole('application', { name: /: 40 of \d+ placed$/ }).waitFor();
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('the code on a panel', () => {
+  it('is read by the camera as its tag', async () => {
+    const { page, faults } = await tagged.open({ sheet: 'record' });
+    await page.getByRole('tab', { name: recording.tab.tag, exact: true }).click();
+    await page.getByRole('button', { name: recording.scan.start, exact: true }).click();
+    const field = page.getByLabel(recording.tagged.tag, { exact: true });
+    await expect.poll(() => field.inputValue(), { timeout: 30_000 }).toBe('0143');
+    // The camera is let go.
+    await page.getByRole('button', { name: recording.scan.start, exact: true }).waitFor();
     expect(faults).toEqual([]);
   });
 });

@@ -1,15 +1,13 @@
 // Codes of another device, by this one's camera or from photos; what they give is added to the record.
 
 import { readSeries, readSeriesPart, type SeriesPart } from '@shellraise/core';
-import { type RefObject, useEffect, useRef, useState } from 'react';
+import { useRef, useState } from 'react';
 import { chooseFiles } from '../../files/choose-file.ts';
-import { codeIn, type Points } from '../../record/code-picture.ts';
+import { codeIn } from '../../record/code-picture.ts';
 import type { RecordSession } from '../../record/record-session.ts';
 import { useWords } from '../../words/words.ts';
 import { CodesDialog } from './codes-dialog.tsx';
-
-/** Larger pictures are made smaller before they are read, points on the longer side. */
-const LARGEST = 1600;
+import { pointsOf, useCamera } from './use-camera.ts';
 
 /** The reader. */
 export function CodesRead({ session, close }: { session: RecordSession; close: () => void }) {
@@ -73,70 +71,10 @@ function progress(
   return `${words.have(have.size, of)}${few ? ` ${words.missing(missing.join(', '))}` : ''}`;
 }
 
-/** Shows the camera in the video and reads its codes, until the page over the sheet is closed. */
-function useCamera(
-  video: RefObject<HTMLVideoElement | null>,
-  hear: (text: string) => void,
-): 'asked' | 'on' | 'none' {
-  const [camera, setCamera] = useState<'asked' | 'on' | 'none'>('asked');
-  const told = useRef(hear);
-  told.current = hear;
-  useEffect(() => {
-    let stream: MediaStream | null = null;
-    let ended = false;
-    const start = async (): Promise<void> => {
-      try {
-        // Over plain http there are no media devices at all.
-        stream = await navigator.mediaDevices.getUserMedia({
-          video: { facingMode: 'environment', width: { ideal: 1280 } },
-        });
-        if (ended || !video.current) throw new Error('closed meanwhile');
-        video.current.srcObject = stream;
-        await video.current.play();
-        setCamera('on');
-        while (!ended && video.current) {
-          const text = await codeIn(pointsOf(video.current));
-          if (text !== null) told.current(text);
-          await new Promise((next) => setTimeout(next, 120));
-        }
-      } catch {
-        if (!ended) setCamera('none');
-      } finally {
-        if (ended) stopAll(stream);
-      }
-    };
-    void start();
-    return () => {
-      ended = true;
-      stopAll(stream);
-    };
-  }, [video]);
-  return camera;
-}
-
-const stopAll = (stream: MediaStream | null): void => {
-  for (const track of stream?.getTracks() ?? []) track.stop();
-};
-
 async function textIn(file: File): Promise<string | null> {
   const picture = await createImageBitmap(file).catch(() => null);
   if (!picture) return null;
   const text = await codeIn(pointsOf(picture));
   picture.close();
   return text;
-}
-
-function pointsOf(source: HTMLVideoElement | ImageBitmap): Points {
-  const [w, h] =
-    source instanceof HTMLVideoElement
-      ? [source.videoWidth, source.videoHeight]
-      : [source.width, source.height];
-  const scale = Math.min(1, LARGEST / Math.max(w, h, 1));
-  const canvas = document.createElement('canvas');
-  canvas.width = Math.max(1, Math.round(w * scale));
-  canvas.height = Math.max(1, Math.round(h * scale));
-  const drawn = canvas.getContext('2d', { willReadFrequently: true });
-  if (!drawn) throw new Error('this browser draws no pictures');
-  drawn.drawImage(source, 0, 0, canvas.width, canvas.height);
-  return drawn.getImageData(0, 0, canvas.width, canvas.height);
 }

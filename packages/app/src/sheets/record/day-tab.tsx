@@ -34,7 +34,8 @@ export function DayTab({
 }: {
   noted: Noted;
   stood: Stood;
-  onPrint: (what: 'day' | 'dossier') => void;
+  /** Prints the page of a day, `2026-05-01`, or the dossier. */
+  onPrint: (what: string) => void;
 }) {
   const words = useWords().recording.day;
   const { session, version } = noted;
@@ -59,7 +60,7 @@ export function DayTab({
       </div>
       <DayPaper {...{ noted, stood, day }} />
       <div className="record-big screen-only">
-        <button type="button" onClick={() => onPrint('day')}>
+        <button type="button" onClick={() => onPrint(day)}>
           {words.print}
         </button>
         <button type="button" onClick={() => onPrint('dossier')}>

@@ -2,10 +2,10 @@
 
 import '../../styles/twin.css';
 import { readTwin, type TwinLine, twinCheck, twinLines } from '@shellraise/core';
-import { useEffect, useMemo, useState } from 'react';
-import { flushSync } from 'react-dom';
+import { useMemo, useState } from 'react';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState } from '../../ui/app-context.tsx';
+import { usePrintedAlone } from '../../ui/use-printed-alone.ts';
 import { useWords } from '../../words/words.ts';
 import { PrintedTwin } from './printed-twin.tsx';
 import { aboutOf, stepOf } from './step-words.ts';
@@ -21,25 +21,13 @@ export function PaperTwin({ noted }: { noted: Noted }) {
   const title = useAppState((app) => projectOf(app).title);
   const lines = useMemo(() => twinLines(plan, leftOut), [plan, leftOut]);
   const check = useMemo(() => twinCheck(lines), [lines]);
-  const [printing, setPrinting] = useState(false);
-  useEffect(() => {
-    const after = (): void => setPrinting(false);
-    addEventListener('afterprint', after);
-    return () => removeEventListener('afterprint', after);
-  }, []);
+  const [printing, print] = usePrintedAlone<true>();
   return (
     <section className="twin">
       <h2>{words.heading}</h2>
       <p>{words.why}</p>
       <p className="buttons">
-        <button
-          type="button"
-          onClick={() => {
-            // What is for paper stands there before the browser takes the page.
-            flushSync(() => setPrinting(true));
-            print();
-          }}
-        >
+        <button type="button" onClick={() => print(true)}>
           {words.print}
         </button>
       </p>

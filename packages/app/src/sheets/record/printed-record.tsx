@@ -1,7 +1,6 @@
 // For paper alone: the page of the day, or the dossier with every panel and every seam.
 
 import { dossier, type Said } from '@shellraise/core';
-import { dayOf } from '../../record/file-told.ts';
 import { useWords } from '../../words/words.ts';
 import type { Stood } from '../places/stood.ts';
 import { DayPaper } from './day-tab.tsx';
@@ -14,7 +13,8 @@ export function PrintedRecord({
   stood,
   title,
 }: {
-  what: 'day' | 'dossier';
+  /** A day, `2026-05-01`, or the dossier. */
+  what: string;
   noted: Noted;
   stood: Stood;
   title: string;
@@ -22,10 +22,10 @@ export function PrintedRecord({
   return (
     <div className="print-only printed-record">
       <p className="printed-head">{title}</p>
-      {what === 'day' ? (
-        <DayPaper {...{ noted, stood }} day={dayOf(Date.now())} />
-      ) : (
+      {what === 'dossier' ? (
         <PrintedDossier noted={noted} />
+      ) : (
+        <DayPaper {...{ noted, stood }} day={what} />
       )}
     </div>
   );

@@ -7,7 +7,6 @@ import '../../styles/raising.css';
 import '../../styles/record.css';
 import '../../styles/sharing.css';
 import { useMemo, useState } from 'react';
-import { flushSync } from 'react-dom';
 import type { Picked } from '../../drawing/plan-view/pick.ts';
 import { PlanView } from '../../drawing/plan-view/plan-view.tsx';
 import { turnedPicture } from '../../drawing/plan-view/turned.ts';
@@ -15,6 +14,7 @@ import { type Noting, nextOf, type Thing } from '../../record/next-state.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
+import { usePrintedAlone } from '../../ui/use-printed-alone.ts';
 import { useWords } from '../../words/words.ts';
 import { NoShell, Steps } from '../places/sheet-states.tsx';
 import type { Stood } from '../places/stood.ts';
@@ -80,12 +80,7 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
   // Where somebody stands: the panel that was chosen last.
   const [near, setNear] = useState<number | null>(null);
   // What goes on paper in place of the sheet.
-  const [paper, setPaper] = useState<'day' | 'dossier' | null>(null);
-  const printAlone = (what: 'day' | 'dossier'): void => {
-    flushSync(() => setPaper(what));
-    print();
-    setPaper(null);
-  };
+  const [paper, printAlone] = usePrintedAlone<string>();
   const drawn = useMemo(
     () =>
       picture && {

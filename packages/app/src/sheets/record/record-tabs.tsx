@@ -43,7 +43,8 @@ export interface RecordTabsProps {
   readonly near: number | null;
   /** Something in a list was chosen, to be seen on the plan. */
   readonly onThing: (thing: Thing) => void;
-  readonly onPrint: (what: 'day' | 'dossier') => void;
+  /** Prints the page of a day, `2026-05-01`, or the dossier. */
+  readonly onPrint: (what: string) => void;
 }
 
 /** The tabs. */
