@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { RecordLog, writeRecordFile } from '@shellraise/core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { recordWords as words } from '../../src/words/record.ts';
@@ -133,6 +134,33 @@ describe('what is noted on the plan', () => {
     await tab(page, recording.tab.done);
     await page.getByText(recording.back.none).waitFor();
     expect(Number(await done(page, 'placed'))).toBeGreaterThanOrEqual(3);
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('the page of a day', () => {
+  it('is printed of the day that is chosen, in place of the sheet', async () => {
+    const { page, faults } = await open({ sheet: 'record' });
+    const log = new RecordLog();
+    const at = Date.UTC(2026, 5, 12, 9);
+    const what = { kind: 'panel placed', place: '1-01', tag: null, turn: null } as const;
+    log.add(log.write(what, { writer: 'abcdefgh', by: 'Bo', at }));
+    const chooser = page.waitForEvent('filechooser');
+    await button(page, words.fromFile).click();
+    const buffer = Buffer.from(writeRecordFile(log.entries()));
+    await (await chooser).setFiles({ name: 'a.jsonl', mimeType: 'application/jsonl', buffer });
+    await page.getByText(words.brought(1)).waitFor();
+    await tab(page, recording.tab.day);
+    await page.getByRole('combobox', { name: recording.day.which }).selectOption('2026-06-12');
+    // A browser whose printing comes after `print` has come back.
+    await page.evaluate(() => {
+      window.print = () => undefined;
+    });
+    await button(page, recording.day.print).click();
+    const printed = page.locator('.printed-record');
+    expect(await printed.textContent()).toContain(recording.day.heading('2026-06-12'));
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    await printed.waitFor({ state: 'detached' });
     expect(faults).toEqual([]);
   });
 });
