@@ -1,6 +1,5 @@
 // What lies over the sheet when asked for: the projects on this device, the view, the keys.
 
-import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { openKept } from '../files/open-kept.ts';
 import { type Colouring, type Scheme, schemes } from '../state/settings.ts';
 import { linkOf } from '../sync/site-links.ts';
@@ -8,34 +7,18 @@ import { ownLinks } from '../sync/start-site.ts';
 import { useWords } from '../words/words.ts';
 import { useApp, useAppState } from './app-context.tsx';
 import { type Command, menuCommands, type Overlay, otherCommands } from './commands.ts';
+import { OverSheet } from './over-sheet.tsx';
 
 /** The overlay on show. */
 export function Overlays({ shown, close }: { shown: Overlay; close: () => void }) {
   const words = useWords().frame;
   const titles = { projects: words.projectsTitle, keys: words.keys, view: words.view };
   return (
-    <ModalOverlay
-      className="overlay"
-      isOpen
-      isDismissable
-      onOpenChange={(open) => {
-        if (!open) close();
-      }}
-    >
-      <Modal className="overlay-sheet">
-        <Dialog className="overlay-dialog">
-          <Heading slot="title" className="heading">
-            {titles[shown]}
-          </Heading>
-          {shown === 'projects' ? <Projects close={close} /> : null}
-          {shown === 'keys' ? <Keys /> : null}
-          {shown === 'view' ? <View /> : null}
-          <button type="button" onClick={close}>
-            {words.close}
-          </button>
-        </Dialog>
-      </Modal>
-    </ModalOverlay>
+    <OverSheet title={titles[shown]} close={close}>
+      {shown === 'projects' ? <Projects close={close} /> : null}
+      {shown === 'keys' ? <Keys /> : null}
+      {shown === 'view' ? <View /> : null}
+    </OverSheet>
   );
 }
 

@@ -31,5 +31,4 @@ export const codesWords = {
     count === 0
       ? 'All read: nothing new in it.'
       : `All read: ${plural(count, 'new entry', 'new entries')}.`,
-  close: 'Close',
 } as const;

@@ -1,12 +1,13 @@
 // Codes of another device, by this one's camera or from photos; what they give is added to the record.
 
+import '../../styles/codes.css';
 import { readSeries, readSeriesPart, type SeriesPart } from '@shellraise/core';
 import { useRef, useState } from 'react';
 import { chooseFiles } from '../../files/choose-file.ts';
 import { codeIn } from '../../record/code-picture.ts';
 import type { RecordSession } from '../../record/record-session.ts';
+import { OverSheet } from '../../ui/over-sheet.tsx';
 import { useWords } from '../../words/words.ts';
-import { CodesDialog } from './codes-dialog.tsx';
 import { pointsOf, useCamera } from './use-camera.ts';
 
 /** The reader. */
@@ -45,7 +46,7 @@ export function CodesRead({ session, close }: { session: RecordSession; close: (
     if (unread > 0) setTold((before) => `${words.unread(unread)} ${before}`);
   };
   return (
-    <CodesDialog title={words.readTitle} close={close}>
+    <OverSheet className="codes" title={words.readTitle} close={close}>
       <video ref={video} muted playsInline hidden={camera !== 'on'} />
       <p role="status" className="codes-part">
         {told}
@@ -56,7 +57,7 @@ export function CodesRead({ session, close }: { session: RecordSession; close: (
           {words.choose}
         </button>
       </p>
-    </CodesDialog>
+    </OverSheet>
   );
 }
 

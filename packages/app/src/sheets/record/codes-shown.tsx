@@ -1,12 +1,13 @@
 // The record as codes on this screen, one after the other, round and round.
 
+import '../../styles/codes.css';
 import { entryIdOf, readRecordFile, recordSeries } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { carriedHere } from '../../files/carried.ts';
 import type { RecordSession } from '../../record/record-session.ts';
+import { OverSheet } from '../../ui/over-sheet.tsx';
 import { useWords } from '../../words/words.ts';
 import { CodeDrawing } from './code-drawing.tsx';
-import { CodesDialog } from './codes-dialog.tsx';
 
 /** How long one code stands, milliseconds: a camera's reader sees a few a second. */
 const STANDS = 1500;
@@ -29,7 +30,7 @@ export function CodesShown({ session, close }: { session: RecordSession; close: 
   };
   const code = codes?.[at];
   return (
-    <CodesDialog title={words.title} close={close}>
+    <OverSheet className="codes" title={words.title} close={close}>
       {codes === null ? <p>{words.tooMany}</p> : null}
       {codes?.length === 0 ? <p>{words.none}</p> : null}
       {code === undefined ? null : (
@@ -54,7 +55,7 @@ export function CodesShown({ session, close }: { session: RecordSession; close: 
           <p className="quiet">{words.how}</p>
         </>
       )}
-    </CodesDialog>
+    </OverSheet>
   );
 }
 

@@ -1,21 +1,22 @@
-// The page over the sheet on which codes are shown and read.
+// A page that lies over the sheet until it is closed.
 
-import '../../styles/codes.css';
 import type { ReactNode } from 'react';
 import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
-import { useWords } from '../../words/words.ts';
+import { useWords } from '../words/words.ts';
 
 /** The page, with a button that closes it. */
-export function CodesDialog({
+export function OverSheet({
   title,
   close,
+  className = '',
   children,
 }: {
   title: string;
   close: () => void;
+  className?: string;
   children: ReactNode;
 }) {
-  const words = useWords().codes;
+  const words = useWords().frame;
   return (
     <ModalOverlay
       className="overlay"
@@ -26,7 +27,7 @@ export function CodesDialog({
       }}
     >
       <Modal className="overlay-sheet">
-        <Dialog className="overlay-dialog codes">
+        <Dialog className={`overlay-dialog ${className}`}>
           <Heading slot="title" className="heading">
             {title}
           </Heading>
