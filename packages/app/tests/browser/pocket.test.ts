@@ -8,7 +8,7 @@ import { carriedIn } from '../../src/files/carried.ts';
 import { codesWords as codes } from '../../src/words/codes.ts';
 import { frameWords as frame } from '../../src/words/frame.ts';
 import { recordWords as words } from '../../src/words/record.ts';
-import { inBrowser } from './support.ts';
+import { inBrowser, spotOf } from './support.ts';
 
 const { open, profile } = inBrowser();
 
@@ -18,11 +18,8 @@ const placed = (page: Page, count: number) =>
   page.getByRole('application', { name: new RegExp(`: ${count} of \\d+ placed$`) }).waitFor();
 
 async function press(page: Page, number: string): Promise<void> {
-  const label = page.locator('.plan text').getByText(number, { exact: true }).first();
-  await label.waitFor();
-  const box = await label.boundingBox();
-  if (!box) throw new Error(`${number} is not drawn`);
-  await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+  const { x, y } = await spotOf(page, number);
+  await page.mouse.click(x, y);
 }
 
 /** What a press hands out as a file: its path, kept under this name. */
@@ -57,6 +54,7 @@ describe('the pocket copy', () => {
       if (!/^(file|data|blob):/.test(request.url())) faults.push(request.url());
     });
     await phone.goto(`${pathToFileURL(file)}#record`);
+    await placed(phone, 1);
     await phone.getByLabel(words.name).fill('Bo');
     await press(phone, '1-02');
     await placed(phone, 2);

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { recordWords as words } from '../../src/words/record.ts';
 import { recordingWords as recording } from '../../src/words/recording.ts';
 import { twinWords as twin } from '../../src/words/twin.ts';
-import { inBrowser } from './support.ts';
+import { inBrowser, spotOf } from './support.ts';
 
 const { open, profile } = inBrowser();
 
@@ -21,12 +21,8 @@ const saved = (page: Page, entries: number) =>
 
 /** The number of a place, as the plan draws it, pressed for so long. */
 async function press(page: Page, number: string, milliseconds = 0): Promise<void> {
-  const label = page.locator('.plan text').getByText(number, { exact: true }).first();
-  const box = await label.boundingBox();
-  if (!box) throw new Error(`${number} is not drawn`);
-  await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2, {
-    delay: milliseconds,
-  });
+  const { x, y } = await spotOf(page, number);
+  await page.mouse.click(x, y, { delay: milliseconds });
 }
 
 describe('what is noted on the plan', () => {
@@ -98,7 +94,7 @@ describe('what is noted on the plan', () => {
     await page.locator('.plan text').getByText('1-01', { exact: true }).first().waitFor();
     await page.getByLabel(words.name).fill('Ada');
     await tab(page, recording.tab.tag);
-    await page.getByText(recording.scan.none).waitFor();
+    await button(page, recording.scan.start).waitFor();
     await page.getByLabel(recording.tagged.tag).fill('17');
     await page.getByText(/^Panel 017 goes to /).waitFor();
     const put = page.getByRole('button', { name: /^017 is in place at / }).first();

@@ -4,7 +4,7 @@ import { recordWords as words } from '../../src/words/record.ts';
 import { recordingWords } from '../../src/words/recording.ts';
 import { sharingWords as sharing } from '../../src/words/sharing.ts';
 import { laptop } from './site-server.ts';
-import { inBrowser, type Screen } from './support.ts';
+import { inBrowser, type Screen, spotOf } from './support.ts';
 
 const { profile } = inBrowser();
 
@@ -20,17 +20,10 @@ const waits = (page: Page, count: number) => strip(page, sharing.short('away', c
 /** Two neighbours of the lowest course, and what lies between them. */
 const SEAM = '1-01/1-02';
 
-async function spot(page: Page, number: string): Promise<{ x: number; y: number }> {
-  const label = page.locator('.plan text').getByText(number, { exact: true }).first();
-  const box = await label.boundingBox();
-  if (!box) throw new Error(`${number} is not drawn`);
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-}
-
 /** The number of a place, or what lies between two of them, pressed as a person does. */
 async function press(page: Page, number: string, other = number): Promise<void> {
   await page.locator('.record-drawing').scrollIntoViewIfNeeded();
-  const [a, b] = [await spot(page, number), await spot(page, other)];
+  const [a, b] = [await spotOf(page, number), await spotOf(page, other)];
   await page.mouse.click((a.x + b.x) / 2, (a.y + b.y) / 2);
 }
 

@@ -158,3 +158,21 @@ export async function putAway(page: Page): Promise<void> {
   const close = page.locator('.notices').getByRole('button', { name: frameWords.close });
   while ((await close.count()) > 0) await close.first().click();
 }
+
+/** The middle of a place's number on the Record sheet's plan, once the drawing has come to rest. */
+export async function spotOf(page: Page, number: string): Promise<{ x: number; y: number }> {
+  const label = page.locator('.plan text').getByText(number, { exact: true }).first();
+  const middle = async () => {
+    await label.waitFor();
+    const box = await label.boundingBox();
+    return box && { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  };
+  let last = await middle();
+  for (let look = 0; look < 50; look++) {
+    await page.waitForTimeout(100);
+    const now = await middle();
+    if (now && last && Math.hypot(now.x - last.x, now.y - last.y) < 0.5) return now;
+    last = now;
+  }
+  throw new Error(`the number ${number} never came to rest`);
+}
