@@ -142,6 +142,16 @@ export interface PapersOptions extends StandOptions {
   readonly date?: string;
 }
 
+/** What `shellraise papers --paper` takes. */
+export const sheetPapers = ['A4', 'Letter', 'A3'] as const;
+
+/** Options of `shellraise papers`. */
+export interface SheetOptions extends PapersOptions {
+  readonly paper: (typeof sheetPapers)[number];
+  /** Names of sets with commas; every set where left out. */
+  readonly only?: string;
+}
+
 /** Options of `shellraise dossier`. */
 export interface DossierCommandOptions extends StandOptions {
   readonly record?: string;

@@ -11,6 +11,7 @@ import {
   papersTaken,
   patternSorts,
   rankNames,
+  sheetPapers,
 } from './options.ts';
 
 /** The command line, ready to parse. */
@@ -122,9 +123,14 @@ export function program(): Command {
       '  $ shellraise fitout examples/demo/project.json --dish "2.4 m" --frequency "1420.4 MHz" --wall "glass polyester 3 mm"',
     )
     .action(async (file, options) => (await import('./commands/fitout.ts')).fitout(file, options));
-  writing(
-    standing(phase(top, 'papers', 'the drawings (SVG) and lists (CSV)', ' --out sheets')),
-  ).action(async (file, options) => (await import('./commands/papers.ts')).papers(file, options));
+  writing(standing(phase(top, 'papers', 'every sheet (SVG) and list (CSV)', ' --out sheets')))
+    .addOption(
+      new Option('--paper <size>', 'what they are printed on')
+        .choices([...sheetPapers])
+        .default('A4'),
+    )
+    .option('--only <sets>', 'some sets of sheets alone, such as "kinds, stake-out"')
+    .action(async (file, options) => (await import('./commands/papers.ts')).papers(file, options));
   top
     .command('serve')
     .description('the app on this computer; project and record shared between devices')

@@ -8,7 +8,7 @@ import type { PapersOptions } from '../options.ts';
 import { shapeDocument } from '../shape-document.ts';
 import { heading, print, printJson } from '../terminal.ts';
 import { writeAll } from '../write.ts';
-import { dateOf, papersOf, writtenText } from './papers.ts';
+import { papersOf, writtenText } from './papers.ts';
 import { pileReport } from './pile.ts';
 import { placesReport } from './places.ts';
 import { shapeReport } from './shape.ts';
@@ -18,7 +18,7 @@ import { takeOffOf, takeoffReport } from './takeoff.ts';
 export async function demo(options: PapersOptions): Promise<void> {
   const file = fileURLToPath(new URL('../../../../examples/demo/project.json', import.meta.url));
   const chosen = await choose(file, options);
-  const files = papersOf(chosen, options.lengths, dateOf(options));
+  const { files } = papersOf(file, chosen, options);
   writeAll(options.out, files);
   if (options.json) {
     const shapes = shapeDocument(chosen.found, chosen.loaded.kinds);

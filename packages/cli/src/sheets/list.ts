@@ -1,0 +1,9 @@
+// Every set of sheets that `shellraise papers` makes, in the order in which they are told and written.
+// A new set is a maker in this list.
+
+import { groundSheets } from './ground-sheets.ts';
+import type { SheetMaker } from './job.ts';
+import { shellSheets } from './shell-sheets.ts';
+
+/** The makers. */
+export const sheetMakers: readonly SheetMaker[] = [...shellSheets, ...groundSheets];

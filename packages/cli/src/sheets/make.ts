@@ -1,0 +1,52 @@
+// The sets of sheets that were asked for: made, empty because the project has nothing for them, or not
+// made and why.
+
+import type { Drawing } from '@shellraise/core';
+import { badInput, Ending } from '../ending.ts';
+import type { SheetJob } from './job.ts';
+import { sheetMakers } from './list.ts';
+
+/** A set that was made. */
+export interface MadeSet {
+  readonly name: string;
+  readonly what: string;
+  readonly drawings: readonly Drawing[];
+}
+
+/** A set that could not be made, with the reasons. */
+export interface MissedSet {
+  readonly name: string;
+  readonly why: readonly string[];
+}
+
+/** What was made of what was asked for. Without `only` every set is asked for, and one that can't be
+ * made is told beside the others; a set that is named ends the command where it can't be made. */
+export function makeSheets(
+  job: SheetJob,
+  only?: string,
+): { readonly made: readonly MadeSet[]; readonly missed: readonly MissedSet[] } {
+  const named = only === undefined ? null : namesIn(only);
+  const made: MadeSet[] = [];
+  const missed: MissedSet[] = [];
+  for (const { name, what, make } of sheetMakers) {
+    if (named !== null && !named.includes(name)) continue;
+    try {
+      const drawings = make(job);
+      if (drawings.length > 0) made.push({ name, what, drawings });
+      else if (named !== null) missed.push({ name, why: ['the file has nothing for it'] });
+    } catch (error) {
+      if (named !== null || !(error instanceof Ending)) throw error;
+      missed.push({ name, why: error.lines });
+    }
+  }
+  return { made, missed };
+}
+
+function namesIn(only: string): readonly string[] {
+  const names = only.split(',').map((name) => name.trim());
+  const known = sheetMakers.map(({ name }) => name);
+  for (const name of names)
+    if (!known.includes(name))
+      throw badInput(`--only: found "${name}", expected some of ${known.join(', ')}`);
+  return names;
+}
