@@ -1274,6 +1274,9 @@ export { type JointContent, type JointPicture, jointPicture } from './papers/joi
 export { type CardStyle, type KindCard, kindCardItems } from './papers/kind-card.ts';
 export { type KindCardOptions, kindCardSheets } from './papers/kind-cards-sheet.ts';
 export { handTest, handWords, readingWords, stockWords } from './papers/kind-words.ts';
+export { bagLabelSheets, hubLabelSheets, matchMarkSheets } from './papers/bag-labels.ts';
+export { type LabelStock, labelStock, labelStocks } from './papers/label-stock.ts';
+export { type PanelLabelOptions, panelLabelSheets } from './papers/panel-labels.ts';
 export type { LengthsShown } from './papers/length-text.ts';
 export type { Paper, TitleBlock } from './papers/page.ts';
 export { type PanelShape, panelShape } from './papers/panel-shape.ts';

@@ -1,6 +1,7 @@
 // How wide a line of text may come out when the reader's machine picks the typeface. Widths are
 // those of DejaVu Sans, about the widest common sans, in parts of the type size: other faces set
-// the same words narrower. Used to keep words inside their boxes and off each other.
+// the same words narrower; of scripts that it lacks, a whole square (Chinese, emoji) or most of one.
+// Used to keep words inside their boxes and off each other.
 
 /** Height of capitals and digits in parts of the type size. */
 export const capHeight = 0.73;
@@ -12,12 +13,26 @@ const widths: readonly (readonly [RegExp, number])[] = [
   [/[A-Z&×±–+=<>~≈]/, 0.78],
 ];
 const other = 0.64;
+/** Beyond Latin, the first that fits: marks that stand on a letter, ligatures of whole phrases, full
+ * squares (East Asian wide forms, emoji), capitals, and letters of any other script. */
+const foreign: readonly (readonly [RegExp, number])[] = [
+  [/\p{Mn}|\p{Cf}/u, 0],
+  [/[\ufdf0-\ufdff]/, 4],
+  [
+    /[\u1100-\u115f\u2600-\u27bf\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe4f\uff00-\uff60\uffe0-\uffe6\u{1f000}-\u{1faff}\u{20000}-\u{3fffd}]/u,
+    1.35,
+  ],
+  [/[\u00c6\u0152\u0416\u0424\u0428-\u042b\u042e\u0436\u0448\u0449\u044b\u044e]/, 1.12],
+  [/[\p{Lu}\u0430-\u045f]/u, 0.84],
+  [/[\u2010-\u205e]/, 0.64],
+  [/[\u0590-\u{10ffff}]/u, 1],
+];
 const boldShare = 1.1;
 
 /** Greatest width of a line of text likely on paper, in the unit of `size`. */
 export function textWidth(words: string, size: number, bold = false): number {
   let sum = 0;
-  for (const letter of words) sum += widths.find(([set]) => set.test(letter))?.[1] ?? other;
+  for (const letter of words) sum += widthOf(letter);
   return sum * size * (bold ? boldShare : 1);
 }
 
@@ -61,9 +76,16 @@ export function cutText(words: string, size: number, width: number, bold = false
   return `${cut.trimEnd()}…`;
 }
 
+const widthOf = (letter: string): number =>
+  (widths.find(([set]) => set.test(letter)) ?? foreign.find(([set]) => set.test(letter)))?.[1] ??
+  other;
+
+/** A letter with the marks on it, or emoji joined into one: never parted. */
+const together = /.(?:\p{M}|\u200d|\ufe0f|\p{Emoji_Modifier}|(?<=\u200d).)*/gsu;
+
 function breakWord(word: string, size: number, width: number, bold: boolean): string[] {
   const pieces: string[] = [''];
-  for (const letter of word) {
+  for (const letter of word.match(together) ?? []) {
     const longer = (pieces.at(-1) as string) + letter;
     if (textWidth(longer, size, bold) <= width || longer === letter)
       pieces[pieces.length - 1] = longer;

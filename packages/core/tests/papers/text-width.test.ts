@@ -20,6 +20,22 @@ describe('the width of words', () => {
   });
 });
 
+describe('words of other scripts', () => {
+  it('take a whole square and more for Chinese and emoji, as much as capitals for Cyrillic ones', () => {
+    expect(textWidth('穹頂', 1)).toBeGreaterThanOrEqual(2);
+    expect(textWidth('🙂', 1)).toBeGreaterThanOrEqual(1.3);
+    expect(textWidth('Щ', 1)).toBeGreaterThanOrEqual(1.05);
+    expect(textWidth('e\u0301', 1)).toBe(textWidth('e', 1));
+  });
+
+  it('break between letters, never between a letter and its marks or within a joined emoji', () => {
+    const family = '👩\u200d👩\u200d👧';
+    expect(wrapText(`${family}${family}`, 3, 3)).toEqual([family, family]);
+    expect(wrapText('e\u0301'.repeat(3), 3, 2)).toEqual(['e\u0301', 'e\u0301', 'e\u0301']);
+    expect(wrapText('穹頂'.repeat(20), 3, 30).join('')).toBe('穹頂'.repeat(20));
+  });
+});
+
 describe('wrapped words', () => {
   it('fit into the width and lose no letter (seed 6)', () => {
     const words = fc.array(fc.string({ unit: fc.constantFrom('a', 'm', 'i', '7'), minLength: 1 }));
