@@ -102,6 +102,7 @@ describe('a half-built shell', () => {
     [[0.5, 0.5, 1], 2],
     [[1.3, 0.06, 2], 4],
     [[0.3, 0.1, 2.5], 2],
+    [[0.45, 0.1, 3.2], 1],
   ])('lets a box of %s m out through %i open places by a way that is clear', (size, open) => {
     const placed = without(side.slice(0, open));
     const found = passing(box(...size), barrierOf(shell, placed, DEPTH));
