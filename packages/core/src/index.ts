@@ -155,6 +155,8 @@ export { HAND_HEIGHT, type PassAnswer, type PassOptions, passing } from './passa
 export type { Plate } from './passage/plates.ts';
 export { between as poseBetween, type Pose, type Turn } from './passage/pose.ts';
 export type { PassSearch, PassSearchOptions } from './passage/search.ts';
+export { type HeldShape, shapeOfStl } from './passage/round-body.ts';
+export { readStl, STL_UNITS, type StlBody } from './passage/stl.ts';
 export {
   type Barrier,
   barrierOf,
@@ -162,6 +164,7 @@ export {
   type Triangle,
   type WallSolid,
 } from './passage/wall.ts';
+export { type ViewAt, type WayView, wayView } from './passage/way-view.ts';
 export type { AssignedReading } from './pile/assign.ts';
 export { pileFaults, readPile } from './pile/check.ts';
 export { type CsvOptions, readPileCsv, writePileCsv } from './pile/csv.ts';
@@ -1086,13 +1089,11 @@ export {
 } from './crew/schema.ts';
 export {
   type FitOut,
-  type FitoutBrief,
   fitOut,
-  floorOf,
-  mountOf,
-  type SignalAnswer,
 } from './fitout/answer.ts';
 export { type SeamBody, type Shadows, shadowsOf } from './fitout/blockage.ts';
+export { type FitoutBrief, floorOf, mountOf } from './fitout/brief.ts';
+export { type Carry, type CarryAnswer, type CarryQuestion, carryThrough } from './fitout/carry.ts';
 export {
   type ClosingSeams,
   type FittedDry,
@@ -1114,10 +1115,14 @@ export {
 export {
   DOOR_SOURCES,
   type DoorAdvice,
+  type DoorPlaces,
   doorAdvice,
+  doorOfPlaces,
   type RevealPart,
 } from './fitout/door.ts';
+export { type DoorFrame, doorFrame, PANEL_SUPPOSED } from './fitout/door-frame.ts';
 export { type HorizonPoint, type HorizonQuestion, horizonMask } from './fitout/horizon.ts';
+export type { AirAnswer, UpkeepAnswer, UseAnswer } from './fitout/keeping-answer.ts';
 export { type LeakPath, leakPaths } from './fitout/leaks.ts';
 export {
   RADIO_MATERIAL_NAMES,
@@ -1153,6 +1158,7 @@ export {
   sealantDepth,
   sealLine,
 } from './fitout/sealant.ts';
+export type { SealAnswer } from './fitout/seal-answer.ts';
 export {
   type LyingSeam,
   lyingSeams,
@@ -1160,6 +1166,7 @@ export {
   type WrongLap,
   wrongLaps,
 } from './fitout/seams.ts';
+export type { SignalAnswer } from './fitout/signal-answer.ts';
 export { type SkyMap, type SkyPoint, type SkyQuestion, skyMap, worseDb } from './fitout/sky.ts';
 export {
   absorbingWanted,
@@ -1181,6 +1188,7 @@ export {
   type SnowTrigger,
   snowTriggers,
   stormRound,
+  TAKING_DOWN,
   UPKEEP_SOURCES,
 } from './fitout/upkeep.ts';
 export {
@@ -1229,6 +1237,13 @@ export {
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
+export { doorSheets } from './papers/door-sheet.ts';
+export type { FitoutSheetOptions } from './papers/fitout-plan.ts';
+export { type SealRound, sealRounds, sealSheets } from './papers/seal-sheet.ts';
+export { frequencyName, type LossStep, lossSteps, signalSheets } from './papers/signal-sheet.ts';
+export { type SwingDrawn, sectionOf, swingSheets } from './papers/swing-sheet.ts';
+export { upkeepSheets } from './papers/upkeep-sheet.ts';
+export { waySheets } from './papers/way-sheet.ts';
 export {
   type MakeSheetContent,
   type MakeSheetOptions,

@@ -38,6 +38,8 @@ const forecastHour = z.strictObject({
   mean: z.number().min(0).max(60),
   gust: z.number().min(0).max(100),
   temperatureC: z.number().min(-40).max(55).nullable().default(null),
+  humidity: z.number().min(0.01).max(1).optional().describe('Relative: for sealing.'),
+  rainMm: z.number().min(0).max(200).optional().describe('In the hour: for sealing.'),
 });
 
 const rate = z.strictObject({

@@ -5,7 +5,7 @@
 
 import type { Opening } from '../arrange/openings/openings.ts';
 import { commonPractice, type Provenance } from '../loads/provenance.ts';
-import { endHubAt, hubPoint, placeCentre } from '../shell/geometry.ts';
+import { endHubAt, hubPoint, placeCentre, sideLength } from '../shell/geometry.ts';
 import type { PlaceId, SideId } from '../shell/ids.ts';
 import { baseRing } from '../shell/rims.ts';
 import { hubAt, placeAt, type Shell, seamCount } from '../shell/shell.ts';
@@ -44,8 +44,24 @@ export interface DoorAdvice {
   readonly spares: number;
 }
 
+/** What the advice asks of an opening. */
+export type DoorPlaces = Pick<Opening, 'places' | 'reveal'>;
+
+/** Places left out on purpose as an opening: its edge is made of the sides of panels that stay. */
+export function doorOfPlaces(shell: Shell, places: readonly number[]): DoorPlaces {
+  const out = new Set(places);
+  const reveal = Array.from({ length: seamCount(shell) }, (_, seam) => seam).flatMap((seam) => {
+    const sides = [0, 1].map((end) => shell.seams[2 * seam + end] as SideId);
+    const stays = sides.filter((side) => !out.has(placeAt(shell, side)));
+    return stays.length === 1
+      ? stays.map((side) => ({ side, length: sideLength(shell, side) }))
+      : [];
+  });
+  return { places: [...places].sort((a, b) => a - b), reveal };
+}
+
 /** The advice for an opening of a standing shell; `windFrom` radians from the datum. */
-export function doorAdvice(shell: Shell, opening: Opening, windFrom: number): DoorAdvice {
+export function doorAdvice(shell: Shell, opening: DoorPlaces, windFrom: number): DoorAdvice {
   const out = new Set(opening.places);
   const reveal = opening.reveal.map(({ side, length }) => ({
     part: partOf(shell, side, middleOf(shell, opening)),
@@ -66,7 +82,7 @@ export function doorAdvice(shell: Shell, opening: Opening, windFrom: number): Do
   };
 }
 
-function middleOf(shell: Shell, { places }: Opening): readonly [number, number, number] {
+function middleOf(shell: Shell, { places }: DoorPlaces): readonly [number, number, number] {
   let [x, y, z] = [0, 0, 0];
   for (const place of places) {
     const at = placeCentre(shell, place as PlaceId);
@@ -86,7 +102,7 @@ function partOf(
   return (a[2] + b[2]) / 2 > middle[2] ? 'header' : 'sill';
 }
 
-function propHubs(shell: Shell, { reveal }: Opening): number[] {
+function propHubs(shell: Shell, { reveal }: DoorPlaces): number[] {
   const ring = new Set<number>(baseRing(shell)?.hubs ?? []);
   const hubs = new Set(
     reveal.flatMap(({ side }) => [hubAt(shell, side) as number, endHubAt(shell, side) as number]),
@@ -129,7 +145,7 @@ function cutting(shell: Shell, out: ReadonlySet<number>): { order: number[]; hel
   return { order, held };
 }
 
-function offWindOf(shell: Shell, opening: Opening, windFrom: number): number | null {
+function offWindOf(shell: Shell, opening: DoorPlaces, windFrom: number): number | null {
   const [x, y] = middleOf(shell, opening);
   if (Math.hypot(x, y) < 1e-6 * shell.radius) return null;
   const turned = Math.atan2(y, x) - windFrom;

@@ -6,6 +6,7 @@ import { dayNumber } from '../crew/date.ts';
 import { forecastTime } from '../crew/schema.ts';
 import type { Read } from '../measure/fault.ts';
 import { schemaFaults } from '../measure/schemaFaults.ts';
+import { thingShape } from '../raise/gear.ts';
 import { SEAL_SIDES } from './closing-seams.ts';
 import { MOUNT_KINDS } from './dish.ts';
 import { RADIO_MATERIAL_NAMES } from './materials.ts';
@@ -108,6 +109,17 @@ const airReading = z.strictObject({
   hours: part(8784),
 });
 
+const carried = z.strictObject({
+  name,
+  shape: thingShape,
+  roughly: z
+    .boolean()
+    .default(false)
+    .describe(
+      'Whether the shape only holds the thing, which has hollows: nothing is proved of it.',
+    ),
+});
+
 /** What the shell is for, as kept in the project file. */
 export const fitoutSection = z.strictObject({
   wall: z.array(layer).max(20).default([]).describe('Of a panel, the outermost layer first.'),
@@ -201,6 +213,11 @@ export const fitoutSection = z.strictObject({
       readings: z.array(airReading).max(8784).default([]),
     })
     .default({ changesPerHour: 2, warmer: 3, outsideC: 15, readings: [] }),
+  carry: z
+    .array(carried)
+    .max(20)
+    .default([])
+    .describe('What must pass the door: the largest first.'),
   standsFrom: date.nullable().default(null),
   use: z
     .strictObject({
@@ -209,6 +226,9 @@ export const fitoutSection = z.strictObject({
       bareAbsorption: part(0.99).default(0.05).describe('Share of sound that the wall takes.'),
       coverAbsorption: part(1).default(0.8),
       clearArea: part(1e4).default(0).describe('Of clear panels, square metres.'),
+      soundOff: part(20)
+        .default(0.5)
+        .describe('How far from the sphere’s centre somebody speaks, metres.'),
     })
     .default({
       headroom: 2,
@@ -216,6 +236,7 @@ export const fitoutSection = z.strictObject({
       bareAbsorption: 0.05,
       coverAbsorption: 0.8,
       clearArea: 0,
+      soundOff: 0.5,
     }),
 });
 

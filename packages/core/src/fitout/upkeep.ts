@@ -116,3 +116,14 @@ export const EARTH_PROMPTS: readonly string[] = [
   'Ask for the readings of the earth to be written down and by whom they are repeated.',
   'Until that is answered: nobody inside or near in thunder; from the flash to the thunder under 30 s, stop; wait 30 minutes after the last.',
 ];
+
+/** How a shell comes down again: common practice; the order of places is the raising's turned round. */
+export const TAKING_DOWN: readonly string[] = [
+  'A day without wind; the wind limits of the stages hold on the way down as on the way up.',
+  'Before anything: dish and mount lowered, power off, everything out that passes through the door alone.',
+  'Every panel gets a tag with its place while it still stands; photograph each course from inside.',
+  'Props and guys go back in where the stages of the raising had them, before the first panel comes out.',
+  'Cut the sealant of one course at a time, from the crown; slacken its bolts, then take panels out in the order told.',
+  'Bolts and washers of one stage into one bag with its number; bent or stripped ones apart.',
+  'Panels stacked by course, on edge or flat on battens, outside up; never more than people can lift back.',
+];

@@ -113,6 +113,8 @@ export interface GroundSheet {
   readonly remark: string;
   readonly facts: SheetFacts;
   readonly lengths: string;
+  /** What the title block says of the scale, where that is not the plan's own. */
+  readonly scale?: string;
   /** The caution beside the numbers, and further notes. */
   readonly caution: string;
   readonly notes: readonly string[];
@@ -147,7 +149,12 @@ export function groundSheets(page: Page, sheet: GroundSheet): Drawing[] {
   const placing = placeGround(sheet.points, main);
   const blockOf = (name: string) =>
     titleBlockItems(
-      { ...sheet.facts, sheet: name, scale: `1 : ${placing.scale}`, lengths: sheet.lengths },
+      {
+        ...sheet.facts,
+        sheet: name,
+        scale: sheet.scale ?? `1 : ${placing.scale}`,
+        lengths: sheet.lengths,
+      },
       column.x,
       frame.y + frame.height,
       width,

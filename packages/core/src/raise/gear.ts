@@ -85,9 +85,12 @@ const parts = z.strictObject({
     .describe('Simple bodies that hold together, each moved to `at`, metres.'),
 });
 
+/** The shape of a thing, as kept in the project file. */
+export const thingShape = z.discriminatedUnion('form', [box, cylinder, dish, hull, parts]);
+
 const inside = z.strictObject({
   name,
-  shape: z.discriminatedUnion('form', [box, cylinder, dish, hull, parts]),
+  shape: thingShape,
   mass: kilograms,
   must: z
     .enum(['come out', 'go in', 'both', 'stay'])

@@ -1,13 +1,12 @@
 // The drawing of a thing's way out: the opening from outside at the last stage at which it passes, the thing
 // in it, and where it comes from and goes to as thin outlines.
 
-import type { Shell } from '@shellraise/core';
+import { type Shell, type ViewAt, wayView } from '@shellraise/core';
 import { useMemo } from 'react';
 import type { ThingTold } from '../../engine/raised.ts';
 import { useWords } from '../../words/words.ts';
-import { type At, openingView } from './opening-view.ts';
 
-const lineOf = (points: readonly At[]): string =>
+const lineOf = (points: readonly ViewAt[]): string =>
   `M${points.map(([x, y]) => `${x.toFixed(3)} ${y.toFixed(3)}`).join('L')}Z`;
 
 /** The drawing. */
@@ -27,11 +26,11 @@ export function OpeningDrawing({
 }) {
   const words = useWords().yard.gear;
   const view = useMemo(
-    () => openingView(shell, placed, leftOut, thing.seen),
+    () => wayView(shell, placed, leftOut, thing.seen),
     [shell, placed, leftOut, thing],
   );
   const own = view.poses[view.through]?.flat() ?? [];
-  const centre = own.reduce<At>(
+  const centre = own.reduce<ViewAt>(
     ([x, y], at) => [x + at[0] / own.length, y + at[1] / own.length],
     [0, 0],
   );
@@ -74,7 +73,7 @@ export function OpeningDrawing({
             )),
           )}
           {view.panels.map(({ place, at, isIn }) => {
-            const [x, y] = at.reduce<At>(
+            const [x, y] = at.reduce<ViewAt>(
               (sum, one) => [sum[0] + one[0] / at.length, sum[1] + one[1] / at.length],
               [0, 0],
             );

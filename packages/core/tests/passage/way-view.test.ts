@@ -1,6 +1,6 @@
 import { namedNet, shellOfNet } from '@shellraise/core';
 import { expect, it } from 'vitest';
-import { hullOf, openingView } from '../../src/sheets/raising/opening-view.ts';
+import { outlineOf, wayView } from '../../src/passage/way-view.ts';
 
 const net = namedNet({ solid: 'icosahedron', b: 2, c: 0, division: 'equal chords' });
 const { shell } = shellOfNet(net, 2);
@@ -16,7 +16,7 @@ const boxAt = (x: number, y: number, z: number): Float64Array[] => [
 it('looks at the opening from outside, along the way', () => {
   const places = [...shell.kind.keys()];
   const way = [boxAt(0, 0, 0), boxAt(2, 0, 0), boxAt(4, 0, 0)];
-  const view = openingView(shell, places.slice(1), [], way);
+  const view = wayView(shell, places.slice(1), [], way);
   expect(view.from).toBe('outside');
   expect(view.through).toBe(1);
   // Seen along x: 0.4 wide, 0.6 high.
@@ -30,7 +30,7 @@ it('looks at the opening from outside, along the way', () => {
 });
 
 it('looks from above where it is hoisted out', () => {
-  const view = openingView(shell, [], [], [boxAt(0, 0, 0), boxAt(0.2, 0, 3)]);
+  const view = wayView(shell, [], [], [boxAt(0, 0, 0), boxAt(0.2, 0, 3)]);
   expect(view.from).toBe('above');
   expect(view.panels.every(({ isIn }) => !isIn)).toBe(true);
 });
@@ -44,5 +44,5 @@ it('draws the hull of points without those inside or on its sides', () => {
     [1, 1],
     [1, 0],
   ] as const;
-  expect(hullOf(square)).toHaveLength(4);
+  expect(outlineOf(square)).toHaveLength(4);
 });

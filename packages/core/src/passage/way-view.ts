@@ -1,22 +1,24 @@
 // The opening that a thing goes out by, seen from outside along its way (or from above, where it is
 // hoisted out), with the thing on it. x to the right, y down, metres.
 
-import { type PlaceId, placeCentre, type Shell, vectorArea } from '@shellraise/core';
+import { placeCentre, vectorArea } from '../shell/geometry.ts';
+import type { PlaceId } from '../shell/ids.ts';
+import type { Shell } from '../shell/shell.ts';
 
 /** A point of the drawing. */
-export type At = readonly [x: number, y: number];
+export type ViewAt = readonly [x: number, y: number];
 
 /** What is drawn, the furthest first. */
-export interface OpeningView {
+export interface WayView {
   readonly from: 'outside' | 'above';
   /** Panels that stand, and places that are still open. */
   readonly panels: readonly {
     readonly place: number;
-    readonly at: readonly At[];
+    readonly at: readonly ViewAt[];
     readonly isIn: boolean;
   }[];
   /** The thing on its way: outlines of its parts, from inside to outside. */
-  readonly poses: readonly (readonly (readonly At[])[])[];
+  readonly poses: readonly (readonly (readonly ViewAt[])[])[];
   /** Which of the poses is in the opening. */
   readonly through: number;
   /** Ground, y. */
@@ -26,12 +28,12 @@ export interface OpeningView {
 type Vec = readonly [number, number, number];
 
 /** The view. `seen`: hulls of the thing's parts in each pose, stride 3; one pose or more. */
-export function openingView(
+export function wayView(
   shell: Shell,
   placed: readonly number[],
   leftOut: readonly number[],
   seen: readonly (readonly Float64Array[])[],
-): OpeningView {
+): WayView {
   const middles = seen.map(middleOf);
   const [first, last] = [middles[0] ?? [0, 0, 0], middles.at(-1) ?? [1, 0, 0]];
   const [dx, dy, dz] = [0, 1, 2].map((k) => (last[k] as number) - (first[k] as number)) as [
@@ -42,7 +44,7 @@ export function openingView(
   const level = Math.hypot(dx, dy);
   const isAbove = Math.abs(dz) > level || level < 1e-9;
   const out: Vec = isAbove ? [0, 0, 1] : [dx / level, dy / level, 0];
-  const at = ([x, y, z]: Vec): At => (isAbove ? [-y, -x] : [-out[1] * x + out[0] * y, -z]);
+  const at = ([x, y, z]: Vec): ViewAt => (isAbove ? [-y, -x] : [-out[1] * x + out[0] * y, -z]);
   const isIn = new Set(placed);
   const isLeft = new Set(leftOut);
   const panels = Array.from(shell.kind.keys())
@@ -59,7 +61,7 @@ export function openingView(
   return {
     from: isAbove ? 'above' : 'outside',
     panels,
-    poses: seen.map((parts) => parts.map((points) => hullOf(pointsOf(points).map(at)))),
+    poses: seen.map((parts) => parts.map((points) => outlineOf(pointsOf(points).map(at)))),
     through: off.indexOf(Math.min(...off)),
     ground: -shell.hubs.reduce((low, z, i) => (i % 3 === 2 ? Math.min(low, z) : low), 0),
   };
@@ -91,12 +93,13 @@ function cornersOf(shell: Shell, place: number): Vec[] {
 }
 
 /** The convex hull of points, anticlockwise as the axes have it (monotone chain). */
-export function hullOf(points: readonly At[]): At[] {
+export function outlineOf(points: readonly ViewAt[]): ViewAt[] {
   const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (list: readonly At[]): At[] => {
-    const hull: At[] = [];
+  const half = (list: readonly ViewAt[]): ViewAt[] => {
+    const hull: ViewAt[] = [];
     for (const p of list) {
-      while (hull.length > 1 && turn(hull.at(-2) as At, hull.at(-1) as At, p) <= 1e-12) hull.pop();
+      while (hull.length > 1 && turn(hull.at(-2) as ViewAt, hull.at(-1) as ViewAt, p) <= 1e-12)
+        hull.pop();
       hull.push(p);
     }
     return hull.slice(0, -1);
@@ -104,5 +107,5 @@ export function hullOf(points: readonly At[]): At[] {
   return [...half(sorted), ...half(sorted.reverse())];
 }
 
-const turn = (a: At, b: At, c: At): number =>
+const turn = (a: ViewAt, b: ViewAt, c: ViewAt): number =>
   (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);

@@ -1,0 +1,156 @@
+// How the shell is sealed, on the flat plan: which seams must be sealed as they close, in which round each
+// strip goes on (from the lowest up, so that the upper lap over the lower), which may be behind leaks; and
+// what to buy.
+
+import type { LeakPath } from '../fitout/leaks.ts';
+import type { SealAnswer } from '../fitout/seal-answer.ts';
+import { lyingSeams } from '../fitout/seams.ts';
+import type { SideId } from '../shell/ids.ts';
+import { placeAt, type Shell } from '../shell/shell.ts';
+import { circle, type Drawing, type Item, type Point, text } from './drawing.ts';
+import {
+  datumItems,
+  type FitoutSheetOptions,
+  laidPlan,
+  placeItems,
+  placeWords,
+  run,
+} from './fitout-plan.ts';
+import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
+import { type GroundPlacing, groundSheets, plainRow } from './ground-plan.ts';
+import { pageOf } from './page.ts';
+
+const caution =
+  'Amounts are estimates for even joints: lay one seam, see what it takes, then buy. Sealing at a height is work at a height; nobody stands on panels.';
+
+/** A round of strips: seams whose middles lie level. */
+export interface SealRound {
+  readonly seams: readonly number[];
+  /** Metres. */
+  readonly length: number;
+}
+
+/** Heights nearer than this share of the radius are one round. */
+const LEVEL = 0.002;
+
+/** The order of strips in rounds of level seams, from the lowest. */
+export function sealRounds(shell: Shell, order: readonly number[]): SealRound[] {
+  const lying = lyingSeams(shell);
+  const rounds: { seams: number[]; length: number; from: number }[] = [];
+  for (const seam of order) {
+    const one = lying[seam];
+    if (one === undefined) continue;
+    const last = rounds.at(-1);
+    if (last && one.middle - last.from <= LEVEL * shell.radius) {
+      last.seams.push(seam);
+      last.length += one.length;
+    } else rounds.push({ seams: [seam], length: one.length, from: one.middle });
+  }
+  return rounds.map(({ seams, length }) => ({ seams, length }));
+}
+
+/** The sheet of a shell; one at least. `leftOut`: places left open on purpose. */
+export function sealSheets(
+  drawn: {
+    readonly shell: Shell;
+    readonly numbers: readonly string[];
+    readonly leftOut: readonly number[];
+    readonly seal: SealAnswer;
+    readonly leaks: readonly LeakPath[];
+  },
+  facts: SheetFacts,
+  options: FitoutSheetOptions = {},
+): Drawing[] {
+  const { shell, numbers, seal, leaks } = drawn;
+  const out = new Set(drawn.leftOut);
+  const isOut = (seam: number): boolean =>
+    [0, 1].some((end) => out.has(placeAt(shell, shell.seams[2 * seam + end] as SideId)));
+  const order = seal.order.filter((seam) => !isOut(seam));
+  const rounds = sealRounds(shell, order);
+  const before = new Set(seal.closing.flatMap(({ seams }) => seams).filter((seam) => !isOut(seam)));
+  const plan = laidPlan(shell);
+  const suspects = leaks.slice(0, 5);
+  const items = (placing: GroundPlacing): Item[] => {
+    const path = (seam: number): Point[] =>
+      (plan.sides[shell.seams[2 * seam] as number] ?? []).map(placing.at);
+    return [
+      ...placeItems(shell, plan, placing, (place) =>
+        out.has(place) ? { tint: null, hatch: 'slant-left' } : null,
+      ),
+      ...order.map((seam) =>
+        run(
+          path(seam),
+          before.has(seam)
+            ? { weight: 'heavy', ink: 'accent' }
+            : { weight: 'medium', dash: 'dashed' },
+        ),
+      ),
+      ...suspects.map(({ seam }) => circle(middle(path(seam)), 3, { weight: 'bold' })),
+      ...rounds.flatMap(({ seams }, i) =>
+        seams.map((seam) =>
+          text(middle(path(seam)), String(i + 1), 2, { bold: true, anchor: 'middle', halo: 0.6 }),
+        ),
+      ),
+      ...placeWords(
+        plan,
+        placing,
+        (place) => (out.has(place) ? 'open' : (numbers[place] ?? '')),
+        1.8,
+      ),
+      ...datumItems(plan, placing),
+    ];
+  };
+  const amount = ({ unit, amount: all }: SealAnswer['lines'][number]): string =>
+    unit === 'm' ? `${all.toFixed(0)} m` : `${(1000 * all).toFixed(2)} L`;
+  return groundSheets(pageOf(options.paper ?? 'A3', 'across'), {
+    heading: 'Seal plan',
+    remark: `${order.length} seams in ${rounds.length} rounds; ${before.size} sealed as they close`,
+    facts,
+    lengths: 'metres, litres',
+    caution: cautionOf(facts, caution),
+    notes: [
+      'The number on a seam is the round in which its strip goes on: from the lowest up, upper strips lap over lower ones.',
+      'Heavy: sealed as the seam closes, with the panel that closes it. Dashed: sealed any time after.',
+      suspects.length > 0
+        ? `Ringed: may be behind the leaks told, nearest first: ${suspects.map(({ along }) => `${along.toFixed(1)} m above`).join(', ')}.`
+        : '',
+      ...hoursTold(seal),
+    ].filter((words) => words !== ''),
+    points: plan.box,
+    plan: items,
+    columns: [
+      { name: 'buy, and rounds', share: 0.34, align: 'start' },
+      { name: 'seam', share: 0.2, align: 'end' },
+      { name: 'with waste', share: 0.24, align: 'end' },
+      { name: 'packs', share: 0.22, align: 'end' },
+    ],
+    rows: [
+      ...seal.lines.map((one) =>
+        plainRow([
+          one.item,
+          `${one.length.toFixed(0)} m`,
+          amount(one),
+          one.packs === null ? '' : String(one.packs),
+        ]),
+      ),
+      ...rounds.map(({ seams, length }, i) =>
+        plainRow([`round ${i + 1}`, `${length.toFixed(1)} m`, `${seams.length} seams`, '']),
+      ),
+    ],
+  });
+}
+
+function hoursTold({ windows, weatherFrom }: SealAnswer): string[] {
+  if (weatherFrom === null) return ['No weather is told: nobody can say when it is dry enough.'];
+  if (windows.length === 0)
+    return [`In the weather told from ${weatherFrom} there is no hour to seal in.`];
+  return [
+    `Hours to seal in, counted from ${weatherFrom}: ${windows.map(({ from, to }) => `${from} to ${to}`).join(', ')}.`,
+  ];
+}
+
+function middle(points: readonly Point[]): Point {
+  const i = (points.length - 1) / 2;
+  const [a, b] = [points[Math.floor(i)], points[Math.ceil(i)]];
+  return a && b ? [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] : [0, 0];
+}
