@@ -1,8 +1,7 @@
-// Asks the engine for the best shells that a stock can stand: in a worker, so that the bar moves and
-// an interrupt is heard at once.
+// Asks the engine for the best shells that a stock can stand, in a worker.
 
-import { Worker } from 'node:worker_threads';
 import type { FitAnswer, JoinedGroup, Kind, Shell, Wishes } from '@shellraise/core';
+import { askWorker } from './ask-worker.ts';
 import { startProgress } from './progress.ts';
 
 /** What is to be fitted. */
@@ -16,23 +15,16 @@ export interface FitQuestion {
   readonly seconds: number;
 }
 
-type Message = { readonly progress: number } | { readonly answer: FitAnswer };
-
 /** The best shells for these wishes. */
 export async function fitting(question: FitQuestion): Promise<FitAnswer> {
   const bar = startProgress();
-  const worker = new Worker(new URL('./fit-worker.js', import.meta.url), { workerData: question });
   try {
-    return await new Promise<FitAnswer>((resolve, reject) => {
-      worker.on('message', (message: Message) => {
-        if ('answer' in message) resolve(message.answer);
-        else bar.update(message.progress, 'fitting the stock');
-      });
-      worker.once('error', reject);
-      worker.once('exit', (code) => reject(new Error(`the fitting ended with code ${code}`)));
-    });
+    return await askWorker<FitAnswer, number>(
+      new URL('./fit-worker.js', import.meta.url),
+      question,
+      (done) => bar.update(done, 'fitting the stock'),
+    );
   } finally {
     bar.stop();
-    await worker.terminate();
   }
 }

@@ -1,11 +1,8 @@
-// Asks the engine which shapes the kinds close into: in a worker, so that the bar moves and an
-// interrupt is heard at once.
+// Asks the engine which shapes the kinds close into, in a worker.
 
-import { Worker } from 'node:worker_threads';
 import type { Identification, IdentifyProgress, ShapeQuestion } from '@shellraise/core';
+import { askWorker } from './ask-worker.ts';
 import { startProgress } from './progress.ts';
-
-type Message = { readonly progress: IdentifyProgress } | { readonly answer: Identification };
 
 const steps: Readonly<Record<IdentifyProgress['step'], string>> = {
   net: 'growing nets',
@@ -15,23 +12,14 @@ const steps: Readonly<Record<IdentifyProgress['step'], string>> = {
 /** The shapes of a pile. */
 export async function identification(question: ShapeQuestion): Promise<Identification> {
   const bar = startProgress();
-  const worker = new Worker(new URL('./identify-worker.js', import.meta.url), {
-    workerData: question,
-  });
   try {
-    return await new Promise<Identification>((resolve, reject) => {
-      worker.on('message', (message: Message) => {
-        if ('answer' in message) resolve(message.answer);
-        else bar.update(message.progress.done, describe(message.progress));
-      });
-      worker.once('error', reject);
-      worker.once('exit', (code) =>
-        reject(new Error(`the identification ended with code ${code}`)),
-      );
-    });
+    return await askWorker<Identification, IdentifyProgress>(
+      new URL('./identify-worker.js', import.meta.url),
+      question,
+      (progress) => bar.update(progress.done, describe(progress)),
+    );
   } finally {
     bar.stop();
-    await worker.terminate();
   }
 }
 
