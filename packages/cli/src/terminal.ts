@@ -44,13 +44,11 @@ export const caution = (text: string): string => wrap(`${paint.yellow('Caution.'
 
 /** The widest line of running text: 96 characters, less on a narrower terminal or where COLUMNS says
  * so. */
-export const lineWidth = Math.max(
-  40,
-  Math.min(96, process.stdout.columns || Number(process.env.COLUMNS) || 96),
-);
+export const lineWidth = (): number =>
+  Math.max(40, Math.min(96, process.stdout.columns || Number(process.env.COLUMNS) || 96));
 
 /** Text in lines of at most `width` characters, the later ones indented. */
-export function wrap(text: string, indent: string, width = lineWidth): string {
+export function wrap(text: string, indent: string, width = lineWidth()): string {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {

@@ -2,17 +2,19 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { netShell } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
-import { example, fileOf, folder, run, runOnce } from './run.ts';
+import { example, fileOf, folder, run, runAlone, runOnce } from './run.ts';
 
 const demo = example('demo/project.json');
 const commands = ['pile', 'shape', 'places', 'takeoff', 'ground'] as const;
 
 describe.each(commands)('shellraise %s', (command) => {
-  it('prints one JSON document and nothing else with --json', async () => {
+  it('prints one JSON document and nothing else with --json, in a process of its own too', async () => {
     const ran = await runOnce(command, demo, '--json');
     expect(ran.err).toBe('');
     expect(typeof JSON.parse(ran.out)).toBe('object');
     expect(ran.code).toBe(0);
+    const own = example('hex-and-pent.json');
+    expect(await runAlone([command, own, '--json'])).toEqual(await run([command, own, '--json']));
   });
 
   it('prints plain text where there is no terminal: no colour, no bar', async () => {
@@ -69,7 +71,7 @@ describe('shellraise shape', () => {
     const pile = { ...file.pile, kinds: other };
     const [a, b, c] = await Promise.all([
       run(['shape', example('one-handed.json'), '--json']),
-      run(['shape', example('one-handed.json'), '--json']),
+      runAlone(['shape', example('one-handed.json'), '--json']),
       run(['shape', fileOf(JSON.stringify({ ...file, pile })), '--json']),
     ]);
     expect(a.out).toBe(b.out);
@@ -101,7 +103,7 @@ describe('shellraise shape', () => {
     const kinds = net.kinds.flatMap(({ sides }, i) => (i === 3 ? [] : [{ id: `${i + 1}`, sides }]));
     const slow = fileOf(JSON.stringify({ shellraise: 1, pile: { kinds } }));
     const out = join(folder(), 'out');
-    const ran = await run(['papers', slow, '--out', out], { interruptAfter: 900 });
+    const ran = await runAlone(['papers', slow, '--out', out], { interruptAfter: 700 });
     expect(ran).toEqual({ code: 130, out: '', err: 'Interrupted; nothing was written.\n' });
     expect(existsSync(out)).toBe(false);
   });
@@ -151,7 +153,7 @@ describe('shellraise papers', () => {
   it('writes the drawings and lists, the same bytes for the same day', async () => {
     const [a, b] = [join(folder(), 'a'), join(folder(), 'b')];
     const run1 = await run(['papers', demo, '--out', a, '--date', '2026-05-01', '--json']);
-    await run(['papers', demo, '--out', b, '--date', '2026-05-01']);
+    await runAlone(['papers', demo, '--out', b, '--date', '2026-05-01']);
     expect(run1.code).toBe(0);
     const names = readdirSync(a).sort();
     expect(names).toEqual([...JSON.parse(run1.out).files].sort());
@@ -182,7 +184,7 @@ describe('shellraise papers', () => {
 describe('shellraise demo', () => {
   it('does the whole job and leaves the papers in out/', async () => {
     const cwd = folder();
-    const ran = await run(['demo'], { cwd });
+    const ran = await runAlone(['demo'], { cwd });
     expect(ran.err).toBe('');
     expect(ran.code).toBe(0);
     for (const words of ['orchard shell', 'radius', 'What can stand', 'Take-off', 'Written to out'])
@@ -217,7 +219,7 @@ describe('completion', () => {
 
 describe('help', () => {
   it('names every command and shows examples', async () => {
-    const { out, code } = await run(['--help']);
+    const { out, code } = await runAlone(['--help']);
     expect(code).toBe(0);
     for (const command of [...commands, 'papers', 'demo', 'complete'])
       expect(out).toContain(command);

@@ -180,7 +180,7 @@ function standsTable(list: Arrangements, lengths: Lengths): string {
   const rows = standing.slice(0, shown).map((one, i) => rowOf(list, one, i, lengths));
   return standing.length === 0
     ? ''
-    : `${table(listColumns, rows)}${more(standing.length)}\n  ${wrap(orderNote, '  ', lineWidth - 2)}`;
+    : `${table(listColumns, rows)}${more(standing.length)}\n  ${wrap(orderNote, '  ', lineWidth() - 2)}`;
 }
 
 /** Why a lower number may show a lesser height. */
@@ -227,7 +227,7 @@ function lacksText(one: Arrangement): string {
     .map((row) =>
       `kind ${row.kinds.join('/')}: ${row.short}${mend(row)}`.replaceAll(' ', '\u00a0'),
     );
-  const text = wrap(`lacks ${each.join(', ')}`, ' '.repeat(13), lineWidth - 7);
+  const text = wrap(`lacks ${each.join(', ')}`, ' '.repeat(13), lineWidth() - 7);
   return `       ${text.replaceAll('\u00a0', ' ')}`;
 }
 
@@ -249,7 +249,7 @@ function describe({ arrangement, way, shape }: Chosen, lengths: Lengths): string
   return facts
     .map(
       ([name, value]) =>
-        `  ${(name ?? '').padEnd(9)}${wrap(value ?? '', ' '.repeat(11), lineWidth - 11)}`,
+        `  ${(name ?? '').padEnd(9)}${wrap(value ?? '', ' '.repeat(11), lineWidth() - 11)}`,
     )
     .join('\n');
 }
@@ -280,7 +280,7 @@ function courseTable({ standing }: Chosen, kinds: readonly Kind[]): string {
     return [String(c + 1), String(places), ids.join(' ')];
   });
   const body = rows.map(([course = '', places = '', ids = '']) => {
-    const [first, ...others] = wrap(ids, '', lineWidth - 18).split('\n');
+    const [first, ...others] = wrap(ids, '', lineWidth() - 18).split('\n');
     const head = `  ${course.padStart(6)}  ${places.padStart(6)}  ${first}`;
     return [head, ...others.map((line) => `${' '.repeat(18)}${line}`)].join('\n');
   });
