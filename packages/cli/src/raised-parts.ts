@@ -85,7 +85,7 @@ export function raisedParts(
 }
 
 /** The plan with the facts that all of it is asked by. */
-function raisedShell({ chosen, site, plan, gear, question }: Raised): RaisedShell {
+export function raisedShell({ chosen, site, plan, gear, question }: Raised): RaisedShell {
   const { loaded, numbers, standing } = chosen;
   return {
     shell: standing.shell,

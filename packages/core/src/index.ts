@@ -1291,6 +1291,10 @@ export { type KindCardOptions, kindCardSheets } from './papers/kind-cards-sheet.
 export { handTest, handWords, readingWords, stockWords } from './papers/kind-words.ts';
 export { bagLabelSheets, hubLabelSheets, matchMarkSheets } from './papers/bag-labels.ts';
 export { type LabelStock, labelStock, labelStocks } from './papers/label-stock.ts';
+export { buySheets, type KitSheetOptions, kitSheets } from './papers/kit-sheets.ts';
+export { type LiftCardOptions, liftCardSheets } from './papers/lift-card-sheets.ts';
+export { type TallyOptions, tallySheets } from './papers/tally-sheets.ts';
+export { twinSheets } from './papers/twin-sheets.ts';
 export { type PanelLabelOptions, panelLabelSheets } from './papers/panel-labels.ts';
 export type { LengthsShown } from './papers/length-text.ts';
 export type { Paper, TitleBlock } from './papers/page.ts';
