@@ -9,7 +9,7 @@ const source = (name: string) => join(import.meta.dirname, 'src', `${name}.ts`);
 export default defineConfig({
   root: import.meta.dirname,
   // What finds files beside itself (the server's app, the solver's WebAssembly) stays a package.
-  ssr: { noExternal: true, external: ['@shellraise/server', 'highs'] },
+  ssr: { noExternal: true, external: ['@shellraise/server', 'highs', 'pdfkit'] },
   build: {
     target: 'node20',
     ssr: true,

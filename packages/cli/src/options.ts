@@ -145,8 +145,14 @@ export interface PapersOptions extends StandOptions {
 /** What `shellraise papers --paper` takes. */
 export const sheetPapers = ['A4', 'Letter', 'A3'] as const;
 
+/** What `shellraise papers --as` takes. */
+export const sheetSorts = ['both', 'pdf', 'svg'] as const;
+
 /** Options of `shellraise papers`. */
 export interface SheetOptions extends PapersOptions {
+  readonly as: (typeof sheetSorts)[number];
+  /** A typeface file for letters that those of the program lack. */
+  readonly font?: string;
   readonly paper: (typeof sheetPapers)[number];
   /** Names of sets with commas; every set where left out. */
   readonly only?: string;

@@ -12,6 +12,7 @@ import {
   patternSorts,
   rankNames,
   sheetPapers,
+  sheetSorts,
 } from './options.ts';
 
 /** The command line, ready to parse. */
@@ -123,12 +124,20 @@ export function program(): Command {
       '  $ shellraise fitout examples/demo/project.json --dish "2.4 m" --frequency "1420.4 MHz" --wall "glass polyester 3 mm"',
     )
     .action(async (file, options) => (await import('./commands/fitout.ts')).fitout(file, options));
-  writing(standing(phase(top, 'papers', 'every sheet (SVG) and list (CSV)', ' --out sheets')))
+  writing(
+    standing(phase(top, 'papers', 'every sheet (PDF and SVG) and list (CSV)', ' --out sheets')),
+  )
     .addOption(
       new Option('--paper <size>', 'what they are printed on')
         .choices([...sheetPapers])
         .default('A4'),
     )
+    .addOption(
+      new Option('--as <what>', 'PDF, a file each set; SVG, a file each page; or both')
+        .choices([...sheetSorts])
+        .default('both'),
+    )
+    .option('--font <file>', 'a typeface for letters that the PDF’s own lack (TTF, OTF, WOFF)')
     .option('--only <sets>', 'some sets of sheets alone, such as "kinds, stake-out"')
     .action(async (file, options) => (await import('./commands/papers.ts')).papers(file, options));
   top

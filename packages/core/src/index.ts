@@ -1285,6 +1285,7 @@ export {
   tints,
   type UprightHatch,
 } from './papers/hatch.ts';
+export { type HatchMarks, hatchMarks } from './papers/hatch-marks.ts';
 export { type JointContent, type JointPicture, jointPicture } from './papers/joint-picture.ts';
 export { type CardStyle, type KindCard, kindCardItems } from './papers/kind-card.ts';
 export { type KindCardOptions, kindCardSheets } from './papers/kind-cards-sheet.ts';
@@ -1298,7 +1299,16 @@ export { twinSheets } from './papers/twin-sheets.ts';
 export { type PanelLabelOptions, panelLabelSheets } from './papers/panel-labels.ts';
 export type { LengthsShown } from './papers/length-text.ts';
 export type { Paper, TitleBlock } from './papers/page.ts';
+export { withPageNumbers } from './papers/page-numbers.ts';
 export { type PanelShape, panelShape } from './papers/panel-shape.ts';
+export {
+  type PdfFace,
+  type PdfFacts,
+  type PdfFile,
+  type PdfMaker,
+  type PdfPen,
+  toPdf,
+} from './papers/pdf.ts';
 export {
   type Placing,
   type PlanContent,

@@ -1,7 +1,7 @@
-// A hatch as the lines and dots themselves, cut off at a panel's outline. On the screen a pattern is
-// quicker; on paper browsers write a pattern out tile by tile, and the file grows to megabytes.
+// A hatch as the lines and dots themselves, as path data. On the screen a pattern is quicker; on paper
+// browsers write a pattern out tile by tile, and the file grows to megabytes.
 
-import { type Hatch, type HatchName, hatchNamed, type Point } from '@shellraise/core';
+import { type HatchName, hatchMarks as marksWithin, type Point } from '@shellraise/core';
 
 /** What is drawn in a panel: lines to stroke, and dots to fill, or to stroke where they are rings. */
 export interface HatchMarks {
@@ -12,77 +12,15 @@ export interface HatchMarks {
   readonly dash: readonly [number, number] | null;
 }
 
-/** The marks of a hatch within an outline, millimetres. Tiles stand at the origin, as those of a
- * pattern do, so that the hatches of neighbours run on into each other. */
+/** The marks of a hatch within an outline, millimetres. */
 export function hatchMarks(name: HatchName, outline: readonly Point[]): HatchMarks {
-  const hatch = hatchNamed(name);
-  const turn = (hatch.angle * Math.PI) / 180;
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  const onTile = outline.map(([x, y]): Point => [cos * x + sin * y, cos * y - sin * x]);
-  const onPaper = ([x, y]: Point): Point => [cos * x - sin * y, cos * y + sin * x];
-  const level = levelRuns(hatch, onTile);
-  const upright = hatch.crossed ? levelRuns(hatch, onTile.map(swap)).map(swapRun) : [];
-  const dots = dotsWithin(hatch, onTile);
+  const { lines, dots, rings, dash } = marksWithin(name, outline);
   return {
-    lines: [...level, ...upright]
-      .map(([a, b]) => `M${written(onPaper(a))}L${written(onPaper(b))}`)
-      .join(''),
-    dots: dots.map(({ at, r }) => circle(onPaper(at), r)).join(''),
-    rings: hatch.dots[0]?.ring ?? false,
-    dash: hatch.drawn < 1 ? [hatch.tile * hatch.drawn, hatch.tile * (1 - hatch.drawn)] : null,
+    lines: lines.map(([a, b]) => `M${written(a)}L${written(b)}`).join(''),
+    dots: dots.map(({ at, r }) => circle(at, r)).join(''),
+    rings,
+    dash,
   };
-}
-
-type Run = readonly [Point, Point];
-
-const swap = ([x, y]: Point): Point => [y, x];
-const swapRun = ([a, b]: Run): Run => [swap(a), swap(b)];
-
-/** The hatch's level lines within the outline. A dashed one begins at a whole tile, as its dashes do. */
-function levelRuns({ tile, lines, drawn }: Hatch, outline: readonly Point[]): Run[] {
-  const ys = outline.map((p) => p[1]);
-  const [first, last] = [Math.floor(Math.min(...ys) / tile), Math.ceil(Math.max(...ys) / tile)];
-  const runs: Run[] = [];
-  for (let row = first; row <= last; row++)
-    for (const line of lines) {
-      const y = row * tile + line;
-      const xs = crossings(outline, y);
-      for (let i = 0; i + 1 < xs.length; i += 2) {
-        const [from, to] = [xs[i] as number, xs[i + 1] as number];
-        const start = drawn < 1 ? Math.ceil(from / tile) * tile : from;
-        if (to > start)
-          runs.push([
-            [start, y],
-            [to, y],
-          ]);
-      }
-    }
-  return runs;
-}
-
-/** Where a level line meets the outline, from left to right. */
-function crossings(outline: readonly Point[], y: number): number[] {
-  return outline
-    .flatMap((a, i) => {
-      const b = outline[(i + 1) % outline.length] as Point;
-      if (a[1] > y === b[1] > y) return [];
-      return [a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0])];
-    })
-    .sort((p, q) => p - q);
-}
-
-function dotsWithin({ tile, dots }: Hatch, outline: readonly Point[]): { at: Point; r: number }[] {
-  if (dots.length === 0) return [];
-  const [xs, ys] = [outline.map((p) => p[0]), outline.map((p) => p[1])];
-  const found: { at: Point; r: number }[] = [];
-  for (let i = Math.floor(Math.min(...xs) / tile); i * tile <= Math.max(...xs); i++)
-    for (let j = Math.floor(Math.min(...ys) / tile); j * tile <= Math.max(...ys); j++)
-      for (const { x, y, r } of dots) {
-        const at: Point = [i * tile + x, j * tile + y];
-        if (crossings(outline, at[1]).filter((left) => left < at[0]).length % 2 === 1)
-          found.push({ at, r });
-      }
-  return found;
 }
 
 const written = ([x, y]: Point): string => `${x.toFixed(2)} ${y.toFixed(2)}`;

@@ -18,7 +18,7 @@ import { takeOffOf, takeoffReport } from './takeoff.ts';
 export async function demo(options: PapersOptions): Promise<void> {
   const file = fileURLToPath(new URL('../../../../examples/demo/project.json', import.meta.url));
   const chosen = await choose(file, options);
-  const { files } = papersOf(file, chosen, options);
+  const { files } = await papersOf(file, chosen, options);
   writeAll(options.out, files);
   if (options.json) {
     const shapes = shapeDocument(chosen.found, chosen.loaded.kinds);

@@ -11,21 +11,27 @@ import {
 } from '@shellraise/core';
 import { type Chosen, choose } from '../job.ts';
 import type { PapersOptions, SheetOptions } from '../options.ts';
-import { svgFiles } from '../sheets/files.ts';
+import { pdfFiles, svgFiles } from '../sheets/files.ts';
 import { type SheetJob, sheetJob } from '../sheets/job.ts';
 import { type MissedSet, makeSheets } from '../sheets/make.ts';
-import { bullets, print, printJson } from '../terminal.ts';
+import { bullets, print, printJson, wrap } from '../terminal.ts';
 import { type OutFile, writeAll } from '../write.ts';
 import { numbersText } from './places.ts';
 
 /** Runs the command: all files are written, or none. */
 export async function papers(file: string, options: SheetOptions): Promise<void> {
   const chosen = await choose(file, options);
-  const { files, sets, missed } = papersOf(file, chosen, options);
+  const { files, sets, missed, letters } = await papersOf(file, chosen, options);
   writeAll(options.out, files);
   if (options.json)
-    printJson({ folder: options.out, files: files.map(({ name }) => name), sets, missed });
-  else print(writtenText(options.out, files), missedText(missed), numbersText(chosen));
+    printJson({ folder: options.out, files: files.map(({ name }) => name), sets, missed, letters });
+  else
+    print(
+      writtenText(options.out, files),
+      missedText(missed),
+      lettersText(letters),
+      numbersText(chosen),
+    );
 }
 
 /** The day that the sheets bear: as asked for, or today. */
@@ -43,6 +49,18 @@ export const missedText = (missed: readonly MissedSet[]): string =>
     missed.map(({ name, why }) => `${name}: ${why.join('; ')}`),
   );
 
+/** Letters that no typeface of the PDF has, and what helps. */
+export const lettersText = (letters: readonly string[]): string =>
+  letters.length === 0
+    ? ''
+    : wrap(
+        `The PDF’s typefaces lack ${letters.join(' ')}: its pages have their numbers instead, such as <U+${codeOf(letters[0] as string)}>. Give --font FILE, a typeface that has them; the SVG sheets show them in the reader’s own.`,
+        '',
+      );
+
+const codeOf = (letter: string): string =>
+  (letter.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0');
+
 /** A set as `--json` tells it. */
 export interface SetTold {
   readonly name: string;
@@ -51,28 +69,37 @@ export interface SetTold {
 }
 
 /** Every sheet and list that was asked for. */
-export function papersOf(
+export async function papersOf(
   file: string,
   chosen: Chosen,
   options: PapersOptions & Partial<SheetOptions>,
-): {
+): Promise<{
   readonly files: readonly OutFile[];
   readonly sets: readonly SetTold[];
   readonly missed: readonly MissedSet[];
-} {
+  /** Letters that no typeface of the PDF has. */
+  readonly letters: readonly string[];
+}> {
   const job = sheetJob(file, chosen, {
     lengths: options.lengths,
     paper: options.paper ?? 'A4',
     date: dateOf(options),
   });
   const { made, missed } = makeSheets(job, options.only);
+  const sort = options.as ?? 'both';
+  const pdf =
+    sort === 'svg'
+      ? { files: [], letters: [] }
+      : await pdfFiles(chosen.loaded.title, job.date, made, options.font);
   return {
     files: [
-      ...made.flatMap(({ name, drawings }) => svgFiles(name, drawings)),
+      ...pdf.files,
+      ...(sort === 'pdf' ? [] : made.flatMap(({ name, drawings }) => svgFiles(name, drawings))),
       ...(options.only === undefined ? listFiles(job) : []),
     ],
     sets: made.map(({ name, what, drawings }) => ({ name, what, pages: drawings.length })),
     missed,
+    letters: pdf.letters,
   };
 }
 

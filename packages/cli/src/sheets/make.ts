@@ -1,7 +1,7 @@
 // The sets of sheets that were asked for: made, empty because the project has nothing for them, or not
 // made and why.
 
-import type { Drawing } from '@shellraise/core';
+import { type Drawing, withPageNumbers } from '@shellraise/core';
 import { badInput, Ending } from '../ending.ts';
 import type { SheetJob } from './job.ts';
 import { sheetMakers } from './list.ts';
@@ -26,13 +26,15 @@ export function makeSheets(
   only?: string,
 ): { readonly made: readonly MadeSet[]; readonly missed: readonly MissedSet[] } {
   const named = only === undefined ? null : namesIn(only);
+  const { title } = job.chosen.loaded;
   const made: MadeSet[] = [];
   const missed: MissedSet[] = [];
   for (const { name, what, make } of sheetMakers) {
     if (named !== null && !named.includes(name)) continue;
     try {
       const drawings = make(job);
-      if (drawings.length > 0) made.push({ name, what, drawings });
+      if (drawings.length > 0)
+        made.push({ name, what, drawings: withPageNumbers(drawings, `${title}: ${what}`) });
       else if (named !== null) missed.push({ name, why: ['the file has nothing for it'] });
     } catch (error) {
       if (named !== null || !(error instanceof Ending)) throw error;
