@@ -6,7 +6,8 @@
 
 import { TAU } from '../math/angle.ts';
 import { NIGHT_MARGIN } from './common.ts';
-import { type CompiledPlan, type DayWays, mostOfDay, openHoursInto } from './compile.ts';
+import { type CompiledPlan, openHoursInto } from './compile.ts';
+import { type DayWays, waysWhileThere } from './night-ways.ts';
 import { capacityInto, PEOPLE_RESOURCES } from './people.ts';
 import { runSerialInto, type SerialCalendar, type SerialWork, serialWork } from './serial.ts';
 
@@ -141,12 +142,14 @@ class NightOfRun {
   set(calendar: SerialCalendar, pace: number): void {
     const { toStop, way } = this.rule;
     this.eachDay(calendar, (ways, x, s, k) => {
+      way[x] = ways.way[s];
+      toStop[x] = Number.POSITIVE_INFINITY;
+      if (ways.toStop[s] === Number.POSITIVE_INFINITY) return;
       const closing = ways.toStop[s] - ways.way[s];
       const [wide, likely] = s === 0 && this.isNew ? [this.unknownPace, 1] : [pace, pace];
       const sure = closing + wide * ways.way[s] + this.held[x];
       const day = this.whole[k];
       const fits = closing + (likely * ways.way[s]) / NIGHT_MARGIN <= day;
-      way[x] = ways.way[s];
       toStop[x] = sure > day && fits ? day : sure;
     });
   }
@@ -166,13 +169,13 @@ class NightOfRun {
     const { serial, hours, waysOf } = this.plan;
     const row = serial.night.stops + 1;
     for (let k = 0; k < hours.days.length; k++) {
-      const most = this.roughly(mostOfDay(calendar, serial.resources, k));
-      const key = `${k} ${most.join()}`;
-      let ways = this.known.get(key);
-      if (ways === undefined) {
-        ways = waysOf(k, most);
-        this.known.set(key, ways);
-      }
+      const ways = waysWhileThere(calendar, serial.resources, k, (day, most) => {
+        const crew = this.roughly(most);
+        const key = `${day} ${crew.join()}`;
+        const kept = this.known.get(key) ?? waysOf(day, crew);
+        this.known.set(key, kept);
+        return kept;
+      });
       for (let s = 0; s < row; s++) put(ways, k * row + s, s, k);
     }
   }

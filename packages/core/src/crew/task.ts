@@ -3,6 +3,7 @@
 // Durations in seconds, gusts in metres per second.
 
 import type { Fault } from '../measure/fault.ts';
+import { HANDLING_LIMITS } from '../stages/stop-work.ts';
 
 /** A range of a quantity: the least and the most that people would bet on, and the likeliest. */
 export interface Range {
@@ -202,4 +203,12 @@ function lostFaults(tasks: readonly Task[], ids: ReadonlyMap<string, number>): F
         'a stop point after it: say where the shell may be left',
       ),
     );
+}
+
+/** The gust over which a task is not begun, m/s; infinite where there is no limit. At height it is never
+ * more than guidance for work at height. */
+export function gustLimitOf({ gustLimit, atHeight }: Task): number {
+  const guidance = HANDLING_LIMITS.find(({ task }) => task === 'work at height')?.gust;
+  const height = atHeight ? (guidance ?? Number.POSITIVE_INFINITY) : Number.POSITIVE_INFINITY;
+  return Math.min(gustLimit ?? Number.POSITIVE_INFINITY, height);
 }

@@ -81,6 +81,14 @@ describe('a weekend', () => {
       expect(days.at(-1)?.odds.done).toBeGreaterThan(0.85);
     }
   });
+  test('is hardly ever caught where most go hours before dark and a few stay', () => {
+    const people = weekend().people.map((one, i) =>
+      i < 3 ? one : { ...one, shifts: one.shifts.map((shift) => ({ ...shift, to: '16:00' })) },
+    );
+    const { days } = planned({ crew: weekend({ people }) }, { ...few, runs: 1000 });
+    for (const { odds } of days) expect(odds.caught).toBeLessThan(0.02);
+    expect(days.at(-1)?.odds.done).toBeGreaterThan(0.3);
+  });
   test('tells first odds by a few hundred runs, near those that follow, before any change is asked about', () => {
     const told: Weekend[] = [];
     const last = planned({}, { ...few, runs: 2000, onFirst: (first) => told.push(first) });
