@@ -57,6 +57,7 @@ export function demoProject() {
     gear,
     raising,
     crew,
+    fitout,
   };
 }
 
@@ -271,6 +272,39 @@ const crew = {
     { name: 'Kofi', climbs: true, leads: true, shifts: shifts([1, 2], '09:00', '18:00') },
   ],
   forecast,
+};
+
+/** What the growers want it for: a weather dish, a bench, dry seed. The wall is what Petra measured at a
+ * broken panel; the hours are what the valley's forecast had for the Monday after. */
+const fitout = {
+  door: ['2-08', '2-09', '2-10', '1-08', '1-09', '1-10'],
+  wall: [{ material: 'glass polyester', thickness: 0.003 }],
+  frequencies: [1_420_405_750, 1_694_500_000],
+  paint: { coats: 1, dryFilm: 0.0001, year: 2026 },
+  seams: { width: 0.012, depth: 0.05, plateDiameter: 0.16 },
+  dish: {
+    diameter: 1.8,
+    focalRatio: 0.375,
+    vertexAhead: 0.15,
+    feed: { beyond: 0.1, diameter: 0.2 },
+    back: { behind: 0.4, diameter: 0.5 },
+  },
+  mount: { height: 1.7 },
+  systemK: 90,
+  seal: { side: 'outside', joint: 0.01, tapeRoll: 15 },
+  weather: Array.from({ length: 14 }, (_, i) => ({
+    at: `2026-05-04T${String(6 + i).padStart(2, '0')}:00`,
+    temperatureC: 9 + Math.min(i, 6),
+    humidity: Number((0.85 - 0.04 * Math.min(i, 6)).toFixed(2)),
+    rainMm: i < 13 ? 0 : 0.6,
+  })),
+  air: { readings: [{ outsideC: 4, insideC: 9, insideHumidity: 0.8, hours: 8 }] },
+  carry: [
+    { name: 'dish', shape: { form: 'dish', diameter: 1.8, depth: 0.3, thickness: 0.05 } },
+    { name: 'seed cabinet', shape: { form: 'box', size: [0.9, 0.5, 1.9] } },
+  ],
+  standsFrom: '2026-05-04',
+  use: { boxes: [{ name: 'potting bench', length: 1.6, depth: 0.6, height: 0.9 }] },
 };
 
 /** Panels of every kind, each with its sides as they lie, anticlockwise from outside. */

@@ -25,6 +25,7 @@ const wants: Readonly<Record<Sheet, Want>> = {
   ground: 'standing',
   raising: 'standing',
   record: 'standing',
+  fitout: 'standing',
 };
 
 const SETTINGS = 'shellraise-settings';

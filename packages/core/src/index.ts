@@ -1086,13 +1086,14 @@ export {
   type ForecastHour,
   type Person,
   ratesOf,
+  forecastTime,
 } from './crew/schema.ts';
 export {
   type FitOut,
   fitOut,
 } from './fitout/answer.ts';
 export { type SeamBody, type Shadows, shadowsOf } from './fitout/blockage.ts';
-export { type FitoutBrief, floorOf, mountOf } from './fitout/brief.ts';
+export { type FitoutBrief, floorOf, mountOf, openPlaces } from './fitout/brief.ts';
 export { type Carry, type CarryAnswer, type CarryQuestion, carryThrough } from './fitout/carry.ts';
 export {
   type ClosingSeams,
@@ -1237,8 +1238,10 @@ export {
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
+export { airSheets } from './papers/air-sheet.ts';
 export { doorSheets } from './papers/door-sheet.ts';
 export type { FitoutSheetOptions } from './papers/fitout-plan.ts';
+export { roomSheets } from './papers/room-sheet.ts';
 export { type SealRound, sealRounds, sealSheets } from './papers/seal-sheet.ts';
 export { frequencyName, type LossStep, lossSteps, signalSheets } from './papers/signal-sheet.ts';
 export { type SwingDrawn, sectionOf, swingSheets } from './papers/swing-sheet.ts';

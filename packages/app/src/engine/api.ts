@@ -31,6 +31,7 @@ import type {
   StockRow,
   StormAnswer,
   TakeoffSettings,
+  ThingShape,
   Weekend,
 } from '@shellraise/core';
 import type { StandingOpening } from './decided.ts';
@@ -42,6 +43,15 @@ import type {
   PrintQuestion,
   Quantities,
 } from './drawings.ts';
+import type {
+  FitoutCarryQuestion,
+  FitoutCarryTold,
+  FitoutDoorQuestion,
+  FitoutDoorTold,
+  FitoutQuestion,
+  FitoutTold,
+  SignalTold,
+} from './fitout.ts';
 import type {
   GroundAnswer,
   GroundPapersQuestion,
@@ -243,4 +253,26 @@ export interface Engine {
   now(question: NowAsked): Read<NowAnswer>;
   /** How to meet a storm. */
   storm(question: StormAsked): Read<StormAnswer>;
+  /** What the shell is for: swing, seal, air, upkeep, room. */
+  fitout(question: FitoutQuestion): Read<FitoutTold>;
+  /** What the shell costs the signal; `onProgress` is told 0 … 1. */
+  fitoutSignal(
+    question: FitoutQuestion,
+    onProgress?: (done: number) => void,
+  ): Read<readonly SignalTold[]>;
+  /** What a door asks for; `onProgress` is told 0 … 1. */
+  fitoutDoor(
+    question: FitoutDoorQuestion,
+    onProgress?: (done: number) => void,
+  ): Read<FitoutDoorTold>;
+  /** How a thing passes; `onProgress` is told 0 … 1. */
+  fitoutCarry(
+    question: FitoutCarryQuestion,
+    onProgress?: (done: number) => void,
+  ): Read<FitoutCarryTold>;
+  /** The shape of an STL file; the unit is told by the lead. */
+  stlShape(
+    bytes: Uint8Array,
+    unit: LengthUnit | null,
+  ): Read<{ readonly shape: ThingShape; readonly roughly: boolean }>;
 }

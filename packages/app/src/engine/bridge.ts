@@ -42,6 +42,10 @@ const worthKeeping: ReadonlySet<Question> = new Set<Question>([
   'ways',
   'mayWait',
   'weekend',
+  'fitout',
+  'fitoutSignal',
+  'fitoutDoor',
+  'fitoutCarry',
 ]);
 
 /** An answer that came sooner is as soon asked again as found, milliseconds. */
@@ -160,5 +164,7 @@ export const raiseEngine = engine();
 export const weekendEngine = engine();
 /** For what changes to the crew would buy: to stop it stops nothing else. */
 export const whatIfEngine = engine();
+/** For what the shell is for: to stop it stops nothing else. */
+export const fitoutEngine = engine();
 /** For what is only printed, worked out ahead. */
 export const printEngine = engine();

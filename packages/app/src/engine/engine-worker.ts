@@ -30,6 +30,7 @@ import { expose } from 'comlink';
 import type { Engine, FileRead, StandAnswer, StandingQuestion } from './api.ts';
 import { leftOutOf, openingsIn, stockAfter } from './decided.ts';
 import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './drawings.ts';
+import { fitoutCarry, fitoutDoor, fitoutSignal, fitoutTold, stlShape } from './fitout.ts';
 import { groundAnswer, stageDetail, stagesAnswer } from './ground.ts';
 import { measureNext } from './measure-next.ts';
 import { mayWait, ways, yardAndKit } from './raised.ts';
@@ -97,6 +98,11 @@ const engine: Engine = {
   weekend,
   now,
   storm,
+  fitout: fitoutTold,
+  fitoutSignal,
+  fitoutDoor,
+  fitoutCarry,
+  stlShape,
 };
 
 function projectRead(read: Read<Project>): FileRead {

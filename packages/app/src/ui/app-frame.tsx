@@ -29,6 +29,9 @@ const RaisingSheet = lazy(async () => ({
 const RecordSheet = lazy(async () => ({
   default: (await import('../sheets/record/record-sheet.tsx')).RecordSheet,
 }));
+const FitoutSheet = lazy(async () => ({
+  default: (await import('../sheets/fitout/fitout-sheet.tsx')).FitoutSheet,
+}));
 
 const sheetOf = {
   pile: PileSheet,
@@ -37,6 +40,7 @@ const sheetOf = {
   ground: GroundSheet,
   raising: RaisingSheet,
   record: RecordSheet,
+  fitout: FitoutSheet,
 } as const;
 
 /** The whole page. */

@@ -10,6 +10,7 @@ export const frameWords = {
     ground: 'Ground',
     raising: 'Raising',
     record: 'Record',
+    fitout: 'Fit-out',
   },
   phases: 'Phases',
   untitled: 'A pile without a name',

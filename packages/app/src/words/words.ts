@@ -2,6 +2,7 @@
 
 import { createContext, use } from 'react';
 import { codesWords } from './codes.ts';
+import { fitoutWords } from './fitout.ts';
 import { fittingWords } from './fitting.ts';
 import { frameWords } from './frame.ts';
 import { groundWords } from './ground.ts';
@@ -27,6 +28,7 @@ export const english = {
   hard: hardWords,
   places: placesWords,
   fitting: fittingWords,
+  fitout: fitoutWords,
   ground: groundWords,
   groundForms: groundFormWords,
   groundStability: groundStabilityWords,

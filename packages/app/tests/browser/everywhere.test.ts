@@ -78,6 +78,7 @@ async function ready(page: Page, sheet: Sheet): Promise<void> {
     ground: '.wind-rose',
     raising: '.raise-card',
     record: '.noting',
+    fitout: '.fitout-tabs .fit-panel',
     pile: 'main input',
     shape: 'main button',
   };
@@ -132,6 +133,7 @@ describe('on paper', () => {
     ground: 6,
     raising: 3,
     record: 3,
+    fitout: 8,
   };
 
   it.each(sheets)(

@@ -1,6 +1,7 @@
 // What the fit-out's answers take from elsewhere in the project, and the frame that they share.
 
 import type { ForecastHour } from '../crew/schema.ts';
+import { type Read, refuse } from '../measure/fault.ts';
 import { hubPoint } from '../shell/geometry.ts';
 import type { HubId } from '../shell/ids.ts';
 import { baseRing } from '../shell/rims.ts';
@@ -47,3 +48,17 @@ export const mountOf = ({ mount }: FitoutSettings): Mount => ({
   latitude: radians(mount.latitudeDeg),
   hourAngle: radians(mount.hourAngleDeg),
 });
+
+/** Places left open: those that a decision leaves out and those of the fit-out's door, ascending; or the
+ * numbers of the door that no place has. */
+export function openPlaces(
+  numbers: readonly string[],
+  leftOut: readonly number[],
+  { door }: Pick<FitoutSettings, 'door'>,
+): Read<number[]> {
+  const missing = door.filter((number) => !numbers.includes(number));
+  if (missing.length > 0)
+    return refuse('fitout.door', missing.join(', '), 'numbers of places that stand');
+  const own = door.map((number) => numbers.indexOf(number));
+  return { ok: true, value: [...new Set([...leftOut, ...own])].sort((a, b) => a - b) };
+}

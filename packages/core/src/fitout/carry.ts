@@ -67,9 +67,12 @@ function seenOf(shape: Carry['shape'], answer: PassAnswer): CarryAnswer['seen'] 
   if (answer.status !== 'passes' || answer.motion.length === 0) return [];
   const body = bodyOf(shape);
   const { motion } = answer;
+  // A dish is made of wedges: drawn as one.
+  const drawn = (parts: readonly Float64Array[]): readonly Float64Array[] =>
+    shape.form === 'dish' ? [Float64Array.from(parts.flatMap((part) => [...part]))] : parts;
   const count = Math.min(MOST_SEEN, motion.length);
   const step = (motion.length - 1) / Math.max(1, count - 1);
   return Array.from({ length: count }, (_, i) => motion[Math.round(i * step)]).flatMap((pose) =>
-    pose === undefined ? [] : [placedAt(body, pose)],
+    pose === undefined ? [] : [drawn(placedAt(body, pose))],
   );
 }

@@ -213,6 +213,11 @@ export const fitoutSection = z.strictObject({
       readings: z.array(airReading).max(8784).default([]),
     })
     .default({ changesPerHour: 2, warmer: 3, outsideC: 15, readings: [] }),
+  door: z
+    .array(name)
+    .max(60)
+    .default([])
+    .describe('Numbers of the places of the door, besides what the decision leaves out.'),
   carry: z
     .array(carried)
     .max(20)

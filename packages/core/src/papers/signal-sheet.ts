@@ -12,6 +12,7 @@ import {
   line,
   type Point,
   polygon,
+  rectangle,
   text,
 } from './drawing.ts';
 import { type FitoutSheetOptions, run } from './fitout-plan.ts';
@@ -85,10 +86,6 @@ export function signalSheets(
   options: FitoutSheetOptions = {},
 ): Drawing[] {
   const steps = lossSteps(sky);
-  const decimals = Math.max(
-    0,
-    Math.min(3, Math.ceil(-Math.log10((steps[0]?.to ?? 1) - (steps[0]?.from ?? 0)))),
-  );
   const name = frequencyName(about.frequency);
   const at = (point: SkyPoint): string =>
     `${worseDb(point).toFixed(2)} dB at azimuth ${point.azimuthDeg}°, elevation ${point.elevationDeg}°`;
@@ -116,17 +113,20 @@ export function signalSheets(
       { name: 'loss', share: 0.6, align: 'start' },
       { name: 'of the sky', share: 0.4, align: 'end' },
     ],
-    rows: steps.map(({ from, to, fill, share }) => ({
-      cells: [
-        `${from.toFixed(decimals)} to ${to.toFixed(decimals)} dB`,
-        `${(100 * share).toFixed(0)} %`,
-      ],
+    rows: steps.map((step) => ({
+      cells: [stepName(step), `${(100 * step.share).toFixed(0)} %`],
       accent: false,
       bold: [true, false],
-      swatch: fill,
+      swatch: step.fill,
     })),
   });
 }
+
+/** `0.4 to 0.6 dB`. */
+const stepName = ({ from, to }: LossStep): string => {
+  const decimals = Math.max(0, Math.min(3, Math.ceil(-Math.log10(to - from) - 1e-9)));
+  return `${from.toFixed(decimals)} to ${to.toFixed(decimals)} dB`;
+};
 
 /** A frequency in words: `1.420 GHz`, `432.0 MHz`. */
 export const frequencyName = (hertz: number): string =>
@@ -171,9 +171,22 @@ function skyItems(
             { weight: 'medium', dash: 'dashed', ink: 'accent' },
           ),
         ]),
+    ...legend(steps, placing),
     ...mark(spot(sky.best.azimuthDeg, sky.best.elevationDeg), 'best'),
     ...mark(spot(sky.worst.azimuthDeg, sky.worst.elevationDeg), 'worst'),
   ];
+}
+
+/** The steps as samples in the free corner below on the left. */
+function legend(steps: readonly LossStep[], placing: GroundPlacing): Item[] {
+  const [x, y] = placing.at([-1, 1]);
+  return steps.flatMap((step, i): Item[] => {
+    const top = y + 6 * (i - steps.length) + 9;
+    return [
+      rectangle({ x: x - 8, y: top, width: 7, height: 4.4 }, { weight: 'thin' }, step.fill),
+      text([x + 1, top + 2.2], stepName(step), 2.8),
+    ];
+  });
 }
 
 function mark([x, y]: Point, words: string): Item[] {

@@ -4,8 +4,10 @@ import { floorOf, mountOf } from '../../src/fitout/brief.ts';
 import { doorAdvice, doorOfPlaces } from '../../src/fitout/door.ts';
 import { readFitout } from '../../src/fitout/schema.ts';
 import { lyingSeams } from '../../src/fitout/seams.ts';
+import { airSheets } from '../../src/papers/air-sheet.ts';
 import { doorSheets } from '../../src/papers/door-sheet.ts';
 import { type Drawing, flatItems } from '../../src/papers/drawing.ts';
+import { roomSheets } from '../../src/papers/room-sheet.ts';
 import { sealRounds, sealSheets } from '../../src/papers/seal-sheet.ts';
 import { lossSteps, signalSheets } from '../../src/papers/signal-sheet.ts';
 import { sectionOf, swingSheets } from '../../src/papers/swing-sheet.ts';
@@ -30,6 +32,7 @@ const read = readFitout({
   seal: { joint: 0.01, tapeRoll: 15 },
   leaks: [{ between: [numbers[0], numbers[1]] }],
   standsFrom: '2026-05-03',
+  use: { headroom: 0.5, boxes: [{ name: 'bed', length: 0.6, depth: 0.3, height: 0.2 }] },
   paint: { dryFilm: 1e-4, year: 2026 },
 });
 if (!read.ok) throw new Error(JSON.stringify(read.faults));
@@ -71,6 +74,9 @@ const door = doorSheets(
   facts,
 );
 
+const air = airSheets({ shell, floor: floorOf(shell), air: answer.air }, facts);
+const room = roomSheets({ shell, settings, floor: floorOf(shell), use: answer.use }, facts);
+
 describe('the sheets of the fit-out', () => {
   it.each([
     ['swing', swing],
@@ -78,6 +84,8 @@ describe('the sheets of the fit-out', () => {
     ['seal', seal],
     ['upkeep', upkeep],
     ['door', door],
+    ['air', air],
+    ['room', room],
   ])('%s: stay on their paper, say their caution, write no nonsense', (_, sheets) => {
     expect(sheets.length).toBeGreaterThan(0);
     for (const sheet of sheets) {
