@@ -4,6 +4,7 @@ import { CLOSE_DOWN } from './common.ts';
 import { type LightNeed, type PlanHours, planHours, SLOT, SLOTS_PER_DAY } from './hours.ts';
 import { networkOf } from './network.ts';
 import { nightRule, type WaysOf } from './night-ways.ts';
+import { openHoursInto } from './open-hours.ts';
 import { PEOPLE_RESOURCES, type Presence, plannedCapacityInto, presenceOf } from './people.ts';
 import type { CrewSettings } from './schema.ts';
 import type { SerialCalendar, SerialTasks } from './serial.ts';
@@ -69,7 +70,7 @@ export function compilePlan(
   };
   const attended = Uint8Array.from(presence.pieceOf, (p) => (capacity[p * size] > 0 ? 1 : 0));
   const asForecast = new Float64Array(hours.days.length).fill(1);
-  openHoursInto(calendar, hours, classes, asForecast, attended);
+  openHoursInto(calendar, hours, classes, attended)(asForecast);
   const plain = serialTasks(tasks, classOf, gearNames);
   const { night, stops, waysOf } = nightRule(tasks, plain, calendar, hours);
   return {
@@ -102,38 +103,6 @@ function hourClasses(tasks: readonly Task[]): { classes: HourClass[]; classOf: I
     return at;
   });
   return { classes, classOf };
-}
-
-/** Writes which hours are open to each class when the gusts of each day come as so many times the
- * forecast. Unknown gusts hold nobody back. Work goes on only while anybody is there (`attended`). */
-export function openHoursInto(
-  calendar: SerialCalendar,
-  { open, gust }: PlanHours,
-  classes: readonly HourClass[],
-  gustFactor: Float64Array,
-  attended: Uint8Array,
-): void {
-  const { until, next, slots, slotsPerDay } = calendar;
-  for (let c = 0; c < classes.length; c++) {
-    const { light, gustLimit } = classes[c];
-    const lit = open[light];
-    const alone = light === 'waits';
-    const row = c * slots;
-    let [end, first] = [slots, slots];
-    for (let day = slots / slotsPerDay - 1; day >= 0; day--) {
-      const limit = gustLimit / gustFactor[day];
-      for (let s = (day + 1) * slotsPerDay - 1; s >= day * slotsPerDay; s--) {
-        if (lit[s] === 1 && (alone || attended[s] === 1) && !(gust[s] > limit)) {
-          until[row + s] = end;
-          first = s;
-        } else {
-          until[row + s] = s;
-          end = s;
-        }
-        next[row + s] = first;
-      }
-    }
-  }
 }
 
 function serialTasks(

@@ -6,8 +6,9 @@
 
 import { TAU } from '../math/angle.ts';
 import { NIGHT_MARGIN } from './common.ts';
-import { type CompiledPlan, openHoursInto } from './compile.ts';
+import type { CompiledPlan } from './compile.ts';
 import { type DayWays, waysWhileThere } from './night-ways.ts';
+import { openHoursInto } from './open-hours.ts';
 import { capacityInto, PEOPLE_RESOURCES } from './people.ts';
 import { runSerialInto, type SerialCalendar, type SerialWork, serialWork } from './serial.ts';
 
@@ -70,6 +71,7 @@ export function simulate(plan: CompiledPlan, options: SimulationOptions): Simula
   const comes = new Uint8Array(crew.people.length).fill(1);
   const gustFactor = new Float64Array(days).fill(1);
   const gusty = crew.gustSd > 0 && plan.classes.some(({ gustLimit }) => gustLimit < 100);
+  const blow = openHoursInto(calendar, hours, plan.classes, plan.attended);
   const night = new NightOfRun(plan, paceSd);
   const tasksOfRun = { ...serial, night: night.rule };
   const tally = newTally(runs, days, stops, n);
@@ -85,7 +87,7 @@ export function simulate(plan: CompiledPlan, options: SimulationOptions): Simula
     if (gusty) {
       for (let k = 0; k < days; k++)
         gustFactor[k] = Math.exp(crew.gustSd * normalOf(base ^ dates[k] ^ GUST));
-      openHoursInto(calendar, hours, plan.classes, gustFactor, plan.attended);
+      blow(gustFactor);
     }
     night.set(calendar, pace);
     const end = runSerialInto(work, tasksOfRun, calendar, list, rank, drawn, look, from);
