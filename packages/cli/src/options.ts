@@ -110,6 +110,8 @@ export interface RaiseOptions extends StandOptions {
   readonly inside?: boolean;
   readonly bags?: boolean;
   readonly wait?: boolean;
+  /** Sectors of the yard where nothing may lie, as typed. */
+  readonly keepClear?: string;
   /** Gust that stacks, lifts and the shell left alone are reckoned for, m/s; days until the next trip. */
   readonly gust?: number;
   readonly days?: number;

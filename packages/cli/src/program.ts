@@ -80,6 +80,10 @@ export function program(): Command {
     .option('--done <stages>', 'with --now: stages done, and lifts of the next: "8+3"', '0')
     .option('--on <day>', 'with --now: the day (else the first of the file)', day)
     .option('--yard', 'where the stacks lie, in the order of work, and what keeps them down')
+    .option(
+      '--keep-clear <sectors>',
+      'with --yard: where nothing may lie, degrees clockwise from the datum: "80-120, 300-20"',
+    )
     .option('--lifts', 'how each piece is lifted; with --stage the lift cards of that stage')
     .option('--inside', 'way in and way out: what still passes until when, heights at each stage')
     .option('--bags', 'bags with labels, what to buy before which stage, tools, charge')

@@ -2,11 +2,14 @@
 // bags and kit, what may wait.
 
 import {
+  describeFault,
   type KitAnswer,
   kitAnswer,
   type LeftAnswer,
   liftsOfStages,
   type RaisedShell,
+  readSectors,
+  type Sector,
   type StageLifts,
   type WayAnswer,
   waitAnswer,
@@ -36,10 +39,19 @@ export const asksRaised = ({ yard, lifts, inside, bags, wait }: RaiseOptions): b
   [yard, lifts, inside, bags, wait].includes(true);
 
 /** Ends the command where a gust or days are given for nothing that takes them. */
-export function checkRaisedOptions({ yard, lifts, wait, gust, days }: RaiseOptions): void {
+export function checkRaisedOptions(options: RaiseOptions): void {
+  const { yard, lifts, wait, gust, days, keepClear } = options;
+  if (keepClear !== undefined && !yard)
+    throw badInput('--keep-clear: found alone, expected with --yard');
   if (gust !== undefined && !(yard || lifts || wait))
     throw badInput('--gust: found alone, expected with --yard, --lifts or --wait');
   if (days !== undefined && !wait) throw badInput('--days: found alone, expected with --wait');
+}
+
+function sectorsOf(text: string): readonly Sector[] {
+  const read = readSectors(text);
+  if (!read.ok) throw badInput(`--keep-clear: ${read.faults.map(describeFault).join('; ')}`);
+  return read.value;
 }
 
 /** Answers what is asked for. Ends the command where a gust, days or a stage is missing or wrong. */
@@ -49,13 +61,15 @@ export function raisedParts(
   options: RaiseOptions,
   progress: Progress,
 ): RaisedParts {
-  const { yard, lifts, inside, bags, wait, stage, gust, days } = options;
+  const { yard, lifts, inside, bags, wait, stage, gust, days, keepClear = '' } = options;
   if (!asksRaised(options)) return {};
   const shell = raisedShell(raised);
   const told = (from: number, to: number, what: string) => (part: number) =>
     progress.update(0.7 + 0.3 * (from + (to - from) * part), what);
   return {
-    ...(yard && { yard: orEnd(file, yardAnswer(shell, { gust: gust ?? null })) }),
+    ...(yard && {
+      yard: orEnd(file, yardAnswer(shell, { gust: gust ?? null, avoid: sectorsOf(keepClear) })),
+    }),
     ...(lifts && {
       lifts: liftsOfStages(
         shell,

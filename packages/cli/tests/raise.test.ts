@@ -77,7 +77,17 @@ describe('shellraise raise', () => {
 
   it('tells yard, lifts, way out, bags and what may wait, each with its caution', async () => {
     const file = fileOf(JSON.stringify(twenty));
-    const flags = ['--yard', '--lifts', '--inside', '--bags', '--wait', '--gust', '4'];
+    const flags = [
+      '--yard',
+      '--lifts',
+      '--inside',
+      '--bags',
+      '--wait',
+      '--gust',
+      '4',
+      '--keep-clear',
+      '0-90',
+    ];
     const told = await run(['raise', file, '--tries', '2', ...flags, '--stage', '3']);
     expect(told.code).toBe(0);
     for (const words of [
@@ -93,6 +103,7 @@ describe('shellraise raise', () => {
     expect(told.out.match(/licensed engineer or rigger\s+decide/g)?.length).toBeGreaterThan(4);
     const doc = JSON.parse((await run(['raise', file, '--tries', '2', '--json', ...flags])).out);
     expect(doc.yard.stacks[0].stage).toBe(1);
+    for (const { azimuth } of doc.yard.stacks) expect(azimuth).toBeGreaterThanOrEqual(Math.PI / 2);
     expect(doc.lifts.at(-1).heights.short).toEqual([]);
     expect(doc.inside.inside.things[0].name).toBe('crate');
     expect(doc.bags.tools).toHaveLength(doc.plan.stages.length);

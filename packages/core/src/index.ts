@@ -987,6 +987,7 @@ export {
   type StackWind,
   stackWind,
 } from './raise/yard/stack-wind.ts';
+export { readSectors, type Sector, sectorsText } from './raise/yard/sectors.ts';
 export { type Ground as GroundPoint, walkRound } from './raise/yard/walk.ts';
 export {
   type StackedPiece,

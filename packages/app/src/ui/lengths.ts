@@ -16,6 +16,8 @@ export interface Lengths {
   readonly large: (metres: number) => string;
   /** The same in the other system. */
   readonly largeEcho: (metres: number) => string;
+  /** A way on foot: `14.4 m`, `47' 0"`. */
+  readonly far: (metres: number) => string;
   /** A standard deviation or misfit: `0.7 mm`, `0.03 in`. */
   readonly small: (metres: number) => string;
   /** A misfit with its sign: `+9.1 mm`, `−0.36 in`. */
@@ -50,6 +52,10 @@ export function lengthsIn(system: LengthSystem): Lengths {
     echo: write('side', other(system)),
     large: write('large', system),
     largeEcho: write('large', other(system)),
+    far: (metres) =>
+      system === 'metric'
+        ? `${metres.toFixed(1)} m`
+        : write('large', system)(0.3048 * Math.round(metres / 0.3048)),
     small: (metres) => small(metres, system),
     off: (metres) => `${metres < 0 ? '−' : '+'}${small(metres, system)}`,
   };

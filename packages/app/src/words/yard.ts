@@ -33,6 +33,8 @@ export const yardWords = {
   most: 'Panels in a stack at most',
   gust: (unit: string) => `Gusts the stacks must bear, ${unit}`,
   gustNote: 'empty: the design wind',
+  keepClear: 'Sectors kept clear',
+  keepClearNote: 'degrees clockwise from the datum: 80-120, 300-20',
   bags: 'Bags, one a stage',
   left: (left: number, lines: number) => `${left} of ${plural(lines, 'line')} still to go in`,
   packed: (bags: number) => `All ${bags} bags are packed.`,

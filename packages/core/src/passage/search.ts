@@ -82,8 +82,8 @@ export function searchWayOut(scene: Scene, options: PassSearchOptions = {}): Pas
   }
   const why =
     clear === 0
-      ? `none of ${crossings} poses in the opening is clear`
-      : `${clear} clear poses in the opening lead nowhere in ${movements} movements`;
+      ? `none of ${crossings} ways to hold it in the opening is clear of the wall`
+      : `of ${clear} ways to hold it in the opening none leads on (${movements} movements tried)`;
   return { motion: null, crossings, clear, movements, why };
 }
 

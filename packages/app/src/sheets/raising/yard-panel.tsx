@@ -1,9 +1,10 @@
 // What lies ready: the stacks of the stage on show with what keeps them down, bags to be filled, what is to
 // be bought before which stage, charge.
 
-import type { YardAnswer, YardWishes } from '@shellraise/core';
+import { readSectors, sectorsText, type YardAnswer, type YardWishes } from '@shellraise/core';
 import type { YardAndKit } from '../../engine/raised.ts';
 import { useLengths } from '../../ui/app-context.tsx';
+import { LimitField } from '../../ui/limit-field.tsx';
 import { useWords } from '../../words/words.ts';
 import { LengthField, NumberField } from '../ground/fields.tsx';
 import { Faults } from '../ground/small.tsx';
@@ -57,7 +58,7 @@ function Stacks({ yard, number }: { yard: YardAnswer; number: number }) {
   return (
     <>
       <p>
-        {words.facts(yard.stacks.length, lengths.large(yard.longest), lengths.large(yard.reach))}{' '}
+        {words.facts(yard.stacks.length, lengths.far(yard.longest), lengths.far(yard.reach))}{' '}
         {words.weight(speed(yard.gust), Math.ceil(heaviest / 5) * 5)}
       </p>
       <p className="facts-caution">{yard.assumed.at(-1)}</p>
@@ -74,7 +75,7 @@ function Stacks({ yard, number }: { yard: YardAnswer; number: number }) {
             </p>
             <p className="quiet">
               {stack.words}{' '}
-              {words.walk(lengths.large(Math.max(...stack.pieces.map((one) => one.walk))))}
+              {words.walk(lengths.far(Math.max(...stack.pieces.map((one) => one.walk))))}
             </p>
           </section>
         ))
@@ -140,6 +141,14 @@ function Wishes({
           least={0}
           most={80}
           onValue={(gust) => set({ gust })}
+        />
+        <LimitField
+          name={words.keepClear}
+          note={words.keepClearNote}
+          shown={sectorsText(wishes.avoid ?? [])}
+          fault={words.keepClearNote}
+          read={readSectors}
+          onValue={(avoid) => set({ avoid: avoid ?? [] })}
         />
       </div>
     </details>

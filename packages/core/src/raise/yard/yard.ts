@@ -15,6 +15,7 @@ import { pointAt } from '../../math/vector.ts';
 import { baseRing } from '../../shell/rims.ts';
 import { type Piece, type PieceModel, pieceOf } from '../lifts/piece.ts';
 import type { PieceMade, RaisingPlan } from '../plan.ts';
+import type { Sector } from './sectors.ts';
 import { STACK_FRICTION, type StackWind, stackWind } from './stack-wind.ts';
 import { type Ground, walkRound } from './walk.ts';
 
@@ -31,7 +32,7 @@ export interface YardQuestion {
   /** Panels in a stack at most; 10 where left out. */
   readonly most?: number;
   /** Sectors where nothing may lie, radians clockwise seen from above from the datum, from … to. */
-  readonly avoid?: readonly (readonly [from: number, to: number])[];
+  readonly avoid?: readonly Sector[];
   readonly overrides?: readonly Override[];
 }
 
@@ -193,7 +194,7 @@ function spotsRound(
   from: number,
   pitch: number,
   needed: number,
-  avoid: readonly (readonly [number, number])[],
+  avoid: readonly Sector[],
 ): Ground[] {
   const spots: Ground[] = [];
   const isFree = (clockwise: number): boolean =>
