@@ -11,7 +11,8 @@ const setupFiles = process.env.SHELLRAISE_CHECKS
 const browserTests = 'packages/app/tests/browser/**/*.test.ts';
 
 // Browser tests run in Chromium on the built app, alone and one file after the other: they wait
-// for what a person would wait for, and a busy machine would make them slow.
+// for what a person would wait for, and a busy machine would make them slow. One browser is started
+// for all files.
 export default defineConfig({
   resolve: { alias: { '@shellraise/core': core, '@shellraise/sync': sync } },
   test: {
@@ -40,6 +41,7 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,
+          isolate: false,
           sequence: { groupOrder: 1 },
         },
       },

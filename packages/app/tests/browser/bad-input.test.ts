@@ -4,7 +4,7 @@ import { frameWords } from '../../src/words/frame.ts';
 import { shapeWords } from '../../src/words/shape.ts';
 import { dropFile, inBrowser } from './support.ts';
 
-const { open } = inBrowser({ keepsAnswers: true });
+const { open } = inBrowser();
 const sheetsOf = ['pile', 'shape', 'places'] as const;
 
 const faultOf = (page: Page) => page.getByRole('alert').last();
@@ -156,6 +156,7 @@ describe('an engine that dies', () => {
   it('is told of where it was closing the shell, and closes it when asked again', async () => {
     const { page } = await open({
       sheet: 'shape',
+      fresh: true,
       before: () => {
         // The second thread, which is for what takes long, ends at once.
         const Own = Worker;

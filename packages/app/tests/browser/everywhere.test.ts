@@ -6,7 +6,7 @@ import { placesWords } from '../../src/words/places.ts';
 import { shapeWords } from '../../src/words/shape.ts';
 import { inBrowser } from './support.ts';
 
-const { open } = inBrowser({ keepsAnswers: true });
+const { open } = inBrowser();
 
 const plan = (page: Page) => page.getByRole('application', { name: /^Flat plan of/ });
 

@@ -7,7 +7,7 @@ import { fitoutWords as words } from '../../src/words/fitout.ts';
 import { groundFormWords } from '../../src/words/ground-forms.ts';
 import { inBrowser } from './support.ts';
 
-const { open } = inBrowser({ keepsAnswers: true });
+const { open } = inBrowser();
 
 const tab = (page: Page, key: keyof typeof words.tab) =>
   page.getByRole('tab', { name: words.tab[key], exact: true }).click();

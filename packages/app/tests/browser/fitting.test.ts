@@ -6,7 +6,7 @@ import { placesWords } from '../../src/words/places.ts';
 import { accessFaults } from './access.ts';
 import { inBrowser } from './support.ts';
 
-const { open } = inBrowser({ keepsAnswers: true });
+const { open } = inBrowser();
 const PATIENCE = { timeout: 60_000 };
 
 async function openTab(page: Page, name: string): Promise<void> {

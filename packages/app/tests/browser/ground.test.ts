@@ -8,7 +8,7 @@ import { accessFaults } from './access.ts';
 import { tooSmall, tooWide } from './sizes.ts';
 import { inBrowser } from './support.ts';
 
-const { open } = inBrowser({ keepsAnswers: true });
+const { open } = inBrowser();
 const PATIENCE = { timeout: 60_000 };
 
 const tabs = { ...words.tab, ...forms.tab };
@@ -187,7 +187,7 @@ describe('levels and survey', () => {
 
 describe('the stages', () => {
   it('come while they are reckoned, can be stopped, and tell of each whether it stands', async () => {
-    const { page, faults } = await open({ sheet: 'ground' });
+    const { page, faults } = await open({ sheet: 'ground', fresh: true });
     await ready(page);
     await openTab(page, 'stages');
     await page.locator('.chart-stop[d^=M]').first().waitFor(PATIENCE);

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { frameWords } from '../../src/words/frame.ts';
 import { dropFile, inBrowser } from './support.ts';
 
-const { open, profile } = inBrowser();
+const { open, profile, knowingProfile } = inBrowser();
 
 const csv = (tag: string) => `tag,side1 mm,side2 mm,side3 mm\n${tag},928,929,1082\n`;
 const undo = (page: Page) => page.getByRole('button', { name: frameWords.undo, exact: true });
@@ -46,7 +46,7 @@ describe('a project', () => {
   });
 
   it('takes back and makes again each change, after the page was closed too', async () => {
-    const context = await profile();
+    const context = await knowingProfile();
     const { page } = await open({ context });
     await ownPile(page);
     expect(await undo(page).isDisabled()).toBe(true);
@@ -65,7 +65,7 @@ describe('a project', () => {
   });
 
   it('shows in one page what was changed in another', async () => {
-    const context = await profile();
+    const context = await knowingProfile();
     const one = (await open({ context })).page;
     await ownPile(one);
     const two = (await open({ context })).page;

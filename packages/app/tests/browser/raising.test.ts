@@ -9,7 +9,7 @@ import { raisingWords as words } from '../../src/words/raising.ts';
 import { weekendWords as weekend } from '../../src/words/weekend.ts';
 import { dropFile, inBrowser } from './support.ts';
 
-const { open } = inBrowser({ keepsAnswers: true });
+const { open } = inBrowser();
 const demo = JSON.parse(
   readFileSync(new URL('../../../../examples/demo/project.json', import.meta.url), 'utf8'),
 ) as { readonly crew: { readonly dates: readonly unknown[] } };

@@ -7,7 +7,7 @@ import { recordingWords as recording } from '../../src/words/recording.ts';
 import { twinWords as twin } from '../../src/words/twin.ts';
 import { inBrowser, spotOf } from './support.ts';
 
-const { open, profile } = inBrowser();
+const { open, knowingProfile } = inBrowser();
 
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 const tab = (page: Page, name: string) => page.getByRole('tab', { name, exact: true }).click();
@@ -27,7 +27,7 @@ async function press(page: Page, number: string, milliseconds = 0): Promise<void
 
 describe('what is noted on the plan', () => {
   it('is there after the page was closed, can be taken back, and goes to another device as a file', async () => {
-    const context = await profile();
+    const context = await knowingProfile();
     const first = await open({ context, sheet: 'record' });
     const { page } = first;
     await page.locator('.plan text').getByText('1-01', { exact: true }).first().waitFor();

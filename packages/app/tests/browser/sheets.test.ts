@@ -12,7 +12,7 @@ import { tooSmall, tooWide } from './sizes.ts';
 import { dropFile, inBrowser, putAway, type Screen, screens } from './support.ts';
 import { faultLines, textFaults } from './text-faults.ts';
 
-const { open } = inBrowser({ keepsAnswers: true });
+const { open } = inBrowser();
 const schemes = ['light', 'dark', 'outdoor'] as const;
 const allScreens = Object.keys(screens) as Screen[];
 

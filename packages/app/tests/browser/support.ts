@@ -1,5 +1,6 @@
-// The built app in a real Chromium: one server and one browser for a test file, a fresh profile for
-// every page. Sizes and schemes as people have them.
+// The built app in a real Chromium: one server and one browser for all test files, every test in a
+// profile that holds nothing but what the engine answered before: its stages and plans take longer
+// than all that is looked at. Sizes and schemes as people have them.
 
 import { fileURLToPath } from 'node:url';
 import { createServer } from '@shellraise/server';
@@ -17,6 +18,34 @@ export const screens = {
 /** A screen. */
 export type Screen = keyof typeof screens;
 
+/** What playwright switches off, and of the browser's own window the lists under its address line: a
+ * thread of theirs starts with every page, though nobody sees them. The last such switch counts alone. */
+const switchedOff = [
+  'AvoidUnnecessaryBeforeUnloadCheckSync',
+  'DestroyProfileOnBrowserClose',
+  'HttpsUpgrades',
+  'HttpsFirstBalancedModeAutoEnable',
+  'LensOverlay',
+  'MediaRouter',
+  'PaintHolding',
+  'ThirdPartyStoragePartitioning',
+  'AvoidCorsURLLoaderRestartOnRedirect',
+  'TcpPortRandomizationWin',
+  'OptimizationHints',
+  'NetworkTimeServiceQuerying',
+  'AimEnabled',
+  'PreconnectToSearch',
+  'WebUIOmniboxPopup',
+  'WebUIOmniboxAimPopup',
+];
+
+/** Pages are painted without a graphics card that would have to be reckoned as well. */
+const lean = [
+  `--disable-features=${switchedOff.join()}`,
+  '--disable-gpu-rasterization',
+  '--disable-gpu-compositing',
+];
+
 /** WebGL without a graphics card. */
 const soft = ['--no-sandbox', '--enable-unsafe-swiftshader', '--use-angle=swiftshader'];
 
@@ -29,6 +58,8 @@ export interface PageOptions {
   /** Run in the page before anything of the app. */
   readonly before?: (() => void) | undefined;
   readonly context?: BrowserContext;
+  /** In a profile in which the engine has answered nothing yet. */
+  readonly fresh?: boolean;
 }
 
 /** How a test file's browser is. */
@@ -37,76 +68,99 @@ export interface BrowserOptions {
   readonly args?: readonly string[];
   /** Keeps the app for use without a network: costs every new profile a third of its first page. */
   readonly offline?: boolean;
-  /** Pages of one test after the other find what the engine answered in the last: its stages and
-   * plans take longer than all that is looked at. All else is forgotten between them. */
-  readonly keepsAnswers?: boolean;
+}
+
+/** What stays from one test file to the next. */
+interface House {
+  readonly browser: Browser;
+  readonly server: Awaited<ReturnType<typeof createServer>>;
+  readonly address: string;
+  /** Profiles that keep the engine's answers, and nothing else from one test to the next. */
+  readonly profiles: { readonly screen: Screen; readonly context: BrowserContext }[];
+}
+
+/** By what Chromium was started with. They end with this process. */
+const houses = new Map<string, Promise<House>>();
+
+function houseOf(args: readonly string[]): Promise<House> {
+  const house = houses.get(args.join(' ')) ?? newHouse(args);
+  houses.set(args.join(' '), house);
+  return house;
+}
+
+async function newHouse(args: readonly string[]): Promise<House> {
+  const executablePath = process.env.SHELLRAISE_CHROMIUM || '/usr/bin/chromium';
+  const server = createServer({ root: fileURLToPath(new URL('../../dist', import.meta.url)) });
+  await server.listen({ host: '127.0.0.1', port: 0 });
+  server.server.unref();
+  const { port } = server.server.address() as { port: number };
+  const browser = await chromium.launch({ executablePath, args: [...lean, ...args] });
+  return { browser, server, address: `http://localhost:${port}/`, profiles: [] };
 }
 
 /** A test file's browser. Tests are skipped, with the reason, where there is no Chromium. */
-export function inBrowser({
-  args = soft,
-  offline = false,
-  keepsAnswers = false,
-}: BrowserOptions = {}) {
-  let browser: Browser | null = null;
-  let server: Awaited<ReturnType<typeof createServer>> | null = null;
-  let address = '';
-  const contexts: BrowserContext[] = [];
-  const shared = new Map<Screen, BrowserContext>();
+export function inBrowser({ args = soft, offline = false }: BrowserOptions = {}) {
+  let house: House | null = null;
+  const fresh: BrowserContext[] = [];
+  const lent = new Set<BrowserContext>();
 
   beforeAll(async () => {
-    const executablePath = process.env.SHELLRAISE_CHROMIUM || '/usr/bin/chromium';
-    if (noBrowser) return;
-    server = createServer({ root: fileURLToPath(new URL('../../dist', import.meta.url)) });
-    await server.listen({ host: '127.0.0.1', port: 0 });
-    const { port } = server.server.address() as { port: number };
-    address = `http://localhost:${port}/`;
-    browser = await chromium.launch({ executablePath, args: [...args] });
+    if (!noBrowser) house = await houseOf(args);
   });
 
   beforeEach((test) => {
     if (noBrowser) test.skip(noBrowser);
     return async () => {
-      for (const context of contexts.splice(0)) await context.close();
-      for (const context of shared.values()) for (const page of context.pages()) await page.close();
+      for (const context of fresh.splice(0)) await context.close();
+      for (const context of lent) await forgetAll(context, inHouse().address);
+      lent.clear();
     };
   });
 
+  // A browser like no other file's is not kept.
   afterAll(async () => {
-    await browser?.close();
-    await server?.close();
+    if (house === null || args === soft) return;
+    houses.delete(args.join(' '));
+    await house.browser.close();
+    await house.server.close();
   });
 
-  /** A profile of its own: storage, service worker, files. */
-  async function profile(screen: Screen = 'laptop'): Promise<BrowserContext> {
-    const context = await newContext(screen);
-    contexts.push(context);
-    return context;
+  function inHouse(): House {
+    if (!house) throw new Error('there is no browser');
+    return house;
   }
 
-  function newContext(screen: Screen): Promise<BrowserContext> {
-    if (!browser) throw new Error('there is no browser');
-    return browser.newContext({
+  const newContext = (screen: Screen): Promise<BrowserContext> =>
+    inHouse().browser.newContext({
       ...screens[screen],
       acceptDownloads: true,
       serviceWorkers: offline ? 'allow' : 'block',
     });
+
+  /** A profile of its own, that has never been used: storage, service worker, files. */
+  async function profile(screen: Screen = 'laptop'): Promise<BrowserContext> {
+    const context = await newContext(screen);
+    fresh.push(context);
+    return context;
   }
 
-  /** The profile that keeps answers, unless a page of this test has it already. */
-  async function keptProfile(screen: Screen): Promise<BrowserContext> {
-    const context = shared.get(screen) ?? (await newContext(screen));
-    shared.set(screen, context);
-    return context.pages().length > 0 ? profile(screen) : context;
+  /** As `profile`, but what the engine answered in other tests need not be asked again. */
+  async function knowingProfile(screen: Screen = 'laptop'): Promise<BrowserContext> {
+    if (offline) return profile(screen);
+    const { profiles } = inHouse();
+    const free = profiles.find((one) => one.screen === screen && !lent.has(one.context));
+    const context = free?.context ?? (await newContext(screen));
+    if (!free) profiles.push({ screen, context });
+    lent.add(context);
+    return context;
   }
 
   /** The app on a sheet. Errors of the page fail the test that looks at `faults`. */
   async function open(options: PageOptions = {}): Promise<{ page: Page; faults: string[] }> {
     const { screen = 'laptop' } = options;
-    const own = options.context ?? (keepsAnswers ? null : await profile(screen));
-    const context = own ?? (await keptProfile(screen));
+    const context =
+      options.context ?? (await (options.fresh ? profile(screen) : knowingProfile(screen)));
     const page = await context.newPage();
-    if (!own) await page.addInitScript(forgetProjects);
     const faults: string[] = [];
     page.on('pageerror', (error) => faults.push(error.message));
     page.on('console', (message) => {
@@ -114,12 +168,32 @@ export function inBrowser({
     });
     if (options.scheme) await page.addInitScript(setScheme, options.scheme);
     if (options.before) await page.addInitScript(options.before);
-    await page.goto(`${address}#${options.sheet ?? 'pile'}`);
+    await page.goto(`${inHouse().address}#${options.sheet ?? 'pile'}`);
     await page.locator('main').waitFor();
     return { page, faults };
   }
 
-  return { profile, open, address: () => address, server: () => server };
+  return { profile, knowingProfile, open };
+}
+
+/** Leaves a profile as it was made, but for the engine's answers. */
+async function forgetAll(context: BrowserContext, address: string): Promise<void> {
+  for (const page of context.pages()) await page.close();
+  await context.setOffline(false);
+  const page = await context.newPage();
+  // Of the app's origin, without the app.
+  await page.goto(new URL('robots.txt', address).href);
+  await page.evaluate(async () => {
+    localStorage.clear();
+    const names = (await indexedDB.databases()).flatMap(({ name }) => name ?? []);
+    for (const name of names.filter((one) => one !== 'shellraise-answers'))
+      await new Promise<void>((done, fail) => {
+        const deleting = indexedDB.deleteDatabase(name);
+        deleting.onsuccess = () => done();
+        deleting.onerror = () => fail(deleting.error);
+      });
+  });
+  await page.close();
 }
 
 /** Why there is no browser; empty where there is one. */
@@ -130,14 +204,6 @@ function setScheme(scheme: string): void {
   const key = 'shellraise-settings';
   const kept = JSON.parse(localStorage.getItem(key) ?? '{}') as object;
   localStorage.setItem(key, JSON.stringify({ ...kept, scheme }));
-}
-
-/** Run in the page, before the app and once: as in a new profile, save for the engine's answers. */
-function forgetProjects(): void {
-  if (sessionStorage.getItem('forgotten')) return;
-  localStorage.clear();
-  for (const name of ['shellraise', 'shellraise-photos']) indexedDB.deleteDatabase(name);
-  sessionStorage.setItem('forgotten', 'yes');
 }
 
 /** Drops a file with this text onto the page. */

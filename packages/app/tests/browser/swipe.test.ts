@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { placesWords } from '../../src/words/places.ts';
 import { inBrowser } from './support.ts';
 
-const { open } = inBrowser({ keepsAnswers: true });
+const { open } = inBrowser();
 
 /** Draws a finger across the page, as the screen reports it. */
 async function draw(page: Page, from: readonly [number, number], to: readonly [number, number]) {
