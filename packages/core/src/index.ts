@@ -1059,14 +1059,8 @@ export {
   type EveningGain,
   type WhatIf,
 } from './crew/what-if.ts';
-export {
-  type RaiseFacts,
-  type RaiseTask,
-  type RaiseTaskSort,
-  type RaiseTasks,
-  raiseTasks,
-  type TooHeavy,
-} from './crew/raise-tasks.ts';
+export type { RaiseFacts, RaiseTask, RaiseTaskSort } from './crew/raise-task.ts';
+export { type RaiseTasks, raiseTasks, type TooHeavy } from './crew/raise-tasks.ts';
 export {
   FIRST_RUNS,
   usualChanges,

@@ -6,7 +6,8 @@ import { clockTime, DAY, dateOf, dayNumber, secondsOfDay } from './date.ts';
 import { SLOT } from './hours.ts';
 import { lightOn } from './light.ts';
 import type { Standing } from './plan.ts';
-import type { RaiseTask, RaiseTasks } from './raise-tasks.ts';
+import type { RaiseTask } from './raise-task.ts';
+import type { RaiseTasks } from './raise-tasks.ts';
 import type { CrewSettings, Person } from './schema.ts';
 import { forecastOf, gustBetween } from './wind.ts';
 

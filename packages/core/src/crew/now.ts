@@ -7,7 +7,8 @@ import { BUFFER_SOURCES, type BufferJob, bufferJobs } from './buffer.ts';
 import { clockTime } from './date.ts';
 import { type CrewNow, crewNow, type Here, standingOf, tasksLeft } from './here.ts';
 import { lightOn } from './light.ts';
-import { type RaiseTask, type RaiseTasks, raiseTasks } from './raise-tasks.ts';
+import type { RaiseTask } from './raise-task.ts';
+import { type RaiseTasks, raiseTasks } from './raise-tasks.ts';
 import { hoursText } from './troubles.ts';
 import { type Weekend, type WeekendOptions, type WeekendQuestion, weekendFrom } from './weekend.ts';
 

@@ -3,7 +3,9 @@
 
 import type { RaisingStage } from '../raise/plan.ts';
 import { type Here, tasksLeft } from './here.ts';
-import { namesOf, type RaiseTask, type RaiseTasks } from './raise-tasks.ts';
+import type { RaiseTask } from './raise-task.ts';
+import type { RaiseTasks } from './raise-tasks.ts';
+import { namesOf } from './task-maker.ts';
 import type { WeekendQuestion } from './weekend.ts';
 
 /** What is asked when a storm is coming. */

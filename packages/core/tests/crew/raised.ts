@@ -1,6 +1,6 @@
 // A small shell with its raising plan and an invented crew, for tests of weekends.
 
-import type { RaiseFacts } from '../../src/crew/raise-tasks.ts';
+import type { RaiseFacts } from '../../src/crew/raise-task.ts';
 import { gearSection } from '../../src/raise/gear.ts';
 import { plainBrief, planRaising } from '../../src/raise/order/raise.ts';
 import { cutBall, numbersOf } from '../stages/fixtures.ts';
