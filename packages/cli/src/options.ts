@@ -168,6 +168,8 @@ export interface DossierCommandOptions extends StandOptions {
   readonly seed: number;
   /** People by their initials alone. */
   readonly initials?: boolean;
+  /** Folder that the dossier is written to as sheets. */
+  readonly out?: string;
 }
 
 /** Options of `shellraise serve`; the server reads what they hold. */

@@ -104,6 +104,7 @@ export function program(): Command {
   standing(phase(top, 'dossier', 'as built: panels, torque, seals, changes, out of the record'))
     .option('--record <file>', 'the record’s file, as phones save it')
     .option('--initials', 'people by their initials alone')
+    .option('--out <folder>', 'write it there as sheets too (PDF)')
     .option('--invent <file>', 'in place of it: write an invented record there, to try with')
     .option('--seed <number>', 'with --invent: of what is invented', whole, 1)
     .addHelpText('after', '  $ shellraise dossier examples/demo/project.json --record record.jsonl')

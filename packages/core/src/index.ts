@@ -1290,6 +1290,26 @@ export { type KindCardOptions, kindCardSheets } from './papers/kind-cards-sheet.
 export { handTest, handWords, readingWords, stockWords } from './papers/kind-words.ts';
 export { bagLabelSheets, hubLabelSheets, matchMarkSheets } from './papers/bag-labels.ts';
 export { type LabelStock, labelStock, labelStocks } from './papers/label-stock.ts';
+export { type DossierSheetOptions, dossierSheets } from './papers/dossier-sheets.ts';
+export { elsewhereSheets } from './papers/elsewhere-sheets.ts';
+export {
+  type PackedPanel,
+  type PackedStack,
+  packedPanel,
+  type StackLimits,
+  stacksOf,
+  type Trip,
+  type Trips,
+  tripsOf,
+  type Vehicle,
+} from './papers/packing.ts';
+export { type PermitOptions, type PermitQuestion, permitSheets } from './papers/permit-sheets.ts';
+export { netCode, projectCode } from './papers/small-project.ts';
+export {
+  type StorageOptions,
+  type StorageQuestion,
+  storageSheets,
+} from './papers/storage-sheets.ts';
 export { buySheets, type KitSheetOptions, kitSheets } from './papers/kit-sheets.ts';
 export { type LiftCardOptions, liftCardSheets } from './papers/lift-card-sheets.ts';
 export { type TallyOptions, tallySheets } from './papers/tally-sheets.ts';

@@ -6,6 +6,7 @@ import {
   type Dossier,
   describeFault,
   dossier as dossierOf,
+  dossierSheets,
   initialsOf,
   inventedWeekend,
   RecordLog,
@@ -14,12 +15,15 @@ import {
   seamBolts,
   writeRecordFile,
 } from '@shellraise/core';
-import { dossierBlocks, dossierCaution } from '../dossier-blocks.ts';
+import { dossierBlocks, dossierCaution, timeText } from '../dossier-blocks.ts';
 import { badInput } from '../ending.ts';
 import { readText } from '../input.ts';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
 import type { DossierCommandOptions } from '../options.ts';
+import { pdfFiles } from '../sheets/files.ts';
 import { bullets, heading, print, printJson } from '../terminal.ts';
+import { type OutFile, writeAll } from '../write.ts';
+import { dateOf, writtenText } from './papers.ts';
 import { severalShapes } from './places.ts';
 
 /** Nine in the morning of the invented weekend's first day. */
@@ -52,14 +56,41 @@ export async function dossier(file: string, options: DossierCommandOptions): Pro
     ...(options.initials && { nameOf: initialsOf }),
   });
   if (made.questions.length > 0 || made.forgotten.length > 0) process.exitCode = 1;
-  if (options.json) printJson({ ...plain(made), unread: bad, cautions: [dossierCaution] });
+  const sheets = await writeSheets(chosen, made, options.out);
+  if (options.json)
+    printJson({
+      ...plain(made),
+      unread: bad,
+      cautions: [dossierCaution],
+      files: sheets.map(({ name }) => name),
+    });
   else
     print(
       heading(`As built: ${chosen.loaded.title}`),
       severalShapes(chosen.found.shapes.length, options.shape),
       ...dossierBlocks(made),
       bullets('Lines that could not be read:', bad),
+      options.out === undefined ? '' : writtenText(options.out, sheets),
     );
+}
+
+/** The dossier as sheets; names of the files, none where no folder is asked for. */
+async function writeSheets(
+  { loaded }: Chosen,
+  made: Dossier,
+  out: string | undefined,
+): Promise<readonly OutFile[]> {
+  if (out === undefined) return [];
+  const date = dateOf({});
+  const drawings = dossierSheets(
+    made,
+    { project: loaded.title, sheet: 'As built', date, assumes: 'Times by this computer’s clock.' },
+    { timeText },
+  );
+  const set = { name: 'as-built', what: 'as built', drawings };
+  const { files } = await pdfFiles(loaded.title, date, [set]);
+  writeAll(out, files);
+  return files;
 }
 
 /** Seam → its bolts, by the holes that were counted and the settings. */

@@ -3,6 +3,7 @@
 
 import { crewMakers } from './crew-sheets.ts';
 import { groundSheets } from './ground-sheets.ts';
+import { handOverMakers } from './hand-over-sheets.ts';
 import type { SheetMaker } from './job.ts';
 import { labelMakers } from './label-sheets.ts';
 import { shellSheets } from './shell-sheets.ts';
@@ -13,4 +14,5 @@ export const sheetMakers: readonly SheetMaker[] = [
   ...groundSheets,
   ...labelMakers,
   ...crewMakers,
+  ...handOverMakers,
 ];

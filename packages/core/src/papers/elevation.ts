@@ -10,13 +10,14 @@ import { type Box, type Item, line, type Point, polygon, text } from './drawing.
 import { type LengthsShown, largeFirst, largeSecond } from './length-text.ts';
 import { fittingSize } from './text-width.ts';
 
-/** The elevation within a box, its dimensions below and beside it; nothing where the box is too
+/** The elevation within a box under its title, its dimensions below and beside it; nothing where the box is too
  * small to show any (under 30 mm either way) or nothing stands. */
 export function elevationItems(
   shell: Shell,
   leftOut: ReadonlySet<number>,
   box: Box,
   shown: LengthsShown,
+  title = 'From the datum side',
 ): Item[] {
   const places = Array.from({ length: placeCount(shell) }, (_, p) => p as PlaceId).filter(
     (p) => !leftOut.has(p),
@@ -43,7 +44,7 @@ export function elevationItems(
   });
   const corner = { left: at([0, left, low]), right: at([0, right, high]) };
   return [
-    text([box.x, box.y + 2], 'From the datum side', 3.2, { bold: true }),
+    text([box.x, box.y + 2], title, 3.2, { bold: true }),
     ...faces,
     ...widthItems(corner.left[0], corner.right[0], corner.left[1] + 4.5, right - left, shown),
     ...heightItems(box.x + 6, corner.right[1], corner.left[1], high - low, shown),

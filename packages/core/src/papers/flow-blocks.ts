@@ -34,6 +34,8 @@ export type FlowBlock =
       readonly bold?: boolean;
       readonly size?: number;
       readonly quiet?: boolean;
+      /** Must not be parted from what follows. */
+      readonly keep?: boolean;
     }
   | {
       readonly block: 'list';
@@ -73,7 +75,7 @@ export const heading = (words: string): FlowBlock => ({ block: 'heading', words 
 /** A paragraph. */
 export const words = (
   said: string,
-  more: { bold?: boolean; size?: number; quiet?: boolean } = {},
+  more: { bold?: boolean; size?: number; quiet?: boolean; keep?: boolean } = {},
 ): FlowBlock => ({
   block: 'words',
   words: said,
@@ -106,14 +108,17 @@ function chunksOfBlock(block: FlowBlock, width: number, room: number, size: numb
   switch (block.block) {
     case 'heading':
       return headingChunks(block.words, width, size);
-    case 'words':
+    case 'words': {
+      const keep = block.keep ?? false;
+      const lines = lineChunks(block.words, width, block.size ?? size, {
+        bold: block.bold ?? false,
+        ink: block.quiet ? 'grey' : 'ink',
+      });
       return [
-        ...lineChunks(block.words, width, block.size ?? size, {
-          bold: block.bold ?? false,
-          ink: block.quiet ? 'grey' : 'ink',
-        }),
-        gapChunk(size * 0.35),
+        ...lines.map((chunk) => (keep ? { ...chunk, keep } : chunk)),
+        { ...gapChunk(size * 0.35), keep },
       ];
+    }
     case 'list':
       return [
         ...block.items.flatMap((item, i) =>
@@ -199,7 +204,7 @@ const tickBox = (x: number, middle: number, size: number): Item =>
 
 function blankChunk(name: string, width: number, size: number): FlowChunk {
   const rows = wrapText(name, size, width * 0.42);
-  const height = Math.max(8, rows.length * size * STEP + 3);
+  const height = Math.max(7.4, rows.length * size * STEP + 3);
   return {
     ...plain,
     height,

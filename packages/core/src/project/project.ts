@@ -4,6 +4,7 @@
 import { type Fault, type Read, refuse } from '../measure/fault.ts';
 import { describeValue, schemaFaults } from '../measure/schemaFaults.ts';
 import { pileFaults } from '../pile/check.ts';
+import { isProjectCode, textOfCode } from './from-code.ts';
 import { jsonFaults } from './json.ts';
 import { migrate } from './migrate.ts';
 import { PROJECT_VERSION, type Project, projectSchema } from './schema.ts';
@@ -15,15 +16,22 @@ export const MAX_PROJECT_CHARACTERS = 20 * 1024 * 1024;
 export function readProject(text: string): Read<Project> {
   if (text.length > MAX_PROJECT_CHARACTERS)
     return refuse('file', `${text.length} characters`, `at most ${MAX_PROJECT_CHARACTERS}`);
-  const plain = text.replace(/^\ufeff/, '');
+  const read = plainText(text.replace(/^\ufeff/, ''));
+  if (!read.ok) return read;
+  const plain = read.value;
   const faults = jsonFaults(plain);
   if (faults.length > 0) return { ok: false, faults: faults.map(underFile) };
   return projectFrom(JSON.parse(plain));
 }
 
-/** Whether a file is meant as a project, not as a spreadsheet: a project begins with a brace, a
- * spreadsheet with a word; an empty file goes by its name. */
+/** Unpacked where it is the text of a code. */
+const plainText = (text: string): Read<string> =>
+  isProjectCode(text) ? textOfCode(text) : { ok: true, value: text };
+
+/** Whether a file is meant as a project, not as a spreadsheet: a project begins with a brace or is the
+ * text of a code, a spreadsheet begins with another word; an empty file goes by its name. */
 export function looksLikeProject(name: string, text: string): boolean {
+  if (isProjectCode(text)) return true;
   const start = text.trimStart().charAt(0);
   if (start === '{' || start === '[') return true;
   return start === '' ? !/\.(csv|tsv|txt)$/i.test(name) : /\.json$/i.test(name);

@@ -41,8 +41,8 @@ export function readCode(code: GroupItem, perMillimetre = 12): string | null {
 }
 
 /** What all codes of a drawing say. */
-export const readCodes = (drawing: Drawing): (string | null)[] =>
-  codesOf(drawing.items).map((code) => readCode(code));
+export const readCodes = (drawing: Drawing, perMillimetre = 12): (string | null)[] =>
+  codesOf(drawing.items).map((code) => readCode(code, perMillimetre));
 
 /** Left, top, right, bottom. */
 export function edges({ points }: PathItem): [number, number, number, number] {
