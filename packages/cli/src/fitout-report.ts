@@ -2,6 +2,7 @@
 
 import {
   beamWidthDeg,
+  type CarryAnswer,
   EARTH_PROMPTS,
   type FitOut,
   type FitoutSettings,
@@ -9,8 +10,10 @@ import {
   type SignalAnswer,
   type SkyPoint,
   SNOW_WORDS,
+  TAKING_DOWN,
   worseDb,
 } from '@shellraise/core';
+import type { ChosenDoor } from './fitout-job.ts';
 import { flagBlock } from './ground-loads.ts';
 import type { Chosen } from './job.ts';
 import { type Lengths, lengthsIn } from './lengths.ts';
@@ -21,11 +24,18 @@ const right = (head: string) => ({ head, align: 'right' as const });
 const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(0)}°`;
 const db = (value: number): string => `${value.toFixed(2)} dB`;
 
+/** The door and what must pass it, as they were found. */
+export interface Carried {
+  readonly door: ChosenDoor | null;
+  readonly carried: readonly CarryAnswer[];
+}
+
 /** All blocks of the report. */
 export function fitoutReport(
   chosen: Chosen,
   settings: FitoutSettings,
   answer: FitOut,
+  carried: Carried,
   options: FitoutOptions,
   words: string,
 ): readonly string[] {
@@ -33,6 +43,7 @@ export function fitoutReport(
   return [
     heading(`Fit-out of arrangement ${chosen.number}`),
     caution(words),
+    ...doorBlocks(chosen, carried, lengths),
     ...swingBlocks(chosen, settings, answer, lengths),
     ...signalBlocks(settings, answer, lengths),
     ...sealBlocks(chosen, settings, answer, lengths),
@@ -42,6 +53,63 @@ export function fitoutReport(
     heading('Lightning and earth'),
     bullets('For a specialist; nothing is designed here:', EARTH_PROMPTS),
     flagBlock('Not confirmed:', flagsOf(answer)),
+  ];
+}
+
+function doorBlocks({ numbers }: Chosen, { door, carried }: Carried, lengths: Lengths): string[] {
+  const named = (place: number): string => numbers.numbers[place] ?? '';
+  const passes = carried.map(({ name, answer, roughly }) =>
+    answer.status === 'passes'
+      ? `${name} passes: a way of ${count(answer.motion.length, 'pose')} was found, ${lengths.side(answer.clearance)} clear${roughly ? ' (a body that holds it)' : ''}`
+      : answer.status === 'cannot pass'
+        ? paint.red(`${name} cannot pass: ${answer.why}`)
+        : paint.yellow(`${name}: no way was found: ${answer.why}`),
+  );
+  const through = bullets(passes.length === 0 ? '' : 'What must pass:', passes);
+  if (door === null)
+    return [
+      heading('Door'),
+      'No panel is left out ("fitout", "door", or --door "1-08, 1-09, 1-10").',
+      through,
+    ];
+  const { advice, frame, supposed, windFrom } = door;
+  const lengthsTold = (['header', 'jamb', 'sill'] as const)
+    .filter((part) => advice.lengths[part] > 0)
+    .map((part) => `${part === 'jamb' ? 'jambs' : part} ${lengths.large(advice.lengths[part])}`);
+  return [
+    heading('Door'),
+    bullets('', [
+      `frame: ${lengthsTold.join(', ')}; its sections are for an engineer`,
+      `props under ${count(advice.props.length, 'hub')} of its edge first, until the frame is in`,
+      `then panels come out in this order, spares from then on: ${advice.cutOrder.map(named).join(', ')}`,
+      ...(advice.held.length > 0
+        ? [
+            `after ${advice.held.map((step) => named(advice.cutOrder[step] ?? -1)).join(', ')} another panel hangs by one seam or none: hold it by hand`,
+          ]
+        : []),
+      ...(windFrom === null || advice.offWind === null
+        ? ['where the wind comes from is not told ("wishes", "windFrom"): put it on the side away']
+        : [
+            `it looks ${degrees(advice.offWind)} away from where the wind comes from; 180° is best`,
+          ]),
+      ...(frame === null
+        ? []
+        : [
+            `without a frame the shell keeps ${(100 * frame.stiffness.kept).toFixed(0)} % of its stiffness`,
+            ...(frame.sag === null
+              ? []
+              : [
+                  `its edge sags by ${(1000 * frame.sag.open).toFixed(1)} mm under the own weight (${(1000 * frame.sag.whole).toFixed(1)} mm whole)`,
+                ]),
+            ...(frame.buckling === null
+              ? []
+              : [
+                  `${(100 * Math.min(1, frame.buckling.open / frame.buckling.whole)).toFixed(0)} % is left of the load at which a perfect shell buckles`,
+                ]),
+          ]),
+      ...(supposed.length > 0 ? [`supposed, nobody said: ${supposed.join(', ')}`] : []),
+    ]),
+    through,
   ];
 }
 
@@ -229,6 +297,7 @@ function upkeepBlocks({ upkeep }: FitOut, lengths: Lengths): string[] {
       upkeep.calendar.slice(0, 6).map(({ date, what }) => `${date}: ${what.join('; ')}`),
     ),
     upkeep.repaint.length === 0 ? '' : `Coats due: ${upkeep.repaint.join(', ')}.`,
+    bullets('Taking down, in the order of numbers turned round:', TAKING_DOWN),
   ];
 }
 
@@ -238,6 +307,7 @@ function useBlocks({ use }: FitoutSettings, { use: answer }: FitOut, lengths: Le
     bullets('', [
       `floor ${answer.floorArea.toFixed(1)} m², of which ${answer.headroomArea.toFixed(1)} m² with ${lengths.large(use.headroom)} of headroom; room ${answer.volume.toFixed(0)} m³`,
       `sound lasts ${answer.echo.toFixed(1)} s bare and gathers at the sphere's centre; ${answer.absorbing.toFixed(0)} m² of absorbing area bring it to 0.5 s, a cover on ${Number.isFinite(answer.cover) ? `${(100 * answer.cover).toFixed(0)} %` : 'more than all'} of the wall the echo at the centre down by 6 dB`,
+      `sound of somebody ${lengths.large(use.soundOff)} off the sphere’s centre gathers ${lengths.large(answer.focus)} beyond it`,
       ...(answer.daylight > 0
         ? [`daylight ${(100 * answer.daylight).toFixed(1)} % of that outside`]
         : []),

@@ -136,6 +136,14 @@ export interface FitoutOptions extends StandOptions {
   readonly wall?: string;
   /** Degrees between pointings. */
   readonly step: number;
+  /** Numbers of the panels of the door. */
+  readonly door?: string;
+  /** Things of the file by name, or `all`; or an STL file. */
+  readonly pass?: string;
+  /** Of the STL file. */
+  readonly passUnit?: string;
+  /** Panels placed, in number order, where things pass the shell while it is built. */
+  readonly stage?: number;
 }
 
 /** Options of the commands that write files. */

@@ -118,6 +118,18 @@ export function program(): Command {
       '--wall <layers>',
       'of a panel, the outermost first: "glass polyester 1 mm; foam core 20 mm; glass polyester 1 mm"',
     )
+    .option('--door <panels>', 'panels of the door by number, such as "1-08, 1-09, 1-10"')
+    .option('--pass <things>', 'do these pass the door: names of the file, "all", or an STL file')
+    .addOption(
+      new Option('--pass-unit <unit>', 'of that STL file, which says none').choices([
+        'mm',
+        'cm',
+        'm',
+        'in',
+        'ft',
+      ]),
+    )
+    .option('--stage <panels>', 'with --pass: so many panels placed, in number order', whole)
     .addOption(
       new Option('--step <degrees>', 'between pointings of the maps')
         .choices(['1', '2', '3', '5', '10'])

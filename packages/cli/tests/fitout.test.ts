@@ -1,11 +1,26 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { example, fileOf, run } from './run.ts';
 
 const demo = example('demo/project.json');
 const project = JSON.parse(readFileSync(demo, 'utf8'));
 
+/** A tetrahedron, or what is left of one, as an STL file. */
+function stl(facets: number): string {
+  const corners = ['0 0 0', '400 0 0', '0 400 0', '0 0 400'];
+  const turns = ['021', '013', '123', '203', '021'].slice(0, facets);
+  const facet = (turn: string): string =>
+    `facet normal 0 0 0 outer loop ${[...turn].map((i) => `vertex ${corners[Number(i)]}`).join(' ')} endloop endfacet`;
+  const file = join(mkdtempSync(join(tmpdir(), 'fitout-')), 'bracket.stl');
+  writeFileSync(file, `solid x ${turns.map(facet).join(' ')} endsolid x`);
+  return file;
+}
+
 const said = {
+  door: ['2-08', '2-09', '2-10', '1-08', '1-09', '1-10'],
+  carry: [{ name: 'dish', shape: { form: 'dish', diameter: 1.8, depth: 0.3 } }],
   wall: [{ material: 'glass polyester', thickness: 0.003 }],
   frequencies: [1_420_405_750],
   dish: { diameter: 2.4 },
@@ -31,7 +46,7 @@ const fitout = (file: string, ...options: string[]) =>
 
 describe('shellraise fitout', () => {
   it('answers all that the file asks in one document', async () => {
-    const ran = await fitout(withFitout({}), '--json');
+    const ran = await fitout(withFitout({}), '--pass', 'all', '--json');
     const doc = JSON.parse(ran.out);
     expect([ran.code, ran.err]).toEqual([0, '']);
     expect(doc.swing.swings).toBe(true);
@@ -48,6 +63,12 @@ describe('shellraise fitout', () => {
     expect(doc.upkeep.round).toHaveLength(160);
     expect(doc.upkeep.snow).toHaveLength(4);
     expect(doc.use.boxes[0].room.out).toBeGreaterThan(1);
+    expect(doc.upkeep.down).toHaveLength(160);
+    expect(doc.use.focus).toBeGreaterThan(0);
+    expect(doc.door.advice.cutOrder).toHaveLength(6);
+    expect(doc.door.frame.stiffness.kept).toBeLessThan(0.5);
+    expect(doc.door.frame.sag.open).toBeGreaterThan(doc.door.frame.sag.whole);
+    expect(doc.passes).toMatchObject([{ name: 'dish', status: 'passes', placed: 154 }]);
     expect(doc.cautions).toHaveLength(1);
   });
 
@@ -56,6 +77,8 @@ describe('shellraise fitout', () => {
     expect(ran.code).toBe(1);
     expect(ran.out).toMatch(/A dish of 3.400 m .* does NOT swing/);
     expect(ran.out).toMatch(/Sky at 4.000 GHz/);
+    expect(ran.out).toMatch(/without a frame the shell keeps \d+ % of its stiffness/);
+    expect(ran.out).toMatch(/Taking down/);
     expect(ran.out).not.toMatch(/NaN|undefined|Infinity/);
     expect(ran.out.split('\n').filter((line) => line.length > 96)).toEqual([]);
   });
@@ -79,6 +102,35 @@ describe('shellraise fitout', () => {
     expect([ran.code, ran.out]).toEqual([2, '']);
     expect(ran.err).toMatch(/fitout.dish.diameter: found 9 m.*less than the shell's 7.3/);
     expect(ran.err).toMatch(/fitout.leaks\[0\].between: found 1-01 and 9-99/);
+  });
+
+  it('reads a thing from an STL file, and asks for its unit', async () => {
+    const small = withFitout({ dish: null, frequencies: [] });
+    const read = await fitout(small, '--pass', stl(4), '--pass-unit', 'mm', '--json');
+    expect([read.code, read.err]).toEqual([0, '']);
+    expect(JSON.parse(read.out).passes[0]).toMatchObject({
+      name: 'bracket.stl',
+      status: 'passes',
+      roughly: false,
+    });
+  });
+
+  it.each([
+    [['--pass', 'piano'], /--pass: found "piano", expected "all", .*dish/],
+    [['--door', '9-99'], /fitout.door: found 9-99, expected numbers of places/],
+  ])('refuses %j by what the file has', async (options, words) => {
+    const ran = await fitout(withFitout({}), ...options);
+    expect([ran.code, ran.out]).toEqual([2, '']);
+    expect(ran.err).toMatch(words);
+  });
+
+  it('refuses an STL file without its unit, or not closed, before it seeks the shell', async () => {
+    const unasked = await fitout(demo, '--pass', stl(4));
+    expect(unasked.err).toMatch(/--pass-unit: found none for .*bracket.stl, expected one of mm/);
+    const open = await fitout(demo, '--pass', stl(5), '--pass-unit', 'mm');
+    expect([unasked.code, open.code]).toEqual([2, 2]);
+    expect(open.err).toMatch(/3 edges that are not shared/);
+    expect((await fitout(demo, '--pass-unit', 'mm')).err).toMatch(/--pass-unit: only with --pass/);
   });
 
   it.each([

@@ -97,7 +97,7 @@ describe('the Fit-out sheet', () => {
     await give(stl('bracket', 4));
     await page.getByText(/unit: found none, expected one of mm/).waitFor();
     await field(page, words.pass.unit).selectOption('mm');
-    await give(stl('open', 3));
+    await give(stl('open', 5));
     await page.getByText(/3 edges that are not shared/).waitFor();
     await give(stl('bracket', 4));
     await page.getByText(words.pass.hull(4)).waitFor();

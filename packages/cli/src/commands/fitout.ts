@@ -1,75 +1,131 @@
-// `shellraise fitout`: what the shell is for once it stands: does a dish swing, what the wall costs its
-// signal, how it is sealed and when, air, upkeep, and what else it could be.
+// `shellraise fitout`: what the shell is for once it stands: its door, what passes it, does a dish swing,
+// what the wall costs its signal, how it is sealed and when, air, upkeep, and what else it could be.
 
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import {
-  defaultFitout,
+  type Carry,
   EARTH_PROMPTS,
   type FitOut,
   type FitoutSettings,
   fitOut,
-  numberOrder,
+  type LengthUnit,
   type PlaceId,
-  readFitout,
   readLength,
+  readStl,
   SNOW_WORDS,
+  shapeOfStl,
+  TAKING_DOWN,
 } from '@shellraise/core';
 import { badInput } from '../ending.ts';
-import { fitoutReport } from '../fitout-report.ts';
+import { carryOf, doorOf, fitoutBrief, fitoutSettings, openOf } from '../fitout-job.ts';
+import { type Carried, fitoutReport } from '../fitout-report.ts';
 import { orEnd } from '../ground-site.ts';
 import { type Chosen, choose } from '../job.ts';
 import type { FitoutOptions } from '../options.ts';
+import { startProgress } from '../progress.ts';
 import { print, printJson } from '../terminal.ts';
 
 /** What every number of the command must carry. */
 export const fitoutCaution =
   'What follows is an estimate and no design approval. Loss is reckoned for even, dry panels and an evenly lit dish: measure one panel before you trust it. Snow, openings, earth and lightning are decided by local codes and a licensed engineer or specialist.';
 
-/** Runs the command; exit code 1 where the dish does not swing. */
+/** Runs the command; exit code 1 where the dish does not swing, or a thing asked about does not pass. */
 export async function fitout(file: string, options: FitoutOptions): Promise<void> {
   const typed = typedIn(options);
+  const body = stlOf(options);
   const chosen = await choose(file, options);
-  const settings = settingsOf(file, chosen, typed);
-  const answer = orEnd(file, fitOut(briefOf(chosen, options), settings));
-  if (answer.swing !== null && !answer.swing.swings) process.exitCode = 1;
-  if (options.json) printJson(documentOf(chosen, answer, options));
-  else print(...fitoutReport(chosen, settings, answer, options, fitoutCaution));
+  const settings = fitoutSettings(file, chosen, typed);
+  const answer = orEnd(file, fitOut(fitoutBrief(chosen, options.step), settings));
+  const open = openOf(file, chosen, settings);
+  const progress = startProgress();
+  try {
+    const door = doorOf(chosen, open, true, (part) => progress.update(part, 'frame of the door'));
+    const things = thingsOf(settings, options, body);
+    const carried = things.map((thing) =>
+      carryOf(chosen, settings, open, thing, options.stage ?? null, (part) =>
+        progress.update(part, `a way for ${thing.name}`),
+      ),
+    );
+    const passes = carried.every((one) => one.answer.status === 'passes');
+    if (!passes || (answer.swing !== null && !answer.swing.swings)) process.exitCode = 1;
+    progress.stop();
+    if (options.json) printJson(documentOf(chosen, answer, { door, carried }, options));
+    else
+      print(...fitoutReport(chosen, settings, answer, { door, carried }, options, fitoutCaution));
+  } finally {
+    progress.stop();
+  }
 }
 
-function briefOf({ standing, numbers, loaded }: Chosen, { step }: FitoutOptions) {
-  return {
-    shell: standing.shell,
-    numbers: numbers.numbers,
-    order: numberOrder(standing.shell),
-    windFrom: loaded.project?.wishes?.windFrom ?? 0,
-    snow: loaded.project?.loads?.groundSnow ?? null,
-    stepDeg: step,
-  };
+/** The body of an STL file that was named; null where none was. */
+function stlOf({ pass, passUnit }: FitoutOptions): Carry | null {
+  if (pass === undefined || !/\.stl$/i.test(pass)) {
+    if (passUnit !== undefined) throw badInput('--pass-unit: only with --pass and an STL file');
+    return null;
+  }
+  const read = readStl(bytesOf(pass), (passUnit ?? null) as LengthUnit | null);
+  if (!read.ok)
+    throw badInput(
+      ...read.faults.map(({ path, found, expected }) =>
+        path === 'unit'
+          ? `--pass-unit: found none for ${pass}, expected ${expected}`
+          : `${pass}: found ${found}, expected ${expected}`,
+      ),
+    );
+  const { shape, roughly } = shapeOfStl(read.value);
+  return { name: basename(pass), shape: shape as Carry['shape'], roughly };
+}
+
+function bytesOf(path: string): Uint8Array {
+  try {
+    return readFileSync(path);
+  } catch (error) {
+    throw badInput(`--pass: can't read ${path}: ${error instanceof Error ? error.message : error}`);
+  }
+}
+
+function thingsOf(
+  { carry }: FitoutSettings,
+  { pass, stage }: FitoutOptions,
+  body: Carry | null,
+): readonly Carry[] {
+  if (body !== null) return [body];
+  if (pass === undefined) {
+    if (stage !== undefined) throw badInput('--stage: only with --pass');
+    return [];
+  }
+  if (pass.trim() === 'all') return carry;
+  return pass.split(',').map((part) => {
+    const found = carry.find(({ name }) => name === part.trim());
+    if (found === undefined)
+      throw badInput(
+        `--pass: found "${part.trim()}", expected "all", an STL file, or names of "fitout", "carry": ${carry.map(({ name }) => name).join(', ') || 'none'}`,
+      );
+    return found;
+  });
 }
 
 /** What the command line says. */
 interface Typed {
-  readonly wall?: readonly { material: string; thickness: number }[];
-  readonly frequencies?: readonly number[];
+  readonly wall?: FitoutSettings['wall'];
+  readonly frequencies?: number[];
   readonly diameter?: number;
+  readonly door?: string[];
 }
 
 /** Read before the shell is sought, so that a slip is told at once. */
-const typedIn = ({ wall, frequency, dish }: FitoutOptions): Typed => ({
+const typedIn = ({ wall, frequency, dish, door }: FitoutOptions): Typed => ({
   ...(wall !== undefined && { wall: layersOf(wall) }),
-  ...(frequency !== undefined && { frequencies: frequency }),
+  ...(frequency !== undefined && { frequencies: [...frequency] }),
   ...(dish !== undefined && { diameter: diameterOf(dish) }),
+  ...(door !== undefined && {
+    door: door
+      .split(',')
+      .map((number) => number.trim())
+      .filter((number) => number !== ''),
+  }),
 });
-
-/** What the file says, with what the command line says in its place. */
-function settingsOf(
-  file: string,
-  { loaded }: Chosen,
-  { diameter, ...typed }: Typed,
-): FitoutSettings {
-  const said = loaded.project?.fitout ?? defaultFitout;
-  const dish = diameter === undefined ? said.dish : { ...said.dish, diameter };
-  return orEnd(file, readFitout({ ...said, ...typed, dish }));
-}
 
 function diameterOf(text: string): number {
   const read = readLength(text.trim());
@@ -93,6 +149,7 @@ function layersOf(text: string): { material: string; thickness: number }[] {
 function documentOf(
   { found, numbers, number, list, shape }: Chosen,
   answer: FitOut,
+  { door, carried }: Carried,
   options: FitoutOptions,
 ): object {
   const named = (place: number): string | null => numbers.numbers[place as PlaceId] ?? null;
@@ -110,7 +167,23 @@ function documentOf(
         seams,
       })),
     },
-    upkeep: { ...upkeep, round: upkeep.round.map(named), snowWords: SNOW_WORDS },
+    door: door && {
+      ...door,
+      advice: { ...door.advice, cutOrder: door.advice.cutOrder.map(named) },
+    },
+    passes: carried.map(({ name, answer: found, roughly, placed }) => ({
+      name,
+      ...found,
+      roughly,
+      placed: placed.length,
+    })),
+    upkeep: {
+      ...upkeep,
+      round: upkeep.round.map(named),
+      down: upkeep.down.map(named),
+      takingDown: TAKING_DOWN,
+      snowWords: SNOW_WORDS,
+    },
     earth: EARTH_PROMPTS,
     ...rest,
     cautions: [fitoutCaution],

@@ -2,6 +2,7 @@
 // A new set is a maker in this list.
 
 import { crewMakers } from './crew-sheets.ts';
+import { fitoutMakers } from './fitout-sheets.ts';
 import { groundSheets } from './ground-sheets.ts';
 import { handOverMakers } from './hand-over-sheets.ts';
 import type { SheetMaker } from './job.ts';
@@ -15,4 +16,5 @@ export const sheetMakers: readonly SheetMaker[] = [
   ...labelMakers,
   ...crewMakers,
   ...handOverMakers,
+  ...fitoutMakers,
 ];

@@ -24,7 +24,7 @@ import {
 } from './fitout-plan.ts';
 import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
 import { type GroundPlacing, groundSheets, plainRow, sourceNotes } from './ground-plan.ts';
-import { largeFirst, lengthFirst, lengthsNote } from './length-text.ts';
+import { largeFirst, lengthsNote } from './length-text.ts';
 import { pageOf } from './page.ts';
 
 const caution =
@@ -61,7 +61,11 @@ export function doorSheets(
     lengths: lengthsNote(shown),
     caution: cautionOf(facts, caution),
     notes: [
-      ...costWords(frame, (metres) => lengthFirst(metres, shown)),
+      ...costWords(frame, (metres) =>
+        shown === 'metric'
+          ? `${(1000 * metres).toFixed(1)} mm`
+          : `${(metres / 0.0254).toFixed(2)} in`,
+      ),
       advice.offWind === null || drawn.windFrom === null
         ? ''
         : `It looks ${((advice.offWind * 180) / Math.PI).toFixed(0)}° away from where the wind mostly comes from; 180° is best.`,

@@ -33,6 +33,9 @@ export interface SealRound {
 /** Heights nearer than this share of the radius are one round. */
 const LEVEL = 0.002;
 
+/** Over this scale, 1 : so much, not every place is numbered. */
+const CROWDED = 60;
+
 /** The order of strips in rounds of level seams, from the lowest. */
 export function sealRounds(shell: Shell, order: readonly number[]): SealRound[] {
   const lying = lyingSeams(shell);
@@ -70,6 +73,12 @@ export function sealSheets(
   const before = new Set(seal.closing.flatMap(({ seams }) => seams).filter((seam) => !isOut(seam)));
   const plan = laidPlan(shell);
   const suspects = leaks.slice(0, 5);
+  // Where the plan is small only some numbers find room beside those of the rounds.
+  const named = (place: number, scale: number): string | null => {
+    const number = numbers[place] ?? '';
+    const at = Number(number.split('-').at(-1));
+    return scale <= CROWDED || at === 1 || at % 5 === 0 ? number : null;
+  };
   const items = (placing: GroundPlacing): Item[] => {
     const path = (seam: number): Point[] =>
       (plan.sides[shell.seams[2 * seam] as number] ?? []).map(placing.at);
@@ -94,7 +103,7 @@ export function sealSheets(
       ...placeWords(
         plan,
         placing,
-        (place) => (out.has(place) ? 'open' : (numbers[place] ?? '')),
+        (place) => (out.has(place) ? 'open' : named(place, placing.scale)),
         1.8,
       ),
       ...datumItems(plan, placing),

@@ -17,9 +17,13 @@ import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
 import { groundSheets, plainRow, sourceNotes } from './ground-plan.ts';
 import { lengthFirst } from './length-text.ts';
 import { pageOf } from './page.ts';
+import { wrapText } from './text-width.ts';
 
 const caution =
   'Spans are common practice, no maker’s word. What is found cracked, loose or moved is looked at by somebody who knows before anybody goes in again.';
+
+/** Width in which what is looked at is wrapped, millimetres. */
+const LOOK_AT = 66;
 
 /** The sheets; one at least. `leftOut`: places left open on purpose. */
 export function upkeepSheets(
@@ -82,7 +86,9 @@ export function upkeepSheets(
       },
     ],
     rows: upkeep.calendar.flatMap(({ date, what }) =>
-      what.map((words, i) => plainRow([i === 0 ? date : '', words])),
+      what
+        .flatMap((words) => wrapText(words, 2.8, LOOK_AT))
+        .map((words, i) => plainRow([i === 0 ? date : '', words])),
     ),
   });
 }
