@@ -2,16 +2,11 @@
 // who uses this device, and the one way to say something.
 
 import {
-  defaultTakeoff,
   type Entry,
   type Forgotten,
   forgotten,
-  type RecordPlan,
   type RecordState,
-  recordPlan,
   recordState,
-  type SidePattern,
-  seamBolts,
   type What,
 } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
@@ -19,21 +14,16 @@ import { useStore } from 'zustand';
 import { type Thing, withHands } from '../../record/next-state.ts';
 import type { RecordSession } from '../../record/record-session.ts';
 import { keepOwnName, ownName, recordOf } from '../../record/this-record.ts';
-import { projectOf } from '../../state/app-state.ts';
-import { useAppState, useDerived } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import type { Stood } from '../places/stood.ts';
+import { type Recordable, useRecordPlan } from './use-record-plan.ts';
 
 /** The record as the sheet has it. */
-export interface Noted {
+export interface Noted extends Recordable {
   readonly session: RecordSession;
-  readonly plan: RecordPlan;
   readonly state: RecordState;
   /** Seams with an open place aside. */
   readonly due: readonly Forgotten[];
-  /** Seam → the bolts that go through it, null where nobody knows. */
-  readonly patterns: readonly (SidePattern | null)[];
-  readonly bolts: (seam: number) => number | null;
   readonly leftOut: readonly number[];
   /** Whether the record has been opened, and this device may add to it. */
   readonly open: boolean;
@@ -53,30 +43,16 @@ export interface Noted {
 }
 
 /** The record of a standing shell. */
-export function useNoted({ standing, kinds }: Stood, project: string): Noted {
+export function useNoted(stood: Stood, project: string): Noted {
   const { record: words, sharing } = useWords();
   const session = recordOf(project);
   const now = useStore(session.store);
-  const { shell, courses } = standing.standing;
-  const { numbers, leftOut } = standing;
-  const takeoff = useAppState((state) => projectOf(state).takeoff);
-  const holes = useDerived((derived) => derived.work.value?.holes);
+  const { leftOut } = stood.standing;
+  const { plan, patterns, bolts } = useRecordPlan(stood);
   const [by, setBy] = useState(ownName);
   const [hands, setHands] = useState<number | null>(null);
   const [told, tell] = useState('');
   useEffect(() => keepOwnName(by), [by]);
-  const plan = useMemo(
-    () => recordPlan(shell, { numbers, course: courses.course }),
-    [shell, numbers, courses],
-  );
-  const patterns = useMemo(
-    () =>
-      seamBolts(shell, kinds, takeoff ?? defaultTakeoff, holes ?? []).map((one) =>
-        one.status === 'known' ? one.pattern : null,
-      ),
-    [shell, kinds, takeoff, holes],
-  );
-  const bolts = useMemo(() => (seam: number) => patterns[seam]?.holes ?? null, [patterns]);
   // The log is one object that grows: its version says when to look again.
   // biome-ignore lint/correctness/useExhaustiveDependencies: see above
   const state = useMemo(() => recordState(session.log, plan), [session, plan, now.version]);
