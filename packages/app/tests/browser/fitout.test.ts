@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { fitoutWords as words } from '../../src/words/fitout.ts';
 import { groundFormWords } from '../../src/words/ground-forms.ts';
-import { inBrowser } from './support.ts';
+import { inBrowser, putAway } from './support.ts';
 
 const { open } = inBrowser();
 
@@ -96,9 +96,11 @@ describe('the Fit-out sheet', () => {
     };
     await give(stl('bracket', 4));
     await page.getByText(/unit: found none, expected one of mm/).waitFor();
+    await putAway(page);
     await field(page, words.pass.unit).selectOption('mm');
     await give(stl('open', 5));
     await page.getByText(/3 edges that are not shared/).waitFor();
+    await putAway(page);
     await give(stl('bracket', 4));
     await page.getByText(words.pass.hull(4)).waitFor();
     // Kept: there after another sheet.
