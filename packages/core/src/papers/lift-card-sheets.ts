@@ -1,6 +1,6 @@
 // Lift cards on paper, read aloud before a piece leaves the ground: large type, a card to each sort of lift
-// in a stage, with the heaviest, the largest and the least wind among those that share it; the words of
-// all lifts once.
+// in a stage, with the heaviest, the largest and the least wind among those that share it; front what is
+// lifted and in which order, back who does what and the words.
 
 import { mergeSources } from '../loads/provenance.ts';
 import { LIFT_WORDS, type LiftCard } from '../raise/lifts/card.ts';
@@ -8,7 +8,7 @@ import type { StageLifts } from '../raise/raised/lifts.ts';
 import type { Drawing } from './drawing.ts';
 import type { SheetFacts } from './flat-plan-sheet.ts';
 import { flowSheets } from './flow.ts';
-import { type FlowBlock, heading, list } from './flow-blocks.ts';
+import { type FlowBlock, heading, list, words } from './flow-blocks.ts';
 import { type LengthsShown, largeFirst, lengthsNote } from './length-text.ts';
 import type { Paper } from './page.ts';
 import { ARM_LENGTH_TYPE } from './panel-labels.ts';
@@ -44,19 +44,6 @@ export function liftCardSheets(
         { ...look, heading: titleOf(one), caution: cautionsOf(one), size: 4.2 },
       ),
     ),
-    ...(all.length === 0
-      ? []
-      : flowSheets(
-          wordBlocks(all),
-          { ...facts, sheet: 'Words of every lift' },
-          {
-            ...look,
-            heading: 'Words of every lift: nobody but the caller calls, anybody calls STOP',
-            caution:
-              'Say them to each other once before the first lift, and answer with what you do.',
-            size: 4.2,
-          },
-        )),
     ...(none.length === 0
       ? []
       : flowSheets(
@@ -156,7 +143,7 @@ function cardBlocks({ cards }: Shared, shown: LengthsShown): FlowBlock[] {
   return [
     {
       block: 'table',
-      size: 4.6,
+      size: 4.4,
       columns: [
         { name: '', share: 0.3 },
         { name: '', share: 0.7, bold: true },
@@ -164,7 +151,8 @@ function cardBlocks({ cards }: Shared, shown: LengthsShown): FlowBlock[] {
       rows,
     },
     heading('In this order'),
-    list('number', steps, 5.2),
+    list('number', steps, ARM_LENGTH_TYPE),
+    { block: 'sheet' },
     heading('Who does what'),
     {
       block: 'table',
@@ -175,10 +163,11 @@ function cardBlocks({ cards }: Shared, shown: LengthsShown): FlowBlock[] {
         { name: 'does', share: 0.42 },
         { name: 'name', share: 0.26 },
       ],
-      rowHeight: 11,
+      rowHeight: 10,
       grid: true,
       rows: roles.map(({ role, people, does }) => [role, String(people), does, '']),
     },
+    ...wordBlocks(cards),
   ];
 }
 
@@ -186,21 +175,22 @@ function cardBlocks({ cards }: Shared, shown: LengthsShown): FlowBlock[] {
 export const windWords = (speed: number): string =>
   `${speed.toFixed(1)} m/s (${(speed * 3.6).toFixed(0)} km/h, ${(speed * 2.23694).toFixed(0)} mph)`;
 
-function wordBlocks(all: readonly Shared[]): FlowBlock[] {
-  const flags = mergeSources(...all.flatMap(({ cards }) => cards.map((card) => card.flags)));
+function wordBlocks(cards: readonly LiftCard[]): FlowBlock[] {
+  const flags = mergeSources(...cards.map((card) => card.flags));
   const unsure = flags.map(({ text, confirmation }) => `${text} (${confirmation})`);
   return [
+    heading('Words: nobody but the caller calls, anybody calls STOP'),
     {
       block: 'table',
       size: ARM_LENGTH_TYPE,
       columns: [
-        { name: 'say', share: 0.3, bold: true },
-        { name: 'it means', share: 0.7 },
+        { name: 'say', share: 0.32, bold: true },
+        { name: 'it means', share: 0.68 },
       ],
       rows: LIFT_WORDS.map(({ say, means }) => [say, means]),
     },
     ...(unsure.length === 0
       ? []
-      : [heading('Not confirmed, or entered, in these cards'), list('dash', unsure, 3)]),
+      : [words(`Not confirmed, or entered: ${unsure.join('; ')}.`, { quiet: true, size: 2.6 })]),
   ];
 }

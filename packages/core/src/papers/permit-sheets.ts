@@ -122,7 +122,7 @@ export function permitSheets(
       heading: 'Permit and insurance pack',
       remark: 'draft: dimensions, loads, method, risks, and what people have to fill in',
       lengths: lengthsNote(shown),
-      scale: 'see each drawing',
+      scale: 'none: measures as written',
       caution: PERMIT_CAUTION,
     },
   );
@@ -176,9 +176,10 @@ function aboutBlocks(question: PermitQuestion, shown: LengthsShown): FlowBlock[]
     heading('Plan of the base ring, datum up'),
     {
       block: 'figure',
-      height: 80,
+      height: 150,
       draw: (box) => {
-        const datum = Math.max(...base.hubs.map(({ radius }) => radius)) + 1;
+        // Far enough out that its name stands clear of the hubs' numbers.
+        const datum = 1.3 * Math.max(...base.hubs.map(({ radius }) => radius));
         const placing = placeGround([...base.hubs.map(({ at }) => at), [datum, 0]], box);
         return [...baseItems(base, datum, placing), ...hubNumbers(base, placing, 5)];
       },
@@ -276,10 +277,10 @@ function stageBlocks({ plan, winds }: PermitQuestion): FlowBlock[] {
       block: 'table',
       columns: [
         { name: 'stage', share: 0.08, bold: true },
-        { name: 'what', share: 0.21 },
-        { name: 'panels standing', share: 0.12, align: 'end' },
-        { name: 'work stops over', share: 0.29 },
-        { name: 'may be left overnight', share: 0.3 },
+        { name: 'what', share: 0.2 },
+        { name: 'panels standing', share: 0.11, align: 'end' },
+        { name: 'work stops over', share: 0.34 },
+        { name: 'may be left overnight', share: 0.27 },
       ],
       rows: plan.stages.map((stage) => {
         const wind = windOf.get(stage.number);
@@ -307,7 +308,7 @@ export const stageWords = ({ sort, course }: Pick<RaisingStage, 'sort' | 'course
 
 const overnightWords = ({ overnight: { verdict, gust } }: RaisingStage): string =>
   verdict === 'stands'
-    ? 'yes, for a wind nobody asked'
+    ? 'yes, wind not asked'
     : verdict === 'holds'
       ? `closed down, up to ${gust === null ? 'the gust asked for' : `${gust.toFixed(0)} m/s`}`
       : verdict === 'no'
