@@ -1232,6 +1232,10 @@ export {
 } from './fitout/wave.ts';
 export { type AccountSheetOptions, accountSheet } from './papers/account-sheet.ts';
 export { type AnchorPlanSheetOptions, anchorPlanSheets } from './papers/anchor-plan-sheet.ts';
+export { crewBook } from './papers/crew-book/book.ts';
+export type { CrewBookContent } from './papers/crew-book/content.ts';
+export { type JointSheetContent, jointSheets } from './papers/crew-book/joint-sheets.ts';
+export type { BookLook } from './papers/crew-book/stage-cards.ts';
 export { type CellValue, type Table, tableToCsv } from './papers/csv.ts';
 export { airSheets } from './papers/air-sheet.ts';
 export { doorSheets } from './papers/door-sheet.ts';

@@ -1,6 +1,7 @@
 // Every set of sheets that `shellraise papers` makes, in the order in which they are told and written.
 // A new set is a maker in this list.
 
+import { bookMakers } from './book-sheets.ts';
 import { crewMakers } from './crew-sheets.ts';
 import { fitoutMakers } from './fitout-sheets.ts';
 import { groundSheets } from './ground-sheets.ts';
@@ -13,6 +14,7 @@ import { shellSheets } from './shell-sheets.ts';
 export const sheetMakers: readonly SheetMaker[] = [
   ...shellSheets,
   ...groundSheets,
+  ...bookMakers,
   ...labelMakers,
   ...crewMakers,
   ...handOverMakers,

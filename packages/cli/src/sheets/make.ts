@@ -34,7 +34,11 @@ export function makeSheets(
     try {
       const drawings = make(job);
       if (drawings.length > 0)
-        made.push({ name, what, drawings: withPageNumbers(drawings, `${title}: ${what}`) });
+        made.push({
+          name,
+          what,
+          drawings: withPageNumbers(drawings, `${title}: ${name.replaceAll('-', ' ')}`),
+        });
       else if (named !== null) missed.push({ name, why: ['the file has nothing for it'] });
     } catch (error) {
       if (named !== null || !(error instanceof Ending)) throw error;

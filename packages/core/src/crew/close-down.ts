@@ -37,7 +37,7 @@ export function closeDownCard(
     steps: [
       'Nothing hangs, nothing is held: the last piece is bolted, or back on the ground.',
       seams > 0
-        ? `Every hole of the ${seams} seams bolted in this stage has its bolt, finger-tight at least.`
+        ? `Every hole of the ${seams === 1 ? 'seam' : `${seams} seams`} bolted in this stage has its bolt, finger-tight at least.`
         : 'Every seam has all its bolts.',
       ...(props > 0
         ? [

@@ -2,7 +2,7 @@
 // put in order again. Millimetres.
 
 import { type Drawing, text } from './drawing.ts';
-import { cutText } from './text-width.ts';
+import { cutText, textWidth } from './text-width.ts';
 
 const size = 2.6;
 /** Of the number's middle over the lower edge of the sheet, and of its end from the right. */
@@ -15,7 +15,8 @@ export const withPageNumbers = (drawings: readonly Drawing[], name: string): Dra
     const number = drawings.length > 1 ? `page ${i + 1} of ${drawings.length}` : '';
     // The centring mark stands in the middle of the edge.
     const room = drawing.width / 2 - side - 4;
-    const words = cutText([name, number].filter((part) => part !== '').join(' · '), size, room);
+    const tail = number === '' ? '' : ` · ${number}`;
+    const words = cutText(name, size, room - textWidth(tail, size)) + tail;
     const label = text([drawing.width - side, drawing.height - up], words, size, {
       anchor: 'end',
       ink: 'grey',
