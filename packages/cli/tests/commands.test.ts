@@ -152,15 +152,32 @@ describe('shellraise places and takeoff', () => {
 describe('shellraise papers', () => {
   it('writes the drawings and lists, the same bytes for the same day', async () => {
     const [a, b] = [join(folder(), 'a'), join(folder(), 'b')];
-    const run1 = await run(['papers', demo, '--out', a, '--date', '2026-05-01', '--json']);
-    await runAlone(['papers', demo, '--out', b, '--date', '2026-05-01']);
+    const only = ['--date', '2026-05-01', '--only', 'flat-plan, take-off, stake-out, lists'];
+    const run1 = await run(['papers', demo, '--out', a, ...only, '--json']);
+    await runAlone(['papers', demo, '--out', b, ...only]);
     expect(run1.code).toBe(0);
     const names = readdirSync(a).sort();
     expect(names).toEqual([...JSON.parse(run1.out).files].sort());
-    expect(names).toContain('flat-plan.svg');
-    expect(names).toContain('take-off.csv');
+    for (const name of ['flat-plan.svg', 'stake-out.pdf', 'take-off.csv'])
+      expect(names).toContain(name);
     for (const name of names)
-      expect(readFileSync(join(a, name), 'utf8'), name).toBe(readFileSync(join(b, name), 'utf8'));
+      expect(readFileSync(join(a, name)).equals(readFileSync(join(b, name))), name).toBe(true);
+  });
+
+  it('makes the crew book alone: a PDF with its pages, no list', async () => {
+    const out = folder();
+    const only = ['--only', 'crew-book', '--as', 'pdf', '--paper', 'Letter', '--json'];
+    const ran = await run(['papers', example('hex-and-pent.json'), '--out', out, ...only]);
+    const told = JSON.parse(ran.out);
+    expect(told).toMatchObject({ files: ['crew-book.pdf'], missed: [], letters: [] });
+    expect(told.sets[0].pages).toBeGreaterThan(10);
+    expect(readFileSync(join(out, 'crew-book.pdf')).toString('latin1')).toContain('%PDF-1.');
+  });
+
+  it('refuses a set that is not there, with those that are', async () => {
+    const ran = await run(['papers', demo, '--out', folder(), '--only', 'crewbook']);
+    expect(ran.code).toBe(2);
+    expect(ran.err).toMatch(/--only: found "crewbook", expected some of .*crew-book.*lists/);
   });
 
   it('draws the upper courses of a nearly whole ball on sheets of their own, no dome’s', async () => {

@@ -84,7 +84,7 @@ it('keeps painted numbers through a later change of cut, in lists and drawings',
 
   const out = join(folder(), 'sheets');
   const [papers, report] = await Promise.all([
-    run(['papers', file, '--out', out]),
+    run(['papers', file, '--out', out, '--only', 'flat-plan, lists']),
     run(['places', file]),
   ]);
   expect(report.out).toContain(`Painted numbers are kept on ${is.numbers.painted} panels`);
@@ -126,7 +126,7 @@ it('says on every list and sheet where painted numbers could not be kept', async
   const changed = fileOf(JSON.stringify(project));
   const out = join(folder(), 'sheets');
   const [papers, places] = await Promise.all([
-    run(['papers', changed, '--out', out]),
+    run(['papers', changed, '--out', out, '--only', 'flat-plan']),
     run(['places', changed, '--json']),
   ]);
   expect(papers.code).toBe(0);

@@ -13,7 +13,7 @@ import { type Chosen, choose } from '../job.ts';
 import type { PapersOptions, SheetOptions } from '../options.ts';
 import { pdfFiles, svgFiles } from '../sheets/files.ts';
 import { type SheetJob, sheetJob } from '../sheets/job.ts';
-import { type MissedSet, makeSheets } from '../sheets/make.ts';
+import { LISTS, type MissedSet, makeSheets, namesIn } from '../sheets/make.ts';
 import { bullets, print, printJson, wrap } from '../terminal.ts';
 import { type OutFile, writeAll } from '../write.ts';
 import { numbersText } from './places.ts';
@@ -95,7 +95,9 @@ export async function papersOf(
     files: [
       ...pdf.files,
       ...(sort === 'pdf' ? [] : made.flatMap(({ name, drawings }) => svgFiles(name, drawings))),
-      ...(options.only === undefined ? listFiles(job) : []),
+      ...(options.only === undefined || namesIn(options.only).includes(LISTS)
+        ? listFiles(job)
+        : []),
     ],
     sets: made.map(({ name, what, drawings }) => ({ name, what, pages: drawings.length })),
     missed,

@@ -48,9 +48,13 @@ export function makeSheets(
   return { made, missed };
 }
 
-function namesIn(only: string): readonly string[] {
+/** Name of the lists among the sets. */
+export const LISTS = 'lists';
+
+/** The names, each known. Ends the command where one is not. */
+export function namesIn(only: string): readonly string[] {
   const names = only.split(',').map((name) => name.trim());
-  const known = sheetMakers.map(({ name }) => name);
+  const known = [...sheetMakers.map(({ name }) => name), LISTS];
   for (const name of names)
     if (!known.includes(name))
       throw badInput(`--only: found "${name}", expected some of ${known.join(', ')}`);

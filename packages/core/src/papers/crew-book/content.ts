@@ -1,6 +1,6 @@
 // What the crew book is made from, and the sentences that its sheets share.
 
-import type { RaiseTask } from '../../crew/raise-tasks.ts';
+import type { RaiseTask } from '../../crew/raise-task.ts';
 import type { CrewSettings } from '../../crew/schema.ts';
 import type { Kind } from '../../pile/kind.ts';
 import type { RaisingPlan, RaisingStage } from '../../raise/plan.ts';
