@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Sheet } from '../../src/state/app-state.ts';
+import { fitoutWords } from '../../src/words/fitout.ts';
 import { fittingWords } from '../../src/words/fitting.ts';
 import { frameWords } from '../../src/words/frame.ts';
 import { pileWords } from '../../src/words/pile.ts';
@@ -176,6 +177,16 @@ const walks: readonly Walk[] = [
           await page.getByRole('button', { name: fittingWords.tags.csv }).waitFor();
         },
       ],
+    ],
+  },
+  {
+    sheet: 'fitout',
+    steps: [
+      ['the door', (page) => page.getByText(fitoutWords.door.stiffness).waitFor()],
+      ['what must pass', (page) => tab(page, fitoutWords.tab.pass)],
+      ['the swing', (page) => tab(page, fitoutWords.tab.swing)],
+      ['the seal', (page) => tab(page, fitoutWords.tab.seal)],
+      ['the upkeep', (page) => tab(page, fitoutWords.tab.upkeep)],
     ],
   },
   {
