@@ -16,8 +16,8 @@ const small = {
     hubAllowance: 0,
     readingSd: 0.001,
     kinds: [
-      { id: '1', sides: [short, short, long], good: 60, repair: 1 },
-      { id: '2', sides: [long, long, long], good: 20 },
+      { id: '1', sides: [short, short, long], good: 30, repair: 1 },
+      { id: '2', sides: [long, long, long], good: 10 },
     ],
   },
   ...{ crew, gear, loads, ground, stages },
