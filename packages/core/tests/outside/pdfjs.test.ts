@@ -134,7 +134,13 @@ it('a letter that no face has stands as its number and is told, within its room'
   const { bytes, missing } = await toPdf([sheet([item])], facts, PDFDocument);
   const words = (await read(bytes))[0]?.words ?? [];
   expect(missing).toEqual(['張', '🦀']);
-  expect(words.map(({ str }) => str).join('')).toBe('for<U+5F35>and<U+1F980>');
+  // The reader gives blanks with words or apart from them.
+  expect(
+    words
+      .map(({ str }) => str)
+      .join('')
+      .replaceAll(' ', ''),
+  ).toBe('for<U+5F35>and<U+1F980>');
   const end = Math.max(...words.map(({ at, width }) => at[0] + width));
   expect(end).toBeLessThanOrEqual(20 + textWidth(item.text, 5) + 0.1);
 });
