@@ -13,9 +13,11 @@ import { chosenPlanItems, stagePlan } from '../stage-plan.ts';
 import { type CrewBookContent, plural } from './content.ts';
 import type { BookLook } from './stage-cards.ts';
 
-/** Width of the drawing's room on every paper: that of Letter. */
+/** Width of the drawing's room on every paper: that of Letter; its height, and that where the course would
+ * run on to a second sheet. */
 const WIDTH = 168;
 const HEIGHT = 100;
+const LOW = 76;
 
 /** The sheets, from the ground up. */
 export function courseSheets(
@@ -30,7 +32,8 @@ export function courseSheets(
     plan.stages.flatMap(({ number, pieces }) => pieces.flat().map((place) => [place, number])),
   );
   // Feet of the frame and the flow's own pad stand before the drawing.
-  const base = stagePlan(shell, numbers, leftOut, { x: 26, y: 0, width: WIDTH, height: HEIGHT });
+  const baseOf = (height: number) =>
+    stagePlan(shell, numbers, leftOut, { x: 26, y: 0, width: WIDTH, height });
   const courses = [...new Set(course)].sort((a, b) => a - b);
   return courses.flatMap((one) => {
     const places = [...course.keys()]
@@ -43,37 +46,38 @@ export function courseSheets(
       String(stageOf.get(place) ?? '–'),
       neighbours(shell, place as PlaceId, numbers).join(', '),
     ]);
-    const half = Math.ceil(rows.length / 2);
-    return flowSheets(
-      [
-        {
-          block: 'figure',
-          height: HEIGHT + 4,
-          draw: ({ y }) => {
-            const shift = stagePlanAt(base, y);
-            return chosenPlanItems(shift, new Set(places));
+    const sheets = (height: number): Drawing[] =>
+      flowSheets(
+        [
+          {
+            block: 'figure',
+            height: height + 4,
+            draw: ({ y }) => chosenPlanItems(stagePlanAt(baseOf(height), y), new Set(places)),
           },
-        },
+          { block: 'table', columns: [...columns, ...columns], rows: twoAcross(rows) },
+        ],
+        { ...facts, sheet: `Course ${one}` },
         {
-          block: 'table',
-          columns: [...columns, ...columns],
-          rows: Array.from({ length: half }, (_, i) => [
-            ...(rows[i] ?? []),
-            ...(rows[half + i] ?? ['', '', '', '']),
-          ]),
+          paper: look.paper,
+          heading: `Course ${one}: ${plural(places.length, 'panel')}`,
+          remark:
+            'Seen from above; clockwise from the datum. Inside, looking up, it runs the other way.',
+          lengths: lengthsNote(look.lengths),
+          size: 3.7,
         },
-      ],
-      { ...facts, sheet: `Course ${one}` },
-      {
-        paper: look.paper,
-        heading: `Course ${one}: ${plural(places.length, 'panel')}`,
-        remark:
-          'Seen from above; clockwise from the datum. Inside, looking up, it runs the other way.',
-        lengths: lengthsNote(look.lengths),
-        size: 3.7,
-      },
-    );
+      );
+    const tall = sheets(HEIGHT);
+    return tall.length === 1 ? tall : sheets(LOW);
   });
+}
+
+/** The rows of a table in two halves, side by side. */
+function twoAcross(rows: readonly (readonly string[])[]): string[][] {
+  const half = Math.ceil(rows.length / 2);
+  return Array.from({ length: half }, (_, i) => [
+    ...(rows[i] ?? []),
+    ...(rows[half + i] ?? ['', '', '', '']),
+  ]);
 }
 
 const columns: readonly FlowColumn[] = [

@@ -28,44 +28,79 @@ export interface BookLook {
   readonly lengths: LengthsShown;
 }
 
-/** Height of the plan with the facts beside it. */
-const FIGURE = 90;
-const FACTS = 72;
+/** Height of the plan with the facts beside it, and the widths of both. */
+interface Figure {
+  readonly height: number;
+  readonly plan: number;
+  readonly facts: number;
+}
+
+/** The plan as large as it may be, and where so the card would run on to a second sheet. */
+const LARGE: Figure = { height: 90, plan: 101, facts: 72 };
+const SMALL: Figure = { height: 66, plan: 75, facts: 98 };
+
 /** Size of what is read with the card in the hand. */
 const DETAIL = 5.2;
 
-/** The cards; one sheet each, more where a stage has many lifts. */
+/** The cards; one sheet each, with a smaller plan where it must be, more where a stage has many lifts. */
 export function stageCards(content: CrewBookContent, facts: SheetFacts, look: BookLook): Drawing[] {
   const { shell, numbers, leftOut, plan } = content;
   // Where the figure stands does not change from card to card: the plan is laid out about the origin.
-  const base = stagePlan(shell, numbers, leftOut, { x: 0, y: 0, width: 101, height: FIGURE - 2 });
-  return plan.stages.flatMap((stage) =>
-    flowSheets(
-      stageBlocks(content, stage, look, base),
-      { ...facts, sheet: `Stage ${stage.number} of ${plan.stages.length}` },
-      {
-        paper: look.paper,
-        heading: `Stage ${stage.number} of ${plan.stages.length}: ${stageTitle(plan.stages, stage)}`,
-        lengths: lengthsNote(look.lengths),
-        caution: bookCaution,
-        size: ARM_LENGTH_TYPE,
-      },
-    ),
-  );
+  const laid = (size: Figure): Laid => ({
+    size,
+    base: stagePlan(shell, numbers, leftOut, {
+      ...{ x: 0, y: 0, width: size.plan, height: size.height - 2 },
+    }),
+  });
+  const [large, small] = [laid(LARGE), laid(SMALL)];
+  return plan.stages.flatMap((stage) => {
+    const first = card(content, stage, facts, look, large);
+    if (first.length === 1) return first;
+    const second = card(content, stage, facts, look, small);
+    return second.length < first.length ? second : first;
+  });
 }
+
+/** A figure with the plan laid out in it. */
+interface Laid {
+  readonly size: Figure;
+  readonly base: StagePlan;
+}
+
+const card = (
+  content: CrewBookContent,
+  stage: RaisingStage,
+  facts: SheetFacts,
+  look: BookLook,
+  laid: Laid,
+): Drawing[] => {
+  const { stages } = content.plan;
+  const named = `Stage ${stage.number} of ${stages.length}`;
+  return flowSheets(
+    stageBlocks(content, stage, look, laid),
+    { ...facts, sheet: named },
+    {
+      paper: look.paper,
+      heading: `${named}: ${stageTitle(stages, stage)}`,
+      lengths: lengthsNote(look.lengths),
+      caution: bookCaution,
+      size: ARM_LENGTH_TYPE,
+    },
+  );
+};
 
 function stageBlocks(
   content: CrewBookContent,
   stage: RaisingStage,
   { lengths }: BookLook,
-  base: StagePlan,
+  laid: Laid,
 ): FlowBlock[] {
   const { plan } = content;
   return [
     {
       block: 'figure',
-      height: FIGURE,
-      draw: (box) => figure(content, stage, base, box),
+      height: laid.size.height,
+      draw: (box) => figure(content, stage, laid, box),
     },
     stopBlock(content, stage, lengths),
     ...liftBlocks(content, stage),
@@ -108,7 +143,12 @@ function stopBlock(
 }
 
 /** On the left what to see at a glance, on the right the plan. */
-function figure(content: CrewBookContent, stage: RaisingStage, base: StagePlan, box: Box): Item[] {
+function figure(
+  content: CrewBookContent,
+  stage: RaisingStage,
+  { size: room, base }: Laid,
+  box: Box,
+): Item[] {
   const { plan, shell } = content;
   const panels = shell.kind.length - content.leftOut.length;
   const up = stage.pieces.flat().length;
@@ -125,10 +165,10 @@ function figure(content: CrewBookContent, stage: RaisingStage, base: StagePlan, 
     [peopleWords(content, stage), false],
   ];
   const number = String(stage.number);
-  const size = fittingSize(number, 30, 12, FACTS - 24, true) ?? 12;
+  const size = fittingSize(number, 30, 12, 48, true) ?? 12;
   const items: Item[] = [
     text([box.x, box.y + 14], number, size, { bold: true }),
-    text([box.x + FACTS - 4, box.y + 20.5], `of ${plan.stages.length}`, 5, {
+    text([box.x + 68, box.y + 20.5], `of ${plan.stages.length}`, 5, {
       ink: 'grey',
       anchor: 'end',
     }),
@@ -136,13 +176,13 @@ function figure(content: CrewBookContent, stage: RaisingStage, base: StagePlan, 
   let y = box.y + 33;
   for (const [said, bold] of rows) {
     if (said === '') continue;
-    for (const row of wrapText(said, ARM_LENGTH_TYPE, FACTS - 2, bold)) {
+    for (const row of wrapText(said, ARM_LENGTH_TYPE, room.facts - 2, bold)) {
       items.push(text([box.x, y], row, ARM_LENGTH_TYPE, { bold }));
       y += ARM_LENGTH_TYPE * 1.25;
     }
     y += 2.2;
   }
-  const shift: Placed = [box.x + box.width - 101, box.y];
+  const shift: Placed = [box.x + box.width - room.plan, box.y];
   return [...items, ...stagePlanItems(moved(base, shift), plan, stage.number)];
 }
 
