@@ -10,7 +10,7 @@ import { chromium } from './chromium.mjs';
 import { palettePng } from './palette-png.mjs';
 import { root } from './run.mjs';
 
-const sheets = ['pile', 'shape', 'places', 'ground', 'raising', 'record'];
+const sheets = ['pile', 'shape', 'places', 'ground', 'raising', 'record', 'fitout'];
 const screens = {
   laptop: { viewport: { width: 1440, height: 900 } },
   phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
@@ -108,6 +108,10 @@ async function prepare(page, sheet) {
       await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
     }
     await page.mouse.move(0, 0);
+  }
+  if (sheet === 'fitout') {
+    await page.getByRole('tab', { name: 'Signal', exact: true }).click();
+    await page.getByText('half-wave thicknesses').waitFor({ timeout: 60_000 });
   }
   await page.waitForFunction(() => document.querySelector('progress') === null);
   await page.waitForTimeout(2000); // what is drawn last
