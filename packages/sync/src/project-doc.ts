@@ -1,5 +1,6 @@
 // The project as a Yjs document: objects as maps, lists as lists, so that people who change different
-// rows and fields at once lose nothing. What two changed at one field is one of the two, the same on
+// rows and fields at once lose nothing. Where two put a project on an empty site at once, one of the two
+// is there, whole. What two changed at one field is one of the two, the same on
 // every device. What comes out passes the project's own reader: a merge may break a rule between rows.
 
 import { type Project, projectFrom, type Read } from '@shellraise/core';
@@ -8,20 +9,31 @@ import * as Y from 'yjs';
 /** Name of the project's map in the document. */
 export const PROJECT = 'project';
 
+/** The one key of that map: all of the project is under it. */
+const WHOLE = 'whole';
+
 /** The project in the document, or every fault of it. */
-export const projectIn = (doc: Y.Doc): Read<Project> => projectFrom(plain(doc.getMap(PROJECT)));
+export const projectIn = (doc: Y.Doc): Read<Project> => projectFrom(wholeIn(doc)?.toJSON() ?? {});
 
 /** Writes a project over what the document holds, changing no more than what differs. */
 export function writeProject(doc: Y.Doc, project: Project): void {
-  doc.transact(() => changeMap(doc.getMap(PROJECT), JSON.parse(JSON.stringify(project)) as Fields));
+  const fields = JSON.parse(JSON.stringify(project)) as Fields;
+  doc.transact(() => {
+    const whole = wholeIn(doc);
+    if (whole) changeMap(whole, fields);
+    else doc.getMap(PROJECT).set(WHOLE, shared(fields));
+  });
+}
+
+function wholeIn(doc: Y.Doc): Y.Map<unknown> | null {
+  const whole = doc.getMap(PROJECT).get(WHOLE);
+  return whole instanceof Y.Map ? whole : null;
 }
 
 type Fields = Readonly<Record<string, unknown>>;
 
 const isFields = (value: unknown): value is Fields =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
-
-const plain = (shared: Y.Map<unknown>): unknown => shared.toJSON();
 
 function changeMap(map: Y.Map<unknown>, to: Fields): void {
   for (const key of [...map.keys()]) if (!(key in to)) map.delete(key);

@@ -235,6 +235,17 @@ describe('the project’s document', () => {
     expect(['A', 'B']).toContain(readIn(a).title);
   });
 
+  it('is one of two that were put there at once, whole', () => {
+    const [a, b] = [new Y.Doc(), new Y.Doc()];
+    const [barn, shed] = [project({ title: 'Barn' }), { ...withGood(0, 9), title: 'Shed' }];
+    writeProject(a, barn);
+    writeProject(b, shed);
+    Y.applyUpdate(a, Y.encodeStateAsUpdate(b));
+    Y.applyUpdate(b, Y.encodeStateAsUpdate(a));
+    expect(readIn(a)).toEqual(readIn(b));
+    expect([barn, shed]).toContainEqual(readIn(a));
+  });
+
   it('takes plain data alone from elsewhere', () => {
     const told = (change: (doc: Y.Doc) => void) => projectUpdate(new Y.Doc(), update(change));
     expect(told((doc) => writeProject(doc, project())).verdict).toBe('take');
