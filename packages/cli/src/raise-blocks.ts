@@ -6,6 +6,7 @@ import {
   type HeldHubs,
   heldAtLift,
   heldWords,
+  holesOff,
   type NowAnswer,
   type OrderBreak,
   type RaisingPlan,
@@ -112,6 +113,19 @@ export function stageBlocks(
     winds && winds.unknown.length > 0
       ? `Unknown, and may give way sooner: ${winds.unknown.join(', ')}.`
       : '',
+    ...holesOffBlocks(raised, stage),
+  ];
+}
+
+/** What to do where the holes of the piece that closes the stage, or its last one, will not meet. */
+function holesOffBlocks({ plan, question, threadOf }: Raised, stage: RaisingStage): string[] {
+  if (stage.lifts.length === 0) return [];
+  const closing = stage.lifts.findIndex(({ closes }) => closes);
+  const lift = closing < 0 ? stage.lifts.length - 1 : closing;
+  const { steps, flags } = holesOff({ ...question, plan, threadOf }, stage.number, lift);
+  return [
+    bullets(`When the holes of lift ${stage.number}.${lift + 1} will not meet:`, steps),
+    flagBlock('Not confirmed:', flags),
   ];
 }
 

@@ -35,6 +35,8 @@ export interface Raised {
   readonly plan: RaisingPlan;
   readonly winds: readonly StageWinds[];
   readonly gear: Gear;
+  /** Thread of a seam's bolts; null where nobody knows. */
+  readonly threadOf: (seam: number) => string | null;
   /** What the weekend is planned from. */
   readonly question: WeekendQuestion;
 }
@@ -57,6 +59,10 @@ export function raisedOf(file: string, chosen: Chosen, options: RaisedOptions): 
   const holesOf = (seam: number): number | null => {
     const one = bolts[seam];
     return one?.status === 'known' ? one.pattern.holes : null;
+  };
+  const threadOf = (seam: number): string | null => {
+    const one = bolts[seam];
+    return one?.status === 'known' ? one.pattern.thread : null;
   };
   const massOf = placeMasses(shell, chosen.kinds, site.loads.panelMass);
   const model = pieceModel(shell, numbers, massOf);
@@ -100,6 +106,7 @@ export function raisedOf(file: string, chosen: Chosen, options: RaisedOptions): 
     plan: read.value,
     winds,
     gear,
+    threadOf,
     question: {
       shell,
       numbers,

@@ -23,13 +23,14 @@ export const bookMakers: readonly SheetMaker[] = [
 ];
 
 function contentOf({ chosen, kinds, raised }: SheetJob): CrewBookContent {
-  const { plan, winds, question, brief } = raised();
+  const { plan, winds, question, brief, threadOf } = raised();
   return {
     shell: chosen.standing.shell,
     numbers: chosen.numbers.numbers,
     kinds,
     leftOut: brief.openings,
     plan,
+    threadOf,
     winds,
     tasks: raiseTasks(question).tasks,
     crew: question.crew,

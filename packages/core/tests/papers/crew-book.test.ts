@@ -33,6 +33,7 @@ const content: CrewBookContent = {
   kinds,
   leftOut: [],
   plan,
+  threadOf: () => '5/16-18',
   winds: plan.stages.slice(1).map(({ number }) => ({
     stage: number,
     stopWork: 9,

@@ -2,6 +2,7 @@
 // who does what, and what to beware of. Common practice; the lifting words are those of the lift cards.
 
 import type { Kind } from '../../pile/kind.ts';
+import { type HolesOff, holesOff } from '../../raise/holes-off.ts';
 import { LIFT_WORDS } from '../../raise/lifts/card.ts';
 import { WINDS_LEAVE_OUT } from '../../raise/winds.ts';
 import { type Box, type Drawing, type Item, type Point, polygon, text } from '../drawing.ts';
@@ -195,10 +196,13 @@ const roles: readonly (readonly [string, string])[] = [
 
 /** What to beware of: the plan's own assumptions among it. */
 export function cautionSheets(
-  { plan }: CrewBookContent,
+  content: CrewBookContent,
   facts: SheetFacts,
   look: BookLook,
 ): Drawing[] {
+  const { plan } = content;
+  const holes = holesBlocks(content);
+  const flags = [...plan.flags, ...holes.flags];
   return flowSheets(
     [
       list('dash', [
@@ -210,15 +214,16 @@ export function cautionSheets(
         'Ladders stand on firm ground and are held. Power lines: keep the shell’s height and a ladder’s length away.',
         WINDS_LEAVE_OUT,
       ]),
+      ...holes.blocks,
       heading('What this order takes for granted'),
       list('dash', plan.assumed, 3.8),
-      ...(plan.flags.length === 0
+      ...(flags.length === 0
         ? []
         : [
             heading('Not confirmed'),
             list(
               'dash',
-              plan.flags.map(({ confirmation, text: said }) => `${confirmation}: ${said}`),
+              flags.map(({ confirmation, text: said }) => `${confirmation}: ${said}`),
               3.8,
             ),
           ]),
@@ -232,4 +237,24 @@ export function cautionSheets(
       size: 4.8,
     },
   );
+}
+
+/** What to do when holes will not meet; which seams may be slackened stands on the card of each stage that
+ * closes a course. */
+function holesBlocks(content: CrewBookContent): Pick<HolesOff, 'flags'> & {
+  readonly blocks: readonly FlowBlock[];
+} {
+  const stage = content.plan.stages.find(({ lifts }) =>
+    lifts.some(({ seams }) => seams.length > 0),
+  );
+  const lift = stage?.lifts.findIndex(({ seams }) => seams.length > 0) ?? 0;
+  if (stage === undefined) return { blocks: [], flags: [] };
+  const { steps, flags } = holesOff(content, stage.number, lift);
+  const [drift, , ream, stop] = steps;
+  const slacken =
+    'Slacken to finger-tight what is snug round the piece, the nearest first; where a course closes its card names the seams. What had its final pass, and what holds a prop or a load, stays.';
+  return {
+    blocks: [heading('When holes will not meet'), list('number', [drift, slacken, ream, stop])],
+    flags,
+  };
 }

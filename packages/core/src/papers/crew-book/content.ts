@@ -18,6 +18,8 @@ export interface CrewBookContent {
   /** Places left open on purpose. */
   readonly leftOut: readonly number[];
   readonly plan: RaisingPlan;
+  /** Thread of a seam's bolts; null where nobody knows. */
+  readonly threadOf: (seam: number) => string | null;
   readonly winds: readonly StageWinds[];
   /** Work by stage: how many people it takes. */
   readonly tasks: readonly RaiseTask[];

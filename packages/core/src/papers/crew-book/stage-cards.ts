@@ -1,6 +1,7 @@
 // A card for every stage, in the order of work: what goes up, who, by which bolts it is held before it is
 // let go, props, passes, wind, whether it may be left. Large type: it is read at arm's length.
 
+import { holesOff, seamName } from '../../raise/holes-off.ts';
 import { heldAtLift, heldWords, type PlannedProp, type RaisingStage } from '../../raise/plan.ts';
 import { type Box, type Drawing, type Item, rectangle, text } from '../drawing.ts';
 import type { SheetFacts } from '../flat-plan-sheet.ts';
@@ -109,6 +110,7 @@ function stageBlocks(
       [
         ...propWords(content, stage, lengths),
         ...passWords(stage),
+        ...closingWords(content, stage),
         ...nightWords(content, stage, lengths),
       ],
       DETAIL,
@@ -288,6 +290,16 @@ function propWords(
     const what = lines.length === 0 ? '' : `, ${heldWords({ props: 0, lines })}`;
     return [`${propName(prop, i)} ${where}, ${heightWords(height, lengths)} up${what}${goes}.`];
   });
+}
+
+/** What to slacken where the piece that closes a course will not go in; the rest is among the cautions. */
+function closingWords(content: CrewBookContent, { number, lifts }: RaisingStage): string[] {
+  const lift = lifts.findIndex(({ closes }) => closes);
+  if (lift < 0) return [];
+  const { slacken } = holesOff(content, number, lift);
+  if (slacken.length === 0) return [];
+  const named = slacken.slice(0, 4).map((seam) => seamName(content.shell, content.numbers, seam));
+  return [`If the last piece will not go in: drift, then slacken ${listed(named)}. No force.`];
 }
 
 const propName = ({ lines }: PlannedProp, i: number): string =>
