@@ -14,6 +14,7 @@ import {
   type StageWinds,
   type StormAnswer,
   type SupportLine,
+  tightestLift,
   type Weekend,
   WINDS_LEAVE_OUT,
   weekday,
@@ -119,9 +120,8 @@ export function stageBlocks(
 
 /** What to do where the holes of the piece that closes the stage, or its last one, will not meet. */
 function holesOffBlocks({ plan, question, threadOf }: Raised, stage: RaisingStage): string[] {
-  if (stage.lifts.length === 0) return [];
-  const closing = stage.lifts.findIndex(({ closes }) => closes);
-  const lift = closing < 0 ? stage.lifts.length - 1 : closing;
+  const lift = tightestLift(stage);
+  if (lift < 0) return [];
   const { steps, flags } = holesOff({ ...question, plan, threadOf }, stage.number, lift);
   return [
     bullets(`When the holes of lift ${stage.number}.${lift + 1} will not meet:`, steps),

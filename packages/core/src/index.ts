@@ -987,7 +987,12 @@ export {
   type StackWind,
   stackWind,
 } from './raise/yard/stack-wind.ts';
-export { type HolesOff, type HolesOffQuestion, holesOff } from './raise/holes-off.ts';
+export {
+  type HolesOff,
+  type HolesOffQuestion,
+  holesOff,
+  tightestLift,
+} from './raise/holes-off.ts';
 export { readSectors, type Sector, sectorsText } from './raise/yard/sectors.ts';
 export { type Ground as GroundPoint, walkRound } from './raise/yard/walk.ts';
 export {

@@ -8,6 +8,8 @@ import {
   defaultTakeoff,
   type Gear,
   type HoleCounts,
+  type HolesOff,
+  holesOff,
   type Lift,
   type LiftCard,
   leadFixed,
@@ -35,6 +37,7 @@ import {
   stageAnswer,
   stageHeights,
   type TakeoffSettings,
+  tightestLift,
 } from '@shellraise/core';
 import { type GroundQuestion, siteOfQuestion } from './ground.ts';
 
@@ -160,6 +163,8 @@ export interface RaisingStageDetail {
   readonly answer: StageAnswer;
   readonly lifts: readonly LiftFacts[];
   readonly heights: StageHeights;
+  /** What to do where the holes of its tightest lift (from 0) will not meet; null where nothing is lifted. */
+  readonly holesOff: (HolesOff & { readonly lift: number }) | null;
 }
 
 /** One stage in full; faults where nothing can be said of its wind. */
@@ -186,8 +191,24 @@ export function raisingStage(question: RaisingStageQuestion): Read<RaisingStageD
       answer: answer.value,
       lifts: lifts.map((one) => factsOf(one, gear)),
       heights: stageHeights(lifts, gear, { radius: shell.radius, ground }),
+      holesOff: holesOffOf(question, stage),
     },
   };
+}
+
+function holesOffOf(
+  { shell, numbers, kinds, takeoff, holes, plan }: RaisingStageQuestion,
+  stage: RaisingStage,
+): RaisingStageDetail['holesOff'] {
+  const lift = tightestLift(stage);
+  if (lift < 0) return null;
+  const bolts = seamBolts(shell, kinds, takeoff ?? defaultTakeoff, holes);
+  const threadOf = (seam: number): string | null => {
+    const own = bolts[seam];
+    return own?.status === 'known' ? own.pattern.thread : null;
+  };
+  const question = { shell, numbers, plan: { stages: plan }, threadOf };
+  return { lift, ...holesOff(question, stage.number, lift) };
 }
 
 function factsOf(lift: Lift, gear: Gear): LiftFacts {

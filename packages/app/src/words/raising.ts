@@ -56,6 +56,7 @@ export const raisingWords = {
     props: 'props',
     stop: 'stop point: stands without props',
   },
+  holesOff: (lift: string) => `When the holes of lift ${lift} will not meet`,
   tabs: 'What the raising needs',
   tab: {
     stage: 'Stage',

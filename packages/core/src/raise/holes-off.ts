@@ -86,6 +86,13 @@ export function holesOff(question: HolesOffQuestion, stage: number, lift: number
   };
 }
 
+/** The lift of a stage whose holes are likeliest to be off, from 0: the one that closes its course, else the
+ * last; −1 where there is none. */
+export function tightestLift({ lifts }: Pick<RaisingPlan['stages'][number], 'lifts'>): number {
+  const closing = lifts.findIndex(({ closes }) => closes);
+  return closing < 0 ? lifts.length - 1 : closing;
+}
+
 /** Snug seams within a few seams of the lift's own, the nearest first; those that are finger-tight give as
  * they are. */
 function slackenable(

@@ -30,6 +30,7 @@ import { AssumedPanel } from './assumed-panel.tsx';
 import { DaysPanel } from './days-panel.tsx';
 import { faultsInWords } from './fault-words.ts';
 import { GearPanel, lookAgain, useWays } from './gear-panel.tsx';
+import { HolesOffSection } from './holes-off-section.tsx';
 import { StageBag } from './kit-sections.tsx';
 import { useLead } from './lead.ts';
 import { LiftCards } from './lift-cards.tsx';
@@ -263,7 +264,10 @@ function OnPlan({
             <div className="fit-panel" aria-live="polite">
               <StageCard {...{ shell, numbers, plan, stage, panels, detail }} />
               {detail !== null && typeof detail !== 'string' ? (
-                <LiftCards detail={detail} numbers={numbers} />
+                <>
+                  <LiftCards detail={detail} numbers={numbers} />
+                  <HolesOffSection detail={detail} />
+                </>
               ) : null}
               {ready.answer === null ? null : <StageBag kit={ready.answer.kit} number={number} />}
               <WaitSection question={raised} plan={plan} number={number} />
