@@ -155,6 +155,7 @@ export const yardWords = {
       hookHeight: 'Hook above the ground',
       wattHoursPerBolt: 'Watt hours a bolt',
       watts: 'Watts',
+      hours: 'Hours it burns a stage',
       wattHours: 'Watt hours, full',
       must: 'It must',
       mass: 'Mass',

@@ -102,7 +102,18 @@ const powerTool = z.strictObject({
   name,
   wattHoursPerBolt: z.number().positive().max(100).nullable().default(null),
 });
-const light = z.strictObject({ name, watts: z.number().positive().max(5000), count });
+const light = z.strictObject({
+  name,
+  watts: z.number().positive().max(5000),
+  count,
+  hours: z
+    .number()
+    .min(0)
+    .max(24)
+    .nullable()
+    .default(null)
+    .describe('Hours that it burns in each stage; null: nobody knows, none is counted.'),
+});
 const battery = z.strictObject({
   name,
   wattHours: z.number().positive().max(100_000).describe('Of one, full, in watt hours.'),

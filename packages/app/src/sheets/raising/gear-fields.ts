@@ -39,7 +39,11 @@ export const gearFields: Readonly<Record<GearList, readonly GearField[]>> = {
   towers: [metres('height'), metres('base.0'), metres('base.1'), bears, count],
   lifts: [metres('hookHeight'), bears],
   powerTools: [{ key: 'wattHoursPerBolt', as: 'number', most: 100, needed: false }],
-  lights: [{ key: 'watts', as: 'number', most: 5000, needed: true }, count],
+  lights: [
+    { key: 'watts', as: 'number', most: 5000, needed: true },
+    count,
+    { key: 'hours', as: 'number', most: 24, needed: false },
+  ],
   batteries: [{ key: 'wattHours', as: 'number', most: 100_000, needed: true }, count],
   inside: [
     { key: 'must', as: 'must', most: 0, needed: true },
@@ -54,7 +58,7 @@ export const gearStarts: { readonly [K in GearList]: Omit<GearItem<K>, 'name'> }
   towers: { height: 3, base: [1.8, 1.4], bears: null, count: 1 },
   lifts: { hookHeight: 6, bears: null },
   powerTools: { wattHoursPerBolt: null },
-  lights: { watts: 30, count: 1 },
+  lights: { watts: 30, count: 1, hours: null },
   batteries: { wattHours: 90, count: 2 },
   inside: { shape: { form: 'box', size: [1, 0.6, 2] }, mass: null, must: 'come out' },
 };

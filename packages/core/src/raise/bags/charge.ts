@@ -12,9 +12,6 @@ export interface ChargeQuestion {
   readonly bolts: (seam: number) => number | null;
   /** Bolts of a seam of which nobody knows them; 4 where left out. */
   readonly boltsUnknown?: number;
-  /** Hours for which the lights burn in a stage; where left out none, and that is among what
-   * is unknown. */
-  readonly lightHours?: (stage: number) => number;
   /** Stages after which all batteries are full again: evenings with mains or a generator. */
   readonly recharged?: readonly number[];
 }
@@ -47,13 +44,13 @@ export interface Charge {
 export const USABLE_CHARGE = 0.8;
 const USABLE = commonPractice('four fifths of a battery’s rating are drawn before it is changed');
 
-/** Charge stage by stage. The thirstiest power tool counts for all bolts. RangeError for hours below 0. */
+/** Charge stage by stage. The thirstiest power tool counts for all bolts; lights of which nobody knows how long
+ * they burn count for nothing, and that is told. */
 export function chargeOf({
   plan,
   gear,
   bolts,
   boltsUnknown = 4,
-  lightHours,
   recharged = [],
 }: ChargeQuestion): Charge {
   const full =
@@ -63,15 +60,16 @@ export function chargeOf({
     wattHoursPerBolt === null ? [] : [wattHoursPerBolt],
   );
   const perBolt = Math.max(0, ...known);
-  const watts = gear.lights.reduce((sum, light) => sum + light.watts * light.count, 0);
+  const lights = gear.lights.reduce(
+    (sum, { watts, count, hours }) => sum + watts * count * (hours ?? 0),
+    0,
+  );
+  const dark = gear.lights.filter(({ hours }) => hours === null);
   const snug = new Set<number>();
   const isFull = new Set(recharged);
   let left = full;
   let guessed = 0;
   const stages = plan.stages.map(({ number, pass }): StageCharge => {
-    const hours = lightHours?.(number) ?? 0;
-    if (!(hours >= 0 && hours < 1000))
-      throw new RangeError(`lights burn ${hours} h in stage ${number}, 0 or more is needed`);
     let run = 0;
     for (const seam of pass.snug) {
       if (snug.has(seam)) continue;
@@ -80,7 +78,7 @@ export function chargeOf({
       if (own === null) guessed++;
       run += own ?? boltsUnknown;
     }
-    const [tools, lights] = [run * perBolt, hours * watts];
+    const tools = run * perBolt;
     left -= tools + lights;
     const told = { stage: number, bolts: run, tools, lights, left };
     if (isFull.has(number)) left = full;
@@ -100,9 +98,10 @@ export function chargeOf({
       ...gear.powerTools
         .filter(({ wattHoursPerBolt }) => wattHoursPerBolt === null)
         .map(({ name }) => `what ${name} draws for a bolt`),
-      ...(watts > 0 && !lightHours
-        ? [`how long lights burn: none of their ${watts.toFixed(0)} Wh an hour is counted`]
-        : []),
+      ...dark.map(
+        ({ name, watts, count }) =>
+          `how long ${name} burns: none of its ${(watts * count).toFixed(0)} Wh an hour is counted`,
+      ),
       ...(guessed > 0 ? [`the bolts of ${guessed} seams: ${boltsUnknown} each are supposed`] : []),
     ],
     flags: [USABLE],

@@ -13,7 +13,7 @@ import { liftsOfStages } from './lifts.ts';
 import { type RaisedShell, seamsOf } from './raised.ts';
 
 /** What is known besides. */
-export interface KitFacts extends Pick<ChargeQuestion, 'lightHours' | 'recharged'> {
+export interface KitFacts extends Pick<ChargeQuestion, 'recharged'> {
   /** What has gone into bags so far; nothing where left out. */
   readonly ticks?: readonly KitTick[];
   /** Pairs who bolt at the same time; 2 where left out. */
