@@ -50,6 +50,8 @@ async function ordered(page: Page): Promise<void> {
 describe('the Raising sheet', () => {
   it('goes through the stages from the base to the last panel, each with its card', async () => {
     const page = await raised();
+    // A better order may have another number of stages.
+    await page.waitForFunction(() => document.querySelector('progress') === null);
     const slider = page.getByRole('slider', { name: words.slider.label });
     const of = Number(await slider.getAttribute('max'));
     expect(of).toBeGreaterThan(5);
@@ -58,9 +60,7 @@ describe('the Raising sheet', () => {
       const card = page.locator('.raise-card');
       await expect.poll(() => card.locator('.raise-number strong').textContent()).toBe(`${number}`);
       cards.add((await card.locator('h3').textContent()) ?? '');
-      expect(await page.getByText(words.drawing.heading(number, of), { exact: true }).count()).toBe(
-        1,
-      );
+      await page.getByText(words.drawing.heading(number, of), { exact: true }).waitFor();
       if (number < of)
         await page.getByRole('button', { name: words.slider.after, exact: true }).click();
     }
