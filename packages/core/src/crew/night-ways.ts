@@ -133,44 +133,50 @@ function dayWays(
   return { toStop, way };
 }
 
-/** The shortest ways of a day's crews: the most that are there may be gone before dark, and then their
- * stop point must be reached when they go; or those who stay do all of it. */
+/** The shortest ways of a day's crews: a stop point must be reached while those are there that its way is
+ * reckoned with. Where no crew is there for long enough, as if the most of the day were there until dark. */
 export function waysWhileThere(
   calendar: SerialCalendar,
   resources: number,
   k: number,
   waysOf: WaysOf,
 ): DayWays {
-  const [first, ...others] = crewsOfDay(calendar, resources, k).map(({ most, gone }) => {
+  const whole = waysOf(k, mostOfDay(calendar, resources, k));
+  const best = { toStop: whole.toStop.slice(), way: whole.way.slice() };
+  const fits = new Uint8Array(best.way.length);
+  for (const { most, there, gone } of crewsOfDay(calendar, resources, k)) {
     const { toStop, way } = waysOf(k, most);
-    return { toStop: toStop.map((x, s) => Math.max(x, way[s] + gone)), way: way.slice() };
-  });
-  for (const { toStop, way } of others)
     toStop.forEach((x, s) => {
-      if (!(x < first.toStop[s])) return;
-      first.toStop[s] = x;
-      first.way[s] = way[s];
+      const own = Math.max(x, way[s] + gone);
+      if (!(way[s] <= NIGHT_MARGIN * there) || (fits[s] === 1 && own >= best.toStop[s])) return;
+      if (own === Number.POSITIVE_INFINITY) return;
+      fits[s] = 1;
+      best.toStop[s] = own;
+      best.way[s] = way[s];
     });
-  return first;
+  }
+  return best;
 }
 
-/** The crews of a day: the most that are there, and from then on those who stay each time that some go;
- * how long before dark each of them is gone, seconds. At least one. */
+/** Who is there from one coming or going of a day to a later one: the least of each resource between, for how
+ * long, and how long before dark that ends, seconds. */
 function crewsOfDay(
-  { capacity, pieceOf, pieceEnd, dark }: SerialCalendar,
+  { capacity, pieceOf, pieceEnd, dark, slot, slotsPerDay }: SerialCalendar,
   resources: number,
   k: number,
-): { readonly most: Int32Array; readonly gone: number }[] {
-  const handsIn = (p: number): number => capacity[p * resources];
-  const last = pieceOf[(k + 1) * SLOTS_PER_DAY - 1];
-  let peak = pieceOf[k * SLOTS_PER_DAY];
-  for (let p = peak; p <= last; p++) if (handsIn(p) >= handsIn(peak)) peak = p;
-  const crews: { most: Int32Array; gone: number }[] = [];
-  const most = capacity.slice(peak * resources, (peak + 1) * resources);
-  for (let p = peak; p <= last && (p === peak || handsIn(p) > 0); p++) {
-    for (let r = 0; r < resources; r++) most[r] = Math.min(most[r], capacity[p * resources + r]);
-    crews.push({ most: most.slice(), gone: Math.max(0, dark[k] - pieceEnd[p]) });
-    if (pieceEnd[p] >= dark[k]) break;
+): { readonly most: Int32Array; readonly there: number; readonly gone: number }[] {
+  const midnight = k * slotsPerDay * slot;
+  const crews: { most: Int32Array; there: number; gone: number }[] = [];
+  const last = pieceOf[(k + 1) * slotsPerDay - 1];
+  for (let a = pieceOf[k * slotsPerDay]; a <= last; a++) {
+    const from = a === 0 ? midnight : Math.max(midnight, pieceEnd[a - 1]);
+    const most = capacity.slice(a * resources, (a + 1) * resources);
+    for (let b = a; b <= last && from < dark[k]; b++) {
+      for (let r = 0; r < resources; r++) most[r] = Math.min(most[r], capacity[b * resources + r]);
+      if (most[0] === 0) break;
+      const to = Math.min(dark[k], pieceEnd[b]);
+      crews.push({ most: most.slice(), there: to - from, gone: dark[k] - to });
+    }
   }
   return crews;
 }

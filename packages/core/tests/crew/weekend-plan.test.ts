@@ -89,6 +89,21 @@ describe('a weekend', () => {
     for (const { odds } of days) expect(odds.caught).toBeLessThan(0.02);
     expect(days.at(-1)?.odds.done).toBeGreaterThan(0.3);
   });
+  test('goes on in the afternoon where all but one go away at noon, and not all come back', () => {
+    const people = weekend().people.map((one, i) => ({
+      ...one,
+      shifts: one.shifts.flatMap((shift) =>
+        i === 0
+          ? [shift]
+          : [{ ...shift, to: '11:00' }, ...(i < 5 ? [{ ...shift, from: '12:00' }] : [])],
+      ),
+    }));
+    const { days, tasks } = planned({ crew: weekend({ people }) }, { ...few, runs: 1000 });
+    const lifts = tasks.filter(({ sort, start }) => sort === 'lift' && start !== null);
+    expect(lifts.some(({ start }) => ((start as number) % 86_400) / 3600 > 12)).toBe(true);
+    for (const { odds } of days) expect(odds.caught).toBeLessThan(0.04);
+    expect(days.at(-1)?.odds.done).toBeGreaterThan(0.3);
+  });
   test('tells first odds by a few hundred runs, near those that follow, before any change is asked about', () => {
     const told: Weekend[] = [];
     const last = planned({}, { ...few, runs: 2000, onFirst: (first) => told.push(first) });
