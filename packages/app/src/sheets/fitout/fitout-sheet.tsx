@@ -18,12 +18,11 @@ import { useWords } from '../../words/words.ts';
 import { SheetDrawing } from '../ground/sheet-drawing.tsx';
 import { Faults } from '../ground/small.tsx';
 import { PrintedSheets } from '../places/printed-plans.tsx';
-import { NoShell, Steps } from '../places/sheet-states.tsx';
+import { StandingSheet } from '../places/standing-sheet.tsx';
 import type { Stood } from '../places/stood.ts';
 import { Tabs } from '../places/tabs.tsx';
 import { useAnswer } from '../places/use-answer.ts';
 import { useAssumes } from '../places/use-assumes.ts';
-import { useStood } from '../places/use-stood.ts';
 import { AirPanel } from './air-panel.tsx';
 import { AssumedPanel } from './assumed-panel.tsx';
 import { DoorPanel } from './door-panel.tsx';
@@ -52,22 +51,10 @@ type FitoutTab = (typeof tabs)[number];
 /** The Fit-out sheet. */
 export function FitoutSheet() {
   const words = useWords().fitout;
-  const stood = useStood();
   return (
-    <div className="places-sheet ground-sheet fitout-sheet">
-      <h1 className="read-out">{words.title}</h1>
-      <Steps />
-      {stood ? (
-        <Fitted stood={stood} />
-      ) : (
-        <div className="choosing">
-          <NoShell onChoose={() => undefined} />
-          <div className="choosing-foot">
-            <TitleBlock />
-          </div>
-        </div>
-      )}
-    </div>
+    <StandingSheet className="ground-sheet fitout-sheet" title={words.title}>
+      {(stood) => <Fitted stood={stood} />}
+    </StandingSheet>
   );
 }
 

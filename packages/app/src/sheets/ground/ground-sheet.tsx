@@ -19,12 +19,11 @@ import { TitleBlock } from '../../ui/title-block.tsx';
 import { usePrinting } from '../../ui/use-printing.ts';
 import { useWords } from '../../words/words.ts';
 import { PrintedSheets } from '../places/printed-plans.tsx';
-import { NoShell, Steps } from '../places/sheet-states.tsx';
+import { StandingSheet } from '../places/standing-sheet.tsx';
 import type { Stood } from '../places/stood.ts';
 import { Tabs } from '../places/tabs.tsx';
 import { useAnswer } from '../places/use-answer.ts';
 import { useAssumes } from '../places/use-assumes.ts';
-import { useStood } from '../places/use-stood.ts';
 import { AnchorsPanel } from './anchors-panel.tsx';
 import { AssumedPanel } from './assumed-panel.tsx';
 import { BeamPanel } from './beam-panel.tsx';
@@ -50,22 +49,10 @@ const askStage = (question: StageQuestion) => longEngine.ask('stage', question);
 /** The Ground sheet. */
 export function GroundSheet() {
   const words = useWords().ground;
-  const stood = useStood();
   return (
-    <div className="places-sheet ground-sheet">
-      <h1 className="read-out">{words.title}</h1>
-      <Steps />
-      {stood ? (
-        <OnGround stood={stood} />
-      ) : (
-        <div className="choosing">
-          <NoShell onChoose={() => undefined} />
-          <div className="choosing-foot">
-            <TitleBlock />
-          </div>
-        </div>
-      )}
-    </div>
+    <StandingSheet className="ground-sheet" title={words.title}>
+      {(stood) => <OnGround stood={stood} />}
+    </StandingSheet>
   );
 }
 

@@ -20,12 +20,11 @@ import { TitleBlock } from '../../ui/title-block.tsx';
 import { useWords } from '../../words/words.ts';
 import { Faults } from '../ground/small.tsx';
 import { StageView } from '../ground/stage-view.tsx';
-import { NoShell, Steps } from '../places/sheet-states.tsx';
+import { StandingSheet } from '../places/standing-sheet.tsx';
 import type { Stood } from '../places/stood.ts';
 import { Tabs } from '../places/tabs.tsx';
 import { useAnswer } from '../places/use-answer.ts';
 import { useAssumes } from '../places/use-assumes.ts';
-import { useStood } from '../places/use-stood.ts';
 import { AssumedPanel } from './assumed-panel.tsx';
 import { DaysPanel } from './days-panel.tsx';
 import { faultsInWords } from './fault-words.ts';
@@ -58,22 +57,10 @@ const askYard = (question: YardAsked) => longEngine.ask('yardAndKit', question);
 /** The Raising sheet. */
 export function RaisingSheet() {
   const words = useWords().raising;
-  const stood = useStood();
   return (
-    <div className="places-sheet raising-sheet">
-      <h1 className="read-out">{words.title}</h1>
-      <Steps />
-      {stood ? (
-        <Raised stood={stood} />
-      ) : (
-        <div className="choosing">
-          <NoShell onChoose={() => undefined} />
-          <div className="choosing-foot">
-            <TitleBlock />
-          </div>
-        </div>
-      )}
-    </div>
+    <StandingSheet className="raising-sheet" title={words.title}>
+      {(stood) => <Raised stood={stood} />}
+    </StandingSheet>
   );
 }
 
