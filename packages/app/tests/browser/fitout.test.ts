@@ -82,6 +82,23 @@ describe('the Fit-out sheet', () => {
     await tab(page, 'signal');
     await type(page, words.signal.thickness, '3 m');
     await page.getByText(groundFormWords.range('0 mm', '1000 mm')).waitFor();
+    // What can't be read stays with its layer when the one before it is taken out.
+    const thickness = (layer: number) => field(page, words.signal.thickness).nth(layer - 1);
+    const takeOut = (layer: number) =>
+      page.getByRole('button', { name: words.remove(words.signal.layer(layer)), exact: true });
+    await page.getByRole('button', { name: words.signal.add, exact: true }).click();
+    await page.getByRole('button', { name: words.signal.add, exact: true }).click();
+    await thickness(3).fill('much');
+    await thickness(3).press('Enter');
+    await takeOut(2).click();
+    await takeOut(3).waitFor({ state: 'detached' });
+    expect(await thickness(2).inputValue()).toBe('much');
+    expect(await thickness(1).inputValue()).toBe('3 m');
+    // Who takes rows out by keyboard goes on at the next.
+    expect(await takeOut(2).evaluate((button) => button === document.activeElement)).toBe(true);
+    await page.keyboard.press('Enter');
+    await takeOut(2).waitFor({ state: 'detached' });
+    expect(await takeOut(1).evaluate((button) => button === document.activeElement)).toBe(true);
     await type(page, words.signal.frequencies, '1 kHz');
     await page.getByText(words.signal.frequenciesFault).waitFor();
     await tab(page, 'door');

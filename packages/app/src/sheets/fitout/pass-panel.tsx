@@ -10,6 +10,7 @@ import { chooseFiles } from '../../files/choose-file.ts';
 import { useApp, useLengths } from '../../ui/app-context.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
 import { ProgressLine } from '../../ui/progress-line.tsx';
+import { Rows } from '../../ui/rows.tsx';
 import { useWords } from '../../words/words.ts';
 import { LengthField, NumberField } from '../ground/fields.tsx';
 import { Choice, Faults, optionsOf } from '../ground/small.tsx';
@@ -70,29 +71,23 @@ export function PassPanel({
       <ProgressLine ask={run} what={words.looking} onCancel={onCancel} />
       <Outcome run={run} />
       {carry.length === 0 ? <p className="quiet">{words.none}</p> : null}
-      <ul className="fitout-things">
-        {carry.map((thing, i) => (
-          <li key={thing.name} className="gear-item">
-            <ThingForm
-              thing={thing}
-              others={carry.filter((one) => one !== thing)}
-              onThing={(next) => put(carry.map((one, k) => (k === i ? next : one)))}
-            />
-            <p className="buttons">
-              <button type="button" className="go" onClick={() => onGo(i)}>
-                {words.go(thing.name)}
-              </button>{' '}
-              <button
-                type="button"
-                aria-label={fitout.remove(thing.name)}
-                onClick={() => put(carry.filter((_, k) => k !== i))}
-              >
-                {fitout.removeShort}
-              </button>
-            </p>
-          </li>
-        ))}
-      </ul>
+      <Rows
+        className="fitout-things"
+        rowClassName="gear-item"
+        rows={carry}
+        onRows={put}
+        removeLabel={({ name }) => fitout.remove(name)}
+        removeShort={fitout.removeShort}
+        acts={({ name }, i) => (
+          <button type="button" className="go" onClick={() => onGo(i)}>
+            {words.go(name)}
+          </button>
+        )}
+      >
+        {(thing, change) => (
+          <ThingForm thing={thing} others={carry.filter((one) => one !== thing)} onThing={change} />
+        )}
+      </Rows>
       <p className="buttons">
         <button
           type="button"

@@ -4,6 +4,7 @@ import type { FitoutSettings } from '@shellraise/core';
 import type { FitoutTold } from '../../engine/fitout.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
+import { Rows } from '../../ui/rows.tsx';
 import { useWords } from '../../words/words.ts';
 import { LengthField, NumberField } from '../ground/fields.tsx';
 import { useQuantities } from '../ground/use-ground.ts';
@@ -124,13 +125,18 @@ function Boxes({
   const lengths = useLengths();
   return (
     <>
-      <ul className="fitout-things">
-        {boxes.map((box, i) => {
+      <Rows
+        className="fitout-things"
+        rowClassName="gear-item"
+        rows={boxes}
+        onRows={onBoxes}
+        removeLabel={({ name }) => fitout.remove(name)}
+        removeShort={fitout.removeShort}
+      >
+        {(box, change) => {
           const found = told?.answer.use.boxes.find(({ name }) => name === box.name);
-          const put = (part: Partial<typeof box>): void =>
-            onBoxes(boxes.map((one, k) => (k === i ? { ...one, ...part } : one)));
           return (
-            <li key={box.name} className="gear-item">
+            <>
               <div className="ground-form">
                 <LimitField
                   name={words.name}
@@ -144,7 +150,7 @@ function Boxes({
                       ? { ok: true, value }
                       : { ok: false };
                   }}
-                  onValue={(name) => put({ name })}
+                  onValue={(name) => change({ ...box, name })}
                 />
                 {(['length', 'depth', 'height'] as const).map((key) => (
                   <LengthField
@@ -154,7 +160,7 @@ function Boxes({
                     least={0.05}
                     most={30}
                     needed
-                    onValue={(value) => value !== null && put({ [key]: value })}
+                    onValue={(value) => value !== null && change({ ...box, [key]: value })}
                   />
                 ))}
               </div>
@@ -166,17 +172,10 @@ function Boxes({
                     : words.fits(lengths.large(Math.max(0, found.room.out)))}
                 </p>
               )}
-              <button
-                type="button"
-                aria-label={fitout.remove(box.name)}
-                onClick={() => onBoxes(boxes.filter((_, k) => k !== i))}
-              >
-                {fitout.removeShort}
-              </button>
-            </li>
+            </>
           );
-        })}
-      </ul>
+        }}
+      </Rows>
       <p className="buttons">
         <button
           type="button"

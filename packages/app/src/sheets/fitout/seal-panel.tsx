@@ -5,6 +5,7 @@ import { type FitoutSettings, SEALANT_PACKS, type SealantPack } from '@shellrais
 import type { FitoutTold } from '../../engine/fitout.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
+import { Rows } from '../../ui/rows.tsx';
 import { useWords } from '../../words/words.ts';
 import { LengthField, NumberField } from '../ground/fields.tsx';
 import { Choice, optionsOf } from '../ground/small.tsx';
@@ -204,45 +205,40 @@ function Leaks({
   };
   return (
     <>
-      <ul className="fitout-things">
-        {leaks.map((leak, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: leaks have no other name than their turn
-          <li key={i} className="gear-item">
-            <div className="ground-form">
-              <LimitField<[string, string]>
-                name={words.between}
-                shown={leak.between.join(', ')}
-                note={words.betweenNote}
-                fault={words.betweenFault}
-                read={(text) => {
-                  const [a = '', b = '', more] = text
-                    .split(/[,;]|\band\b/)
-                    .map((part) => part.trim());
-                  return more === undefined && shareSeam(a, b)
-                    ? { ok: true, value: [a, b] }
-                    : { ok: false };
-                }}
-                onValue={(between) =>
-                  put(leaks.map((one, k) => (k === i ? { ...one, between } : one)))
-                }
-              />
-              <LimitField
-                name={words.seen}
-                shown={leak.seen}
-                read={(text) => ({ ok: true, value: text.trim().slice(0, 500) })}
-                onValue={(seen) => put(leaks.map((one, k) => (k === i ? { ...one, seen } : one)))}
-              />
-            </div>
-            <button
-              type="button"
-              aria-label={fitout.remove(words.leak(i + 1))}
-              onClick={() => put(leaks.filter((_, k) => k !== i))}
-            >
-              {fitout.removeShort}
-            </button>
-          </li>
-        ))}
-      </ul>
+      <Rows
+        className="fitout-things"
+        rowClassName="gear-item"
+        rows={leaks}
+        onRows={put}
+        removeLabel={(_, i) => fitout.remove(words.leak(i + 1))}
+        removeShort={fitout.removeShort}
+      >
+        {(leak, change) => (
+          <div className="ground-form">
+            <LimitField<[string, string]>
+              name={words.between}
+              shown={leak.between.join(', ')}
+              note={words.betweenNote}
+              fault={words.betweenFault}
+              read={(text) => {
+                const [a = '', b = '', more] = text
+                  .split(/[,;]|\band\b/)
+                  .map((part) => part.trim());
+                return more === undefined && shareSeam(a, b)
+                  ? { ok: true, value: [a, b] }
+                  : { ok: false };
+              }}
+              onValue={(between) => change({ ...leak, between })}
+            />
+            <LimitField
+              name={words.seen}
+              shown={leak.seen}
+              read={(text) => ({ ok: true, value: text.trim().slice(0, 500) })}
+              onValue={(seen) => change({ ...leak, seen })}
+            />
+          </div>
+        )}
+      </Rows>
       <p className="buttons">
         <button type="button" onClick={add}>
           {words.addLeak}

@@ -3,6 +3,7 @@
 import { type FitoutSettings, RADIO_MATERIAL_NAMES } from '@shellraise/core';
 import type { SignalTold } from '../../engine/fitout.ts';
 import { LimitField } from '../../ui/limit-field.tsx';
+import { Rows } from '../../ui/rows.tsx';
 import { useWords } from '../../words/words.ts';
 import { LengthField, NumberField, plain } from '../ground/fields.tsx';
 import { Choice } from '../ground/small.tsx';
@@ -45,26 +46,17 @@ export function SignalPanel({
       ) : null}
       {one === null ? null : <Told one={one} />}
       <h3>{words.layers}</h3>
-      <ol className="fitout-things">
-        {settings.wall.map((layer, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: layers have no other name than their turn
-          <li key={i} className="gear-item">
-            <LayerForm
-              layer={layer}
-              onLayer={(next) =>
-                set({ wall: settings.wall.map((was, k) => (k === i ? next : was)) }, step)
-              }
-            />
-            <button
-              type="button"
-              aria-label={fitout.remove(words.layer(i + 1))}
-              onClick={() => set({ wall: settings.wall.filter((_, k) => k !== i) }, step)}
-            >
-              {fitout.removeShort}
-            </button>
-          </li>
-        ))}
-      </ol>
+      <Rows
+        isOrdered
+        className="fitout-things"
+        rowClassName="gear-item"
+        rows={settings.wall}
+        onRows={(wall) => set({ wall }, step)}
+        removeLabel={(_, i) => fitout.remove(words.layer(i + 1))}
+        removeShort={fitout.removeShort}
+      >
+        {(layer, change) => <LayerForm layer={layer} onLayer={change} />}
+      </Rows>
       <p className="buttons">
         <button
           type="button"

@@ -6,6 +6,7 @@ import type { GroundAnswer } from '../../engine/ground.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { Field } from '../../ui/field.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
+import { Rows } from '../../ui/rows.tsx';
 import { useWords } from '../../words/words.ts';
 import {
   type AnchorField,
@@ -292,29 +293,20 @@ function PullTests() {
     <>
       <h3>{words.tests}</h3>
       <p className="quiet">{words.testsNote}</p>
-      <ul className="pull-tests">
-        {ground.pullTests.map((test, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: tests have no name but their number
-          <li key={i}>
-            <span>
-              {i + 1}. {force(test.pull)}, {test.held ? words.held.toLowerCase() : words.came}
-              {test.wet ? `, ${words.testWet}` : ''}
-            </span>
-            <button
-              type="button"
-              aria-label={words.remove(i + 1)}
-              onClick={() =>
-                setGround(
-                  { pullTests: ground.pullTests.filter((_, other) => other !== i) },
-                  changes.tests,
-                )
-              }
-            >
-              {words.removeShort}
-            </button>
-          </li>
-        ))}
-      </ul>
+      <Rows
+        className="pull-tests"
+        rows={ground.pullTests}
+        onRows={(pullTests) => setGround({ pullTests }, changes.tests)}
+        removeLabel={(_, i) => words.remove(i + 1)}
+        removeShort={words.removeShort}
+      >
+        {(test, _, i) => (
+          <span>
+            {i + 1}. {force(test.pull)}, {test.held ? words.held.toLowerCase() : words.came}
+            {test.wet ? `, ${words.testWet}` : ''}
+          </span>
+        )}
+      </Rows>
       <form
         className="ground-form"
         onSubmit={(event) => {
