@@ -134,27 +134,37 @@ function dayWays(
 }
 
 /** The shortest ways of a day's crews: a stop point must be reached while those are there that its way is
- * reckoned with. Where no crew is there for long enough, as if the most of the day were there until dark. */
+ * reckoned with. Where no crew is there for long enough, as if those were until dark who are there for most of
+ * the day. */
 export function waysWhileThere(
   calendar: SerialCalendar,
   resources: number,
   k: number,
   waysOf: WaysOf,
 ): DayWays {
-  const whole = waysOf(k, mostOfDay(calendar, resources, k));
-  const best = { toStop: whole.toStop.slice(), way: whole.way.slice() };
-  const fits = new Uint8Array(best.way.length);
+  let best: DayWays | null = null;
   for (const { most, there, gone } of crewsOfDay(calendar, resources, k)) {
     const { toStop, way } = waysOf(k, most);
-    toStop.forEach((x, s) => {
-      const own = Math.max(x, way[s] + gone);
-      if (!(way[s] <= NIGHT_MARGIN * there) || (fits[s] === 1 && own >= best.toStop[s])) return;
-      if (own === Number.POSITIVE_INFINITY) return;
-      fits[s] = 1;
+    best ??= {
+      toStop: new Float64Array(way.length).fill(Number.POSITIVE_INFINITY),
+      way: new Float64Array(way.length),
+    };
+    for (let s = 0; s < way.length; s++) {
+      const own = Math.max(toStop[s], way[s] + gone);
+      if (!(own < best.toStop[s]) || !(way[s] <= NIGHT_MARGIN * there)) continue;
       best.toStop[s] = own;
       best.way[s] = way[s];
-    });
+    }
   }
+  // Behind the last stop there is nothing to reach.
+  if (best?.toStop.subarray(0, -1).every((x) => x < Number.POSITIVE_INFINITY)) return best;
+  const usual = waysOf(k, usualOfDay(calendar, resources, k));
+  if (best === null) return usual;
+  for (let s = 0; s < usual.way.length; s++)
+    if (best.toStop[s] === Number.POSITIVE_INFINITY) {
+      best.toStop[s] = usual.toStop[s];
+      best.way[s] = usual.way[s];
+    }
   return best;
 }
 
@@ -179,6 +189,21 @@ function crewsOfDay(
     }
   }
   return crews;
+}
+
+/** As many of each resource as are there for at least half of the time in which anybody is, before dark. */
+function usualOfDay(
+  { capacity, pieceOf, slot, slotsPerDay, dark }: SerialCalendar,
+  resources: number,
+  k: number,
+): Int32Array {
+  const pieces: number[] = [];
+  for (let s = k * slotsPerDay; s < (k + 1) * slotsPerDay && (s + 1) * slot <= dark[k]; s++)
+    if (capacity[pieceOf[s] * resources] > 0) pieces.push(pieceOf[s]);
+  return Int32Array.from({ length: resources }, (_, r) => {
+    const counts = pieces.map((p) => capacity[p * resources + r]).sort((a, b) => b - a);
+    return counts[Math.ceil(counts.length / 2) - 1] ?? 0;
+  });
 }
 
 /** The most of each resource in any piece of a day's time. */

@@ -3,7 +3,8 @@
 // Nothing that is decided looks ahead of what people know then: a task is started by its planned
 // duration, it ends by its drawn one. `look` 1: the list is followed strictly, no task starts before one
 // in front of it; the list of an optimal schedule by its starts gives that schedule. More: up to so many
-// waiting tasks are passed over, so that nobody stands idle. Written for ten thousand runs: typed
+// waiting tasks are passed over, so that nobody stands idle. Hands to spare are lent to what has a use for them
+// and taken back as soon as others need them or go home. Written for ten thousand runs: typed
 // arrays, one workspace. Times are seconds from midnight of the first date; dates follow each other
 // without the days between.
 
@@ -79,7 +80,10 @@ export interface SerialWork {
   readonly ready: Int32Array;
   readonly end: Float64Array;
   readonly running: Int32Array;
+  /** Hands lent to each beyond what it needs, the seconds of work left of it with them, and when that was. */
   readonly hands: Int32Array;
+  readonly due: Float64Array;
+  readonly since: Float64Array;
   readonly used: Int32Array;
   readonly fresh: Int32Array;
   readonly stopDone: Uint8Array;
@@ -99,6 +103,8 @@ export const serialWork = (tasks: SerialTasks, days: number): SerialWork => {
     end: new Float64Array(n),
     running: new Int32Array(n),
     hands: new Int32Array(n),
+    due: new Float64Array(n),
+    since: new Float64Array(n),
     used: new Int32Array(tasks.resources),
     fresh: new Int32Array(n),
     stopDone: new Uint8Array(tasks.night.stops + 1),
@@ -120,7 +126,7 @@ export function runSerialInto(
 ): number {
   const { network, resources, need, extra, shared, planned, pauses, classOf, night } = tasks;
   const { slot, slots, slotsPerDay, endless, until, next, pieceOf, pieceEnd, capacity } = calendar;
-  const { start, finish, cause, left, ready, end, running, hands, used, fresh } = work;
+  const { start, finish, cause, left, ready, end, running, hands, due, since, used, fresh } = work;
   const { stopDone, reached, between } = work;
   const { count, start: edge, next: follows } = network;
   const { stops, stopOf, commits, begunBefore, toStop, way, gustLimit } = night;
@@ -136,6 +142,39 @@ export function runSerialInto(
   for (let k = 0; k < count; k++) if (left[list[k]] === 0) ready[waiting++] = k;
   let [active, started, upTo, last, now] = [0, 0, 0, 0, from];
   let [stop, begun, day, latest] = [0, 0, 0, -1];
+  // Hands lent now, and running tasks that have a use for some.
+  let [lent, helped] = [0, 0];
+  /** Puts a running task where it belongs, the next to end last; `at`: from which place on it may move up. */
+  const put = (j: number, ends: number, from: number): void => {
+    let at = from;
+    while (at > 0 && end[at - 1] < ends) {
+      end[at] = end[at - 1];
+      running[at] = running[at - 1];
+      at--;
+    }
+    end[at] = ends;
+    running[at] = j;
+    finish[j] = ends;
+  };
+  /** Part of its duration that a task takes with so many hands lent. */
+  const partWith = (j: number, more: number): number => {
+    const people = need[j * resources];
+    return more === 0 ? 1 : 1 - shared[j] + (shared[j] * people) / (people + more);
+  };
+  /** Lends a running task other hands from now on. */
+  const lend = (x: number, more: number): void => {
+    const j = running[x];
+    const row = classOf[j] * slots;
+    const done = pauses[j] === 1 ? workedBetween(calendar, row, since[j], now) : now - since[j];
+    due[j] = (Math.max(0, due[j] - done) * partWith(j, more)) / partWith(j, hands[j]);
+    since[j] = now;
+    lent += more - hands[j];
+    hands[j] = more;
+    end.copyWithin(x, x + 1, active);
+    running.copyWithin(x, x + 1, active);
+    const ends = pauses[j] === 1 ? workedUntil(calendar, row, now, due[j]) : now + due[j];
+    put(j, ends, active - 1);
+  };
   while (day < days && calendar.dark[day] < now) {
     reached[day] = 0;
     between[day] = 0;
@@ -219,35 +258,36 @@ export function runSerialInto(
       if (latest >= 0 && (cause[j] < 0 || finish[cause[j]] < now) && finish[latest] === now)
         cause[j] = latest;
     }
-    // Hands to spare go to what was just begun.
+    // Hands to spare are lent: taken back where others need them, to what was just begun first.
+    const spare = capacity[piece * resources] - used[0];
+    for (let x = 0; lent > spare && x < active; ) {
+      const j = running[x];
+      if (hands[j] === 0) x++;
+      else {
+        // What ends last gives first; it moves in front of where it was.
+        lend(x, Math.max(0, hands[j] - (lent - spare)));
+        if (running[x] === j) x++;
+      }
+    }
     for (let f = 0; f < freshCount; f++) {
       const j = fresh[f];
-      let more = 0;
-      if (extra[j] > 0) {
-        more = Math.min(extra[j], capacity[piece * resources] - used[0]);
-        for (let p = piece; p < pieces - 1 && pieceEnd[p] < now + planned[j]; p++)
-          more = Math.min(more, capacity[(p + 1) * resources] - used[0]);
-        more = Math.max(0, more);
-        used[0] += more;
-      }
+      const more = Math.max(0, Math.min(extra[j], spare - lent));
+      lent += more;
       hands[j] = more;
-      const people = need[j * resources];
-      const part = more === 0 ? 1 : 1 - shared[j] + (shared[j] * people) / (people + more);
-      const takes = (drawn[j] * part) / calendar.pace[here];
-      const ends =
-        pauses[j] === 1 ? workedUntil(calendar, classOf[j] * slots, now, takes) : now + takes;
-      finish[j] = ends;
-      // Running tasks, the next to end last.
-      let at = active;
-      while (at > 0 && end[at - 1] < ends) {
-        end[at] = end[at - 1];
-        running[at] = running[at - 1];
-        at--;
-      }
-      end[at] = ends;
-      running[at] = j;
-      active++;
+      if (extra[j] > 0) helped++;
+      due[j] = (drawn[j] * partWith(j, more)) / calendar.pace[here];
+      since[j] = now;
+      put(
+        j,
+        pauses[j] === 1 ? workedUntil(calendar, classOf[j] * slots, now, due[j]) : now + due[j],
+        active++,
+      );
     }
+    for (let x = active - 1; lent < spare && helped > 0 && x >= 0; x--) {
+      const j = running[x];
+      if (extra[j] > hands[j]) lend(x, Math.min(extra[j], hands[j] + spare - lent));
+    }
+    if (helped > 0 && pieceEnd[piece] < slots * slot) wake = Math.min(wake, pieceEnd[piece]);
     const soon = active > 0 ? Math.min(end[active - 1], wake) : wake;
     while (day < days && calendar.dark[day] < soon) {
       reached[day] = stop;
@@ -261,7 +301,8 @@ export function runSerialInto(
       latest = j;
       last = finish[j];
       for (let r = 0; r < resources; r++) used[r] -= need[j * resources + r];
-      used[0] -= hands[j];
+      lent -= hands[j];
+      if (extra[j] > 0) helped--;
       for (let x = edge[j]; x < edge[j + 1]; x++) {
         const s = follows[x];
         cause[s] = j;
@@ -281,6 +322,30 @@ export function runSerialInto(
     }
   }
   return started === count && active === 0 ? last : Number.POSITIVE_INFINITY;
+}
+
+/** Open seconds of a row between two times. */
+function workedBetween(
+  { slot, slots, endless, until, next }: SerialCalendar,
+  row: number,
+  from: number,
+  to: number,
+): number {
+  let [at, sum] = [from, 0];
+  while (at < to) {
+    const here = Math.min(slots - 1, Math.floor(at / slot));
+    const open = until[row + here];
+    if (open > here) {
+      const ends = endless && open === slots ? to : Math.min(to, open * slot);
+      sum += ends - at;
+      at = ends;
+      if (at >= to) break;
+    }
+    const again = open > here ? (open < slots ? next[row + open] : slots) : next[row + here];
+    if (again >= slots) break;
+    at = again * slot;
+  }
+  return sum;
 }
 
 /** When work that may be put down is done: so many open seconds from `now` on; infinite where the hours

@@ -86,6 +86,24 @@ describe('without hours', () => {
     expect(run(tasks, alwaysOpen([9]), [0]).end).toBeCloseTo(60 * 0.75, 9);
     expect(run(tasks, alwaysOpen([2]), [0]).end).toBe(60);
   });
+  test('lent hands are taken back where another task needs them, and lent again', () => {
+    // Task 0 is helped; 1 waits for nobody; 2 comes after it and needs four of the six.
+    const plain = plainTasks(networkOfPairs(3, [[1, 2]]), [60, 10, 12], [[2], [0], [4]]);
+    const tasks = {
+      ...plain,
+      extra: Int32Array.of(4, 0, 0),
+      shared: Float64Array.of(1, 0, 0),
+    };
+    const { start, finish } = run(tasks, alwaysOpen([6]), [0, 1, 2]);
+    // 10 s of six hands, 12 s of two, then six again: 60 + 24 + 36 of its 120 hand seconds.
+    expect([...start]).toEqual([0, 0, 10]);
+    expect(finish[2]).toBeCloseTo(22, 9);
+    expect(finish[0]).toBeCloseTo(28, 9);
+    // Nobody waits for hands that are only lent: one more hand never makes it later.
+    const ends = [4, 5, 6, 7, 8, 9].map((hands) => run(tasks, alwaysOpen([hands]), [0, 1, 2]).end);
+    for (let i = 1; i < ends.length; i++)
+      expect(ends[i]).toBeLessThanOrEqual(ends[i - 1] as number);
+  });
 });
 
 /** Two days of four slots of an hour; the second and third of each are open. */
@@ -128,6 +146,21 @@ describe('by the hours of two days', () => {
     expect(run(pausing, days(), [0]).end).toBe(6 * HOUR);
     expect(run({ ...pausing, planned: Float64Array.of(9 * HOUR) }, days(), [0]).end).toBe(
       Number.POSITIVE_INFINITY,
+    );
+  });
+  test('lent hands go home with those who are lent', () => {
+    const plain = { ...chain([6], 2), pauses: Uint8Array.of(1) };
+    const tasks = { ...plain, extra: Int32Array.of(2), shared: Float64Array.of(1) };
+    const fewer = days({
+      pieceOf: Int32Array.of(0, 0, 0, 0, 1, 1, 1, 1),
+      pieceEnd: Float64Array.of(4 * HOUR, Number.POSITIVE_INFINITY),
+      capacity: Int32Array.of(4, 2),
+    });
+    // Twelve hours of one hand: two of four on the first day, two of two on the second.
+    expect(run(tasks, fewer, [0]).finish[0]).toBeCloseTo(7 * HOUR, 6);
+    expect(run(tasks, days({ capacity: Int32Array.of(4) }), [0]).finish[0]).toBeCloseTo(
+      6 * HOUR,
+      6,
     );
   });
   test('in heat the work goes slower', () => {
