@@ -22,6 +22,7 @@ import {
 } from '@shellraise/core';
 import { orEnd } from './ground-site.ts';
 import type { Chosen } from './job.ts';
+import { keptOpenings } from './openings.ts';
 
 /** What the file says of the fit-out, with parts of it put in its place. */
 export function fitoutSettings(
@@ -50,15 +51,8 @@ export const fitoutBrief = (
 });
 
 /** Places left open: by the decision that the file keeps, and by the fit-out's door. */
-export function openOf(
-  file: string,
-  { loaded, numbers }: Chosen,
-  settings: FitoutSettings,
-): number[] {
-  const kept = (loaded.project?.places?.openings ?? []).flatMap(({ places }) =>
-    places.map((number) => numbers.numbers.indexOf(number)).filter((place) => place >= 0),
-  );
-  return orEnd(file, openPlaces(numbers.numbers, kept, settings));
+export function openOf(file: string, chosen: Chosen, settings: FitoutSettings): number[] {
+  return orEnd(file, openPlaces(chosen.numbers.numbers, keptOpenings(chosen), settings));
 }
 
 /** The door with its advice; null where no place is left open. */

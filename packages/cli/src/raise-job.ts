@@ -25,6 +25,7 @@ import {
 import { Ending } from './ending.ts';
 import { type ChosenSite, orEnd, siteOfChosen } from './ground-site.ts';
 import { type Chosen, fittedKinds } from './job.ts';
+import { keptOpenings } from './openings.ts';
 import type { Progress } from './progress.ts';
 
 /** A shell with its plan. */
@@ -73,7 +74,7 @@ export function raisedOf(file: string, chosen: Chosen, options: RaisedOptions): 
   const plain = plainBrief(shell);
   const brief: RaisingBrief = {
     ...plain,
-    openings: openingsOf(chosen),
+    openings: keptOpenings(chosen),
     groups: lead.groups,
     wayOut: lead.wayOut,
     pins: lead.pins,
@@ -132,11 +133,4 @@ function handsOf(crew: CrewSettings): number {
     return sure + Math.round((1 - crew.noShow) * (there.length - sure));
   });
   return planned.length === 0 ? MOST_TEAM : Math.max(1, Math.min(...planned) - 3);
-}
-
-/** Places that are left out on purpose, by index; numbers that do not stand are passed over. */
-function openingsOf({ loaded, numbers }: Chosen): number[] {
-  const at = new Map(numbers.numbers.map((number, i) => [number, i]));
-  const left = (loaded.project?.places?.openings ?? []).flatMap(({ places }) => places);
-  return [...new Set(left.flatMap((number) => at.get(number) ?? []))].sort((a, b) => a - b);
 }

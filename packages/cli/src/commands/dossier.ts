@@ -13,12 +13,14 @@ import {
   readRecordFile,
   recordPlan,
   seamBolts,
+  withPageNumbers,
   writeRecordFile,
 } from '@shellraise/core';
 import { dossierBlocks, dossierCaution, timeText } from '../dossier-blocks.ts';
 import { badInput } from '../ending.ts';
 import { readText } from '../input.ts';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
+import { keptOpenings } from '../openings.ts';
 import type { DossierCommandOptions } from '../options.ts';
 import { pdfFiles } from '../sheets/files.ts';
 import { bullets, heading, print, printJson } from '../terminal.ts';
@@ -39,8 +41,9 @@ export async function dossier(file: string, options: DossierCommandOptions): Pro
     course: chosen.standing.courses.course,
   });
   const bolts = boltsOf(chosen);
+  const leftOut = keptOpenings(chosen);
   if (options.invent !== undefined) {
-    const entries = inventedWeekend(plan, { seed: options.seed, from: NINE, bolts });
+    const entries = inventedWeekend(plan, { seed: options.seed, from: NINE, bolts, leftOut });
     writeFileSync(options.invent, writeRecordFile(entries));
     if (options.json) printJson({ file: options.invent, entries: entries.length });
     else print(`${entries.length} invented entries: ${options.invent}`);
@@ -53,6 +56,7 @@ export async function dossier(file: string, options: DossierCommandOptions): Pro
   log.addAll(entries);
   const made = dossierOf(log, plan, {
     bolts,
+    leftOut,
     ...(options.initials && { nameOf: initialsOf }),
   });
   if (made.questions.length > 0 || made.forgotten.length > 0) process.exitCode = 1;
@@ -82,11 +86,12 @@ async function writeSheets(
 ): Promise<readonly OutFile[]> {
   if (out === undefined) return [];
   const date = dateOf({});
-  const drawings = dossierSheets(
+  const sheets = dossierSheets(
     made,
     { project: loaded.title, sheet: 'As built', date, assumes: 'Times by this computer’s clock.' },
     { timeText },
   );
+  const drawings = withPageNumbers(sheets, `${loaded.title}: as built`);
   const set = { name: 'as-built', what: 'as built', drawings };
   const { files } = await pdfFiles(loaded.title, date, [set]);
   writeAll(out, files);

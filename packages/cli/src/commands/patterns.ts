@@ -8,12 +8,12 @@ import {
   netSheets,
   paperNet,
   type SheetFacts,
-  standingShell,
   toSvg,
 } from '@shellraise/core';
 import { badInput } from '../ending.ts';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { lengthsIn } from '../lengths.ts';
+import { keptOpenings } from '../openings.ts';
 import type { PatternsOptions } from '../options.ts';
 import { fittedWords } from '../tape.ts';
 import { count, print, printJson } from '../terminal.ts';
@@ -102,12 +102,7 @@ function jobOf(chosen: Chosen, options: PatternsOptions): PatternJob {
 
 /** Places that stay open: those of the openings that the file keeps, and those asked for. */
 function leftOutOf(chosen: Chosen, asked: string | undefined): number[] {
-  const { loaded, numbers, shape, way, arrangement } = chosen;
-  // The file names them by their numbers with the datum not turned on.
-  const plain = standingShell(shape.shell, way, arrangement.cut, 0).courses.numbers;
-  const kept = (loaded.project?.places?.openings ?? []).flatMap(({ places }) =>
-    places.map((number) => plain.indexOf(number)).filter((p) => p >= 0),
-  );
+  const { numbers } = chosen;
   const typed = (asked ?? '').split(/[\s,]+/).filter((number) => number !== '');
   const own = typed.map((number) => {
     const p = numbers.numbers.indexOf(number);
@@ -117,7 +112,7 @@ function leftOutOf(chosen: Chosen, asked: string | undefined): number[] {
       );
     return p;
   });
-  return [...new Set([...kept, ...own])].sort((a, b) => a - b);
+  return [...new Set([...keptOpenings(chosen), ...own])].sort((a, b) => a - b);
 }
 
 /** The paper net, in the fewest pieces or course by course. */

@@ -11,6 +11,7 @@ import {
 } from '@shellraise/core';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
+import { keptOpenings } from '../openings.ts';
 import type { StandOptions } from '../options.ts';
 import { caution, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
 import { severalShapes } from './places.ts';
@@ -57,11 +58,22 @@ export function takeoffReport(
   ];
 }
 
-/** What the list takes for granted where the file has no take-off settings; else empty. */
-export const takenFor = ({ loaded }: Chosen): string =>
-  loaded.project?.takeoff === undefined
-    ? 'The file has no take-off settings: one plate a hub, two washers a bolt, new nylon-insert nuts and 10 % spare bolts, nuts and washers are taken (common practice, no source).'
-    : '';
+/** What the list takes for granted where the file has no take-off settings, and of places left open; else
+ * empty. */
+export const takenFor = (chosen: Chosen): string =>
+  [
+    chosen.loaded.project?.takeoff === undefined
+      ? 'The file has no take-off settings: one plate a hub, two washers a bolt, new nylon-insert nuts and 10 % spare bolts, nuts and washers are taken (common practice, no source).'
+      : '',
+    openWords(keptOpenings(chosen).length),
+  ]
+    .filter((words) => words !== '')
+    .join(' ');
+
+const openWords = (places: number): string =>
+  places === 0
+    ? ''
+    : `Counted for the whole shell: what belongs to the ${places === 1 ? 'place' : `${places} places`} left open is in the list.`;
 
 function accountText({ account }: TakeOff): string {
   const { places, openSides, seams, hubs, agrees } = account;

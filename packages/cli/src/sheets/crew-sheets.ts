@@ -25,7 +25,8 @@ export const crewMakers: readonly SheetMaker[] = [
   {
     name: 'record-on-paper',
     what: 'a line for every panel, seam and hub, to tick',
-    make: (job) => twinSheets(twinLines(planOf(job)), job.facts('Record'), { paper: job.paper }),
+    make: (job) =>
+      twinSheets(twinLines(planOf(job), job.leftOut), job.facts('Record'), { paper: job.paper }),
   },
   {
     name: 'kit',

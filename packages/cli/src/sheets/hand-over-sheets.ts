@@ -35,13 +35,13 @@ export const handOverMakers: readonly SheetMaker[] = [
   {
     name: 'permit',
     what: 'dimensions, loads, method and risks: a draft to check and sign',
-    make: ({ chosen, raised, facts, paper, lengths }) => {
-      const { site, plan, winds, brief, question } = raised();
+    make: ({ chosen, raised, facts, paper, lengths, leftOut }) => {
+      const { site, plan, winds, question } = raised();
       const { base, loads, anchors } = site.site;
       return permitSheets(
         {
           shell: chosen.standing.shell,
-          leftOut: brief.openings,
+          leftOut,
           base,
           loads,
           anchors: anchors.ok ? anchors.value : null,
@@ -67,6 +67,7 @@ export const handOverMakers: readonly SheetMaker[] = [
           stacks: stacksOf(panelsOf(job), {
             depth: job.chosen.loaded.project?.parts?.flange.depth ?? null,
           }),
+          leftOut: job.leftOut,
           vehicles: VEHICLES,
           takeOff: job.takeOff(),
         },
@@ -91,16 +92,18 @@ function planOrNone(job: SheetJob) {
   }
 }
 
-function panelsOf({ chosen, kinds }: SheetJob) {
+function panelsOf({ chosen, kinds, leftOut }: SheetJob) {
   const { shell, courses } = chosen.standing;
   const { panelMass } = chosen.loaded.project?.loads ?? defaultLoads;
   const massOf = placeMasses(shell, chosen.kinds, panelMass);
   const model = pieceModel(shell, chosen.numbers.numbers, massOf);
-  return Array.from({ length: placeCount(shell) }, (_, p) =>
-    packedPanel(
-      pieceOf(model, [p as PlaceId]),
-      kinds[shell.kind[p] as number]?.id ?? '',
-      courses.course[p] as number,
-    ),
-  );
+  return Array.from({ length: placeCount(shell) }, (_, p) => p)
+    .filter((p) => !leftOut.includes(p))
+    .map((p) =>
+      packedPanel(
+        pieceOf(model, [p as PlaceId]),
+        kinds[shell.kind[p] as number]?.id ?? '',
+        courses.course[p] as number,
+      ),
+    );
 }

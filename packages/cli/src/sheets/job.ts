@@ -6,6 +6,7 @@ import { takeOffOf } from '../commands/takeoff.ts';
 import { type ChosenSite, siteOfChosen } from '../ground-site.ts';
 import { type Chosen, fittedKinds } from '../job.ts';
 import { lengthsIn } from '../lengths.ts';
+import { keptOpenings } from '../openings.ts';
 import type { LengthSystem } from '../options.ts';
 import { startProgress } from '../progress.ts';
 import { type Raised, raisedOf } from '../raise-job.ts';
@@ -19,6 +20,8 @@ export interface SheetJob {
   readonly kinds: ReturnType<typeof fittedKinds>;
   readonly lengths: LengthSystem;
   readonly paper: Paper;
+  /** Places left open on purpose, by index: no panel, seam or hub of theirs is on a sheet of the raising. */
+  readonly leftOut: readonly number[];
   /** The day that the sheets bear, as 2026-05-01. */
   readonly date: string;
   /** Project, day and assumptions, under the name of a sheet. */
@@ -58,6 +61,7 @@ export function sheetJob(file: string, chosen: Chosen, look: SheetLook): SheetJo
     chosen,
     kinds: fittedKinds(chosen),
     ...look,
+    leftOut: keptOpenings(chosen),
     facts: (sheet) => ({ project: chosen.loaded.title, sheet, date: look.date, assumes }),
     takeOff: once(() => takeOffOf(chosen)),
     site: once(() => siteOfChosen(file, chosen)),

@@ -18,13 +18,14 @@ export const labelMakers: readonly SheetMaker[] = [
   {
     name: 'panel-labels',
     what: 'a label for every panel: number, kind, way up, code',
-    make: ({ chosen, kinds, paper }) =>
+    make: ({ chosen, kinds, paper, leftOut }) =>
       panelLabelSheets(
         chosen.standing.shell,
         chosen.numbers.numbers,
         kinds,
         chosen.loaded.title,
         stockFor(paper, 'A4 3 x 7', 'Letter 2 x 5'),
+        { leftOut },
       ),
   },
   {
@@ -45,6 +46,7 @@ export const labelMakers: readonly SheetMaker[] = [
         planOf(job),
         job.chosen.loaded.title,
         stockFor(job.paper, 'A4 2 x 7', 'Letter 2 x 5'),
+        job.leftOut,
       ),
   },
   {
@@ -55,6 +57,7 @@ export const labelMakers: readonly SheetMaker[] = [
         planOf(job),
         job.chosen.loaded.title,
         stockFor(job.paper, 'A4 plain 4 x 10', 'Letter plain 4 x 10'),
+        job.leftOut,
       ),
   },
 ];

@@ -9,8 +9,8 @@ import type { Provenance } from '../loads/provenance.ts';
 import { norm, pointAt } from '../math/vector.ts';
 import type { RaisingPlan, RaisingStage } from '../raise/plan.ts';
 import type { StageWinds } from '../raise/winds.ts';
-import type { PlaceId } from '../shell/ids.ts';
-import { hubsOf, placeCount, type Shell, seamCount } from '../shell/shell.ts';
+import type { PlaceId, SideId } from '../shell/ids.ts';
+import { hubsOf, placeAt, placeCount, type Shell, seamCount } from '../shell/shell.ts';
 import type { DesignLoads } from '../stages/site.ts';
 import type { Drawing } from './drawing.ts';
 import { elevationItems } from './elevation.ts';
@@ -56,6 +56,8 @@ export interface ShellMeasures {
   readonly floor: number;
   readonly skin: number;
   readonly panels: number;
+  /** Seams of two panels that stand. */
+  readonly seams: number;
   /** Of the panels whose mass is known, and how many are not. */
   readonly mass: number;
   readonly unweighed: number;
@@ -91,6 +93,9 @@ export function shellMeasures({
     ),
     skin: places.reduce((sum, p) => sum + norm(pointAt(faces.area, p)), 0),
     panels: places.length,
+    seams: Array.from({ length: seamCount(shell) }, (_, m) => m).filter((m) =>
+      [0, 1].every((end) => !out.has(placeAt(shell, shell.seams[2 * m + end] as SideId))),
+    ).length,
     mass: masses.reduce((sum: number, mass) => sum + (mass ?? 0), 0),
     unweighed: masses.filter((mass) => mass === null).length,
   };
@@ -149,7 +154,7 @@ function aboutBlocks(question: PermitQuestion, shown: LengthsShown): FlowBlock[]
       ['radius of the sphere', both(shell.radius)],
       ['floor within the base ring', area(of.floor)],
       ['skin', area(of.skin)],
-      ['panels, seams, base hubs', `${of.panels}, ${seamCount(shell)}, ${base.hubs.length}`],
+      ['panels, seams, base hubs', `${of.panels}, ${of.seams}, ${base.hubs.length}`],
       [
         'mass of the panels',
         of.unweighed === 0
@@ -317,10 +322,20 @@ const overnightWords = ({ overnight: { verdict, gust } }: RaisingStage): string 
           ? 'not known: no'
           : 'no: gives way';
 
-function methodBlocks({ plan, anchors, base, shell, massOf }: PermitQuestion): FlowBlock[] {
+function methodBlocks({
+  plan,
+  anchors,
+  base,
+  shell,
+  leftOut,
+  massOf,
+}: PermitQuestion): FlowBlock[] {
   const { stages } = plan;
   const props = Math.max(0, ...stages.map((stage) => stage.props.length));
-  const heaviest = Math.max(0, ...Array.from(shell.kind, (_, p) => massOf(p) ?? 0));
+  const heaviest = Math.max(
+    0,
+    ...Array.from(shell.kind, (_, p) => (leftOut.includes(p) ? 0 : (massOf(p) ?? 0))),
+  );
   const highest = Math.max(0, ...stages.flatMap(({ lifts }) => lifts.map(({ height }) => height)));
   const steps = [
     'Before the day: the site is looked at for cables, pipes, slopes, trees, soft ground and who passes by; the forecast is read each evening and each morning by one named person.',

@@ -23,6 +23,8 @@ export interface StorageQuestion {
   readonly shell: Shell;
   readonly numbers: readonly string[];
   readonly kinds: readonly Kind[];
+  /** Places left out on purpose, by index: they hold no panel. */
+  readonly leftOut: readonly number[];
   /** Null where there is no order of work: it is then told in general. */
   readonly plan: Pick<RaisingPlan, 'stages'> | null;
   readonly stacks: readonly PackedStack[];
@@ -194,9 +196,21 @@ function tripBlocks(
   ];
 }
 
-function boltBlocks({ takeOff, kinds, shell }: StorageQuestion): FlowBlock[] {
+/** Kind → panels that stand. */
+function panelsByKind({ shell, kinds, leftOut }: StorageQuestion): number[] {
+  const out = new Set(leftOut);
+  const standing = kinds.map(() => 0);
+  shell.kind.forEach((kind, place) => {
+    if (!out.has(place)) standing[kind] = (standing[kind] as number) + 1;
+  });
+  return standing;
+}
+
+function boltBlocks(question: StorageQuestion): FlowBlock[] {
+  const { takeOff, kinds } = question;
+  const needs = panelsByKind(question);
   const missing = kinds.flatMap((kind, k) => {
-    const places = shell.kind.filter((at) => at === k).length;
+    const places = needs[k] as number;
     return kind.counted && kind.good < places
       ? [`Kind ${kind.id}: ${places - kind.good} short of ${places}.`]
       : [];
@@ -242,11 +256,9 @@ function boltBlocks({ takeOff, kinds, shell }: StorageQuestion): FlowBlock[] {
   ];
 }
 
-function codeBlocks(
-  { shell, numbers, kinds }: StorageQuestion,
-  title: string,
-  shown: LengthsShown,
-): FlowBlock[] {
+function codeBlocks(question: StorageQuestion, title: string, shown: LengthsShown): FlowBlock[] {
+  const { shell, numbers, kinds } = question;
+  const standing = panelsByKind(question);
   return [
     heading('For the next owner'),
     list('tick', [
@@ -259,14 +271,14 @@ function codeBlocks(
       columns: [
         { name: 'kind', share: 0.12, bold: true },
         { name: 'sides from the dot, hub to hub', share: 0.5 },
-        { name: 'places', share: 0.12, align: 'end' },
+        { name: 'standing', share: 0.12, align: 'end' },
         { name: 'good', share: 0.12, align: 'end' },
         { name: 'mass', share: 0.14, align: 'end' },
       ],
       rows: kinds.map((kind, k) => [
         kind.id,
         kind.sides.map((side) => lengthFirst(side, shown)).join(', '),
-        String(shell.kind.filter((at) => at === k).length),
+        String(standing[k]),
         kind.counted ? String(kind.good) : '?',
         kind.mass === null ? '?' : `${kind.mass.toFixed(1)} kg`,
       ]),

@@ -121,6 +121,8 @@ describe('the permit pack', () => {
     expect(Math.abs(measures.floor / floor - 1)).toBeLessThan(0.02);
     expect(measures.width).toBeLessThanOrEqual(4 + 1e-9);
     expect(measures.skin).toBeLessThan(2 * Math.PI * 4 * 1.3);
+    const less = shellMeasures({ ...question, leftOut: [0] });
+    expect([measures.panels - less.panels, measures.seams - less.seams]).toEqual([1, seamsOf(0)]);
   });
 });
 
@@ -128,6 +130,7 @@ const storage = {
   shell: of.shell,
   numbers: of.numbers,
   kinds: of.kinds,
+  leftOut: [],
   plan,
   stacks: stacksOf(
     of.numbers.map((number, p) => ({
@@ -142,6 +145,10 @@ const storage = {
   takeOff: takeOff(of.shell, of.kinds, [], takeoffSection.parse({})),
 };
 
+/** Seams of a place. */
+const seamsOf = (place: number): number =>
+  Array.from(of.shell.seams).filter((side) => of.shell.sidePlace[side] === place).length;
+
 describe('the storage pack', () => {
   it('has every panel in the order backwards and in a stack, and the trips of the van', () => {
     for (const paper of ['A4', 'Letter'] as const) {
@@ -150,6 +157,19 @@ describe('the storage pack', () => {
       expect(said.indexOf('2: course 2')).toBeLessThan(said.indexOf('1: base ring'));
       expect(said).toContain('Trips: фургон');
     }
+  });
+
+  it('asks for no panel where a place is left open', () => {
+    const kinds = of.kinds.map((kind, k) => ({
+      ...kind,
+      counted: true,
+      good: of.shell.kind.filter((at) => at === k).length - 1,
+    }));
+    const short = (leftOut: readonly number[]): number =>
+      textOf(storageSheets({ ...storage, kinds, leftOut }, facts)).match(/1 short of/g)?.length ??
+      0;
+    const one = of.kinds.map((_, k) => of.shell.kind.indexOf(k));
+    expect([short([]), short(one)]).toEqual([of.kinds.length, 0]);
   });
 
   it('carries kinds as a code that reads back as a project, by an independent reader', () => {
