@@ -21,14 +21,22 @@ import { numbersText } from './places.ts';
 /** Runs the command: all files are written, or none. */
 export async function papers(file: string, options: SheetOptions): Promise<void> {
   const chosen = await choose(file, options);
-  const { files, sets, missed, letters } = await papersOf(file, chosen, options);
+  const { files, sets, missed, nothing, letters } = await papersOf(file, chosen, options);
   writeAll(options.out, files);
   if (options.json)
-    printJson({ folder: options.out, files: files.map(({ name }) => name), sets, missed, letters });
+    printJson({
+      folder: options.out,
+      files: files.map(({ name }) => name),
+      sets,
+      missed,
+      nothing,
+      letters,
+    });
   else
     print(
       writtenText(options.out, files),
       missedText(missed),
+      nothingText(nothing),
       lettersText(letters),
       numbersText(chosen),
     );
@@ -48,6 +56,10 @@ export const missedText = (missed: readonly MissedSet[]): string =>
     'Not made:',
     missed.map(({ name, why }) => `${name}: ${why.join('; ')}`),
   );
+
+/** Sets that the file has nothing for. */
+export const nothingText = (nothing: readonly string[]): string =>
+  nothing.length === 0 ? '' : wrap(`The file has nothing for: ${nothing.join(', ')}.`, '');
 
 /** Letters that no typeface of the PDF has, and what helps. */
 export const lettersText = (letters: readonly string[]): string =>
@@ -77,6 +89,7 @@ export async function papersOf(
   readonly files: readonly OutFile[];
   readonly sets: readonly SetTold[];
   readonly missed: readonly MissedSet[];
+  readonly nothing: readonly string[];
   /** Letters that no typeface of the PDF has. */
   readonly letters: readonly string[];
 }> {
@@ -85,7 +98,7 @@ export async function papersOf(
     paper: options.paper ?? 'A4',
     date: dateOf(options),
   });
-  const { made, missed } = makeSheets(job, options.only);
+  const { made, missed, nothing } = makeSheets(job, options.only);
   const sort = options.as ?? 'both';
   const pdf =
     sort === 'svg'
@@ -101,6 +114,7 @@ export async function papersOf(
     ],
     sets: made.map(({ name, what, drawings }) => ({ name, what, pages: drawings.length })),
     missed,
+    nothing,
     letters: pdf.letters,
   };
 }

@@ -3,6 +3,7 @@
 import {
   anchorPlanSheets,
   type Drawing,
+  describeFault,
   type Paper,
   ringBeamSheets,
   type SheetFacts,
@@ -32,8 +33,21 @@ export const groundSheets: readonly SheetMaker[] = (
 ).map(([name, what]) => ({
   name,
   what,
-  make: (job) => groundSet(job)[name] ?? [],
+  make: (job) => {
+    const why = whyNot(name, job.site());
+    if (why !== null) throw badInput(...why);
+    return groundSet(job)[name] ?? [];
+  },
 }));
+
+/** Why a set is not made though the file has something for it; null where it is made or has nothing. */
+function whyNot(name: string, { site, ground, unread }: ChosenSite): readonly string[] | null {
+  if (name === 'anchors' && ground.anchor && !site.anchors.ok)
+    return site.anchors.faults.map(describeFault);
+  if (name === 'shims' && ground.levels.length > 0 && unread.length > 0)
+    return [`ground.levels: found no level of base hub ${unread.join(', ')}, expected one of each`];
+  return null;
+}
 
 /** How the ground's sheets look. */
 export interface GroundLook {

@@ -19,16 +19,22 @@ export interface MissedSet {
   readonly why: readonly string[];
 }
 
+/** What came of the sets. */
+export interface MadeSheets {
+  readonly made: readonly MadeSet[];
+  readonly missed: readonly MissedSet[];
+  /** Names of sets that the file has nothing for. */
+  readonly nothing: readonly string[];
+}
+
 /** What was made of what was asked for. Without `only` every set is asked for, and one that can't be
  * made is told beside the others; a set that is named ends the command where it can't be made. */
-export function makeSheets(
-  job: SheetJob,
-  only?: string,
-): { readonly made: readonly MadeSet[]; readonly missed: readonly MissedSet[] } {
+export function makeSheets(job: SheetJob, only?: string): MadeSheets {
   const named = only === undefined ? null : namesIn(only);
   const { title } = job.chosen.loaded;
   const made: MadeSet[] = [];
   const missed: MissedSet[] = [];
+  const nothing: string[] = [];
   for (const { name, what, make } of sheetMakers) {
     if (named !== null && !named.includes(name)) continue;
     try {
@@ -39,13 +45,17 @@ export function makeSheets(
           what,
           drawings: withPageNumbers(drawings, `${title}: ${name.replaceAll('-', ' ')}`),
         });
-      else if (named !== null) missed.push({ name, why: ['the file has nothing for it'] });
+      else nothing.push(name);
     } catch (error) {
-      if (named !== null || !(error instanceof Ending)) throw error;
-      missed.push({ name, why: error.lines });
+      // What fits no sheet is the file's doing: its title, its names.
+      const lines = error instanceof RangeError ? [error.message] : null;
+      if (named !== null && lines !== null)
+        throw badInput(...lines.map((line) => `${name}: ${line}`));
+      if (named !== null || !(lines !== null || error instanceof Ending)) throw error;
+      missed.push({ name, why: lines ?? (error as Ending).lines });
     }
   }
-  return { made, missed };
+  return { made, missed, nothing };
 }
 
 /** Name of the lists among the sets. */

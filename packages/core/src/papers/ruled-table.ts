@@ -1,7 +1,7 @@
 // A small table drawn on a sheet: names above a rule, rows below, no boxes. Millimetres.
 
 import { type Box, type Fill, type Item, line, type Point, polygon, text } from './drawing.ts';
-import { cutText, fittingSize } from './text-width.ts';
+import { linesIn } from './text-width.ts';
 
 /** A column: its share of the width, and where its words stand. */
 export interface RuledColumn {
@@ -21,7 +21,8 @@ export interface RuledRow {
 }
 
 /** The table at the top of the box, rows `step` apart, and the height it took. Words that are too
- * long are set smaller, down to half the usual size, then cut with an ellipsis. */
+ * long are set smaller, down to half the usual size, then in several lines within their row; RangeError
+ * where even a third of the size is too large. */
 export function ruledTable(
   columns: readonly RuledColumn[],
   rows: readonly RuledRow[],
@@ -43,9 +44,16 @@ export function ruledTable(
     if (words === '') return [];
     const column = columns[i] as RuledColumn;
     const [left, right] = [(i === 0 ? box.x : (ends[i - 1] as number)) + indent, ends[i] as number];
-    const fitted = fitWords(words, size, right - left - 0.8, bold);
+    const room = { width: right - left - 0.8, height: step };
+    const { lines, size: type } = linesIn(words, size, size / 3, room, bold);
     const x = column.align === 'start' ? left : right;
-    return [text([x, y], fitted.words, fitted.size, { bold, ink, anchor: column.align })];
+    return lines.map((one, n) =>
+      text([x, y + (n - (lines.length - 1) / 2) * type * 1.2], one, type, {
+        bold,
+        ink,
+        anchor: column.align,
+      }),
+    );
   };
   const head = columns.flatMap((column, i) =>
     cell(i, box.y + step / 2, column.name, false, 'grey', 0),
@@ -81,10 +89,4 @@ export function swatchItem([x, y]: Point, step: number, fill: Fill): Item {
     [x + wide / 2, y - half],
   ];
   return polygon(corners, { weight: 'thin' }, fill);
-}
-
-function fitWords(words: string, size: number, width: number, bold: boolean) {
-  const fit = fittingSize(words, size, size / 2, width, bold);
-  if (fit !== null) return { words, size: fit };
-  return { words: cutText(words, size / 2, width, bold), size: size / 2 };
 }

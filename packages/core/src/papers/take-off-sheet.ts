@@ -36,8 +36,8 @@ export function takeOffSheets(
   const { top } = blockOf(facts.sheet);
   const width = frame.width - 10;
   const warned = wrapText(`Caution. ${caution}`, noteSize, width, true);
-  const notes = takeOffNotes(takeOff, options.hardware).flatMap((note) =>
-    wrapText(note, noteSize, width),
+  const notes = [...lineNotes(takeOff), ...takeOffNotes(takeOff, options.hardware)].flatMap(
+    (note) => wrapText(note, noteSize, width),
   );
   const head = headRoom + warned.length * noteStep + 2;
   const room = top - frame.y - head - 2;
@@ -81,33 +81,40 @@ export function takeOffSheets(
 }
 
 const columns: readonly RuledColumn[] = [
-  { name: 'item', share: 0.23, align: 'start' },
-  { name: 'needed', share: 0.08, align: 'end' },
-  { name: 'spare', share: 0.07, align: 'end' },
-  { name: 'in hand', share: 0.08, align: 'end' },
-  { name: 'short', share: 0.08, align: 'end' },
-  { name: 'to buy', share: 0.08, align: 'end' },
-  { name: 'packs', share: 0.1, align: 'end' },
-  { name: 'cost', share: 0.08, align: 'end' },
-  { name: 'note', share: 0.2, align: 'end' },
+  { name: 'item', share: 0.31, align: 'start' },
+  { name: 'needed', share: 0.1, align: 'end' },
+  { name: 'spare', share: 0.09, align: 'end' },
+  { name: 'in hand', share: 0.1, align: 'end' },
+  { name: 'short', share: 0.1, align: 'end' },
+  { name: 'to buy', share: 0.1, align: 'end' },
+  { name: 'packs', share: 0.11, align: 'end' },
+  { name: 'cost', share: 0.09, align: 'end' },
 ];
+
+const itemWords = (line: BuyLine): string => `${line.item} ${sizeWords(line)}`.trim();
+
+/** What is to be known of single lines; prices and common practice are told elsewhere on the sheet. */
+const lineNotes = ({ lines }: TakeOff): string[] =>
+  lines.flatMap((line) =>
+    line.notes
+      .filter((note) => note !== 'no price' && !/common practice/.test(note))
+      .map((note) => `${itemWords(line)}: ${note}.`),
+  );
 
 function rowOf(line: BuyLine): RuledRow {
   const amount = (value: number): string =>
     value === 0 ? '–' : String(Math.round(value * 10) / 10);
   const packs = line.packs === 0 || line.pack === 1 ? '–' : `${line.packs} of ${line.pack}`;
   const cost = line.cost === null ? '?' : line.cost === 0 ? '–' : line.cost.toFixed(2);
-  const size = sizeWords(line);
   return {
     cells: [
-      `${line.item} ${size}${line.unit === 'm' ? '(m)' : ''}`.trim(),
+      `${itemWords(line)}${line.unit === 'm' ? ' (m)' : ''}`,
       ...[line.quantity, line.spare, line.inHand, line.short, line.toBuy].map(amount),
       packs,
       cost,
-      line.notes.filter((note) => note !== 'no price' && !/common practice/.test(note)).join('; '),
     ],
     accent: false,
-    bold: [true, true, false, false, line.short > 0, true, false, false, false],
+    bold: [true, true, false, false, line.short > 0, true, false, false],
     swatch: null,
   };
 }

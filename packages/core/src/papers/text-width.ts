@@ -68,6 +68,29 @@ export function fittingSize(
   return fit >= least ? fit : null;
 }
 
+/** Words in as few lines as fit into a room: in one line from `size` down to half of it, then in several,
+ * ever smaller, down to `least`. RangeError, with the words and the room, where even that is too large. */
+export function linesIn(
+  words: string,
+  size: number,
+  least: number,
+  room: { readonly width: number; readonly height: number },
+  bold = false,
+): { readonly lines: readonly string[]; readonly size: number } {
+  const one = fittingSize(words, size, size / 2, room.width, bold);
+  if (one !== null) return { lines: [words], size: one };
+  for (let type = size; type >= least - 1e-9; type -= 0.05) {
+    const lines = wrapText(words, type, room.width, bold);
+    if (lines.length * type * LINE <= room.height + 1e-9) return { lines, size: type };
+  }
+  throw new RangeError(
+    `"${[...words].slice(0, 30).join('')}…" (${[...words].length} characters) does not fit ${room.width.toFixed(0)} × ${room.height.toFixed(1)} mm of a sheet: shorten it`,
+  );
+}
+
+/** From one line to the next, in parts of the type size. */
+const LINE = 1.2;
+
 /** The words cut with an ellipsis so that they fit into `width`. */
 export function cutText(words: string, size: number, width: number, bold = false): string {
   if (textWidth(words, size, bold) <= width) return words;

@@ -114,13 +114,19 @@ describe('a WOFF face', () => {
 });
 
 describe('page numbers', () => {
-  it('stand below the frame, apart from everything, at any length of the name', () => {
-    const name =
-      'A very long name of a shell that nobody would give it: the flat plan, seen from above';
+  it('stand below the frame, apart from everything and whole, at any length of the name', () => {
+    const name = `${'A long title of a shell '.repeat(8)}: the flat plan, seen from above`;
     const [first, second] = withPageNumbers([sheet, sheet], name) as [Drawing, Drawing];
     expect(overlaps(first)).toEqual([]);
     expect(outside(second)).toEqual([]);
     const words = second.items.at(-1);
+    const said = second.items
+      .slice(sheet.items.length)
+      .flatMap((item) => (item.type === 'text' ? [item.text] : []));
+    expect(said.join(' ')).toBe(`${name} · page 2 of 2`);
+    expect(() => withPageNumbers([sheet], 'W'.repeat(2000))).toThrow(
+      '(2000 characters) does not fit',
+    );
     expect(words?.type === 'text' && words.anchor).toBe('end');
     const short = withPageNumbers([sheet, sheet], 'Kinds')[1]?.items.at(-1);
     expect(short?.type === 'text' && short.text).toBe('Kinds · page 2 of 2');
