@@ -59,7 +59,6 @@ export function openOf(file: string, chosen: Chosen, settings: FitoutSettings): 
 export interface ChosenDoor {
   readonly advice: DoorAdvice;
   readonly frame: DoorFrame | null;
-  readonly supposed: readonly string[];
   readonly windFrom: number | null;
 }
 
@@ -82,7 +81,6 @@ export function doorOf(
     frame: withFrame
       ? doorFrame(shell, door, parts, (place) => masses(place)?.value ?? null, onProgress)
       : null,
-    supposed: parts.supposed,
     windFrom,
   };
 }

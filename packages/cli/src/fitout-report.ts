@@ -72,7 +72,7 @@ function doorBlocks({ numbers }: Chosen, { door, carried }: Carried, lengths: Le
       'No panel is left out ("fitout", "door", or --door "1-08, 1-09, 1-10").',
       through,
     ];
-  const { advice, frame, supposed, windFrom } = door;
+  const { advice, frame, windFrom } = door;
   const lengthsTold = (['header', 'jamb', 'sill'] as const)
     .filter((part) => advice.lengths[part] > 0)
     .map((part) => `${part === 'jamb' ? 'jambs' : part} ${lengths.large(advice.lengths[part])}`);
@@ -104,10 +104,12 @@ function doorBlocks({ numbers }: Chosen, { door, carried }: Carried, lengths: Le
             ...(frame.buckling === null
               ? []
               : [
-                  `${(100 * Math.min(1, frame.buckling.open / frame.buckling.whole)).toFixed(0)} % is left of the load at which a perfect shell buckles`,
+                  `${(100 * Math.min(1, frame.buckling.open / frame.buckling.whole)).toFixed(0)} % is left of the load at which a perfect shell buckles; a real one does at a third or a fifth of it`,
                 ]),
+            ...(frame.supposed.length > 0
+              ? [`supposed, nobody said: ${frame.supposed.join(', ')}`]
+              : []),
           ]),
-      ...(supposed.length > 0 ? [`supposed, nobody said: ${supposed.join(', ')}`] : []),
     ]),
     through,
   ];

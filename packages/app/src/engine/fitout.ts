@@ -176,8 +176,6 @@ export interface FitoutDoorQuestion extends FitoutQuestion {
 export interface FitoutDoorTold {
   readonly advice: DoorAdvice;
   readonly frame: DoorFrame | null;
-  /** What of the parts was supposed. */
-  readonly supposed: readonly string[];
   readonly drawings: readonly Drawing[];
 }
 
@@ -198,7 +196,7 @@ export function fitoutDoor(
     facts,
     onPaper(question),
   );
-  return { ok: true, value: { advice, frame, supposed: parts.supposed, drawings } };
+  return { ok: true, value: { advice, frame, drawings } };
 }
 
 /** One thing of the list, through the openings or the shell with so many panels. */

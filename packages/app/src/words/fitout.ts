@@ -63,7 +63,8 @@ export const fitoutWords = {
     sagTold: (open: string, whole: string) => `${open} (${whole} while whole)`,
     buckling: 'buckling load kept',
     share: (part: number) => `${Math.round(100 * part)} %`,
-    unframed: 'Without a frame round it, under the own weight, every seam snug.',
+    unframed:
+      'Without a frame round it, under the own weight, every seam snug. Buckling: of a perfect shell; a real one buckles at a third or a fifth of that.',
     supposed: (what: readonly string[]) => `Supposed, nobody said: ${listed(what)}.`,
     caution:
       'Prop the ringed hubs, put the frame in, then take panels out in that order. Sections of header and jambs are for an engineer: none are reckoned here.',

@@ -9,6 +9,7 @@ import { frameOf } from '../frame/from-shell.ts';
 import { type FrameMesh, meshOf } from '../frame/mesh.ts';
 import type { FrameParts } from '../frame/parts.ts';
 import { type AtRest, type Prepared, prepare, statics } from '../frame/statics.ts';
+import { commonPractice, type Provenance } from '../loads/provenance.ts';
 import { endHubAt } from '../shell/geometry.ts';
 import type { PlaceId } from '../shell/ids.ts';
 import { hubAt, hubCount, hubsOf, placeCount, type Shell } from '../shell/shell.ts';
@@ -23,9 +24,12 @@ export interface DoorFrame {
   /** Load factor of the own weight at which a perfect shell buckles, whole and open; null where none was
    * found. Real shells buckle at a third or a fifth of it. */
   readonly buckling: { readonly whole: number; readonly open: number } | null;
+  /** What was supposed because nobody said: of the parts, and of panels' masses. */
+  readonly supposed: readonly string[];
+  readonly sources: readonly Provenance[];
 }
 
-/** Supposed of a panel that nobody weighed, kilograms. */
+/** Supposed of every panel where nobody weighed any, kilograms: common practice, no source. */
 export const PANEL_SUPPOSED = 9;
 
 /** The cost of a door. `massOf`: a place's panel, kilograms; null where nobody weighed it, then the mean
@@ -41,6 +45,7 @@ export function doorFrame(
   const known = all.map(massOf).filter((mass) => mass !== null);
   const mean =
     known.length === 0 ? PANEL_SUPPOSED : known.reduce((sum, one) => sum + one, 0) / known.length;
+  const masses = supposedMasses(all.length, known.length, mean);
   const out = new Set(door.places);
   const whole = rest(shell, parts, all, (place) => massOf(place) ?? mean);
   onProgress(0.2);
@@ -64,7 +69,19 @@ export function doorFrame(
         ? null
         : { whole: fallOf(whole, edge), open: fallOf(open, edge) },
     buckling,
+    supposed: [...parts.supposed, ...masses],
+    sources: [...parts.sources, ...masses.map((words) => commonPractice(`${words} supposed`))],
   };
+}
+
+/** What is supposed of masses, in words; nothing where every panel was weighed. */
+function supposedMasses(panels: number, weighed: number, mean: number): string[] {
+  if (weighed === panels) return [];
+  return [
+    weighed === 0
+      ? `panels of ${PANEL_SUPPOSED} kg each`
+      : `the mean of the others, ${mean.toFixed(1)} kg, of ${panels - weighed} ${panels - weighed === 1 ? 'panel' : 'panels'}`,
+  ];
 }
 
 interface Rested {

@@ -73,7 +73,7 @@ export function doorSheets(
         ? `After panel ${advice.held.map((step) => step + 1).join(', ')} of the order another hangs by one seam or none: hold it by hand, or take both out together.`
         : '',
       'Ringed hubs are propped before the first panel comes out, until the frame is in. Accent: header; bold: jambs; dashed: sill.',
-      ...sourceNotes(DOOR_SOURCES),
+      ...sourceNotes([...DOOR_SOURCES, ...(frame?.sources ?? [])]),
     ].filter((words) => words !== ''),
     points: plan.box,
     plan: (placing) => items(drawn, plan, turn, placing),
@@ -96,7 +96,7 @@ export function doorSheets(
 /** What a door costs the frame, in sentences. */
 function costWords(frame: DoorFrame | null, length: (metres: number) => string): string[] {
   if (frame === null) return [];
-  const { stiffness, sag, buckling } = frame;
+  const { stiffness, sag, buckling, supposed } = frame;
   return [
     `Without a frame round it the shell keeps ${(100 * stiffness.kept).toFixed(0)} % of its stiffness.`,
     sag === null
@@ -104,7 +104,8 @@ function costWords(frame: DoorFrame | null, length: (metres: number) => string):
       : `Its edge sags by ${length(sag.open)} under the own weight (${length(sag.whole)} whole).`,
     buckling === null
       ? ''
-      : `It keeps ${(100 * Math.min(1, buckling.open / buckling.whole)).toFixed(0)} % of the load at which a perfect shell buckles.`,
+      : `It keeps ${(100 * Math.min(1, buckling.open / buckling.whole)).toFixed(0)} % of the load at which a perfect shell buckles; a real one does at a third or a fifth of it.`,
+    supposed.length === 0 ? '' : `Supposed, nobody said: ${supposed.join(', ')}.`,
   ];
 }
 

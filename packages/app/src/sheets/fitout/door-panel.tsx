@@ -44,7 +44,7 @@ export function DoorPanel({
       </div>
     );
   if (told === null) return <p className="quiet">{fitout.working}</p>;
-  const { advice, frame, supposed } = told;
+  const { advice, frame } = told;
   const degrees = (radians: number): number => Math.round((radians * 180) / Math.PI);
   return (
     <div className="fit-panel">
@@ -86,8 +86,8 @@ export function DoorPanel({
         <p>{words.held(advice.held.map((step) => named(advice.cutOrder[step] ?? -1)))}</p>
       ) : null}
       {frame === null ? null : <p className="quiet">{words.unframed}</p>}
-      {frame !== null && supposed.length > 0 ? (
-        <p className="quiet">{words.supposed(supposed)}</p>
+      {frame !== null && frame.supposed.length > 0 ? (
+        <p className="accent">{words.supposed(frame.supposed)}</p>
       ) : null}
     </div>
   );
