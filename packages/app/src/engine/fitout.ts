@@ -20,13 +20,11 @@ import {
   floorOf,
   frameParts,
   type Kind,
-  type LengthsShown,
   type LengthUnit,
   type LoadsSettings,
   mountOf,
   numberOrder,
   openPlaces,
-  type Paper,
   type PartsKnown,
   placeMasses,
   type Read,
@@ -43,9 +41,10 @@ import {
   upkeepSheets,
   waySheets,
 } from '@shellraise/core';
+import type { OnPaper } from './on-paper.ts';
 
 /** A shell with what was said of its use, and what its papers say. */
-export interface FitoutQuestion {
+export interface FitoutQuestion extends OnPaper {
   readonly shell: Shell;
   readonly numbers: readonly string[];
   readonly leftOut: readonly number[];
@@ -55,15 +54,6 @@ export interface FitoutQuestion {
   /** Snow on the ground, pascals; null: not told. */
   readonly snow: number | null;
   readonly forecast: readonly ForecastHour[];
-  readonly facts: {
-    readonly project: string;
-    readonly sheet: string;
-    readonly date: string;
-    readonly assumes: string;
-    readonly caution: string;
-  };
-  readonly paper: Paper;
-  readonly lengths: LengthsShown;
 }
 
 /** All but the sky, with the drawings. */

@@ -22,13 +22,11 @@ import {
   gustOfPressure,
   type HoleCounts,
   type Kind,
-  type LengthsShown,
   type LoadsSettings,
   lowestLimit,
   mechanisms,
   mergeSources,
   numberOrder,
-  type Paper,
   type PartsKnown,
   type Provenance,
   placeMasses,
@@ -65,6 +63,7 @@ import {
 } from '@shellraise/core';
 import { type Bent, bentStage } from './bent.ts';
 import { keepLast } from './keep-last.ts';
+import type { OnPaper } from './on-paper.ts';
 import { siteKey } from './site-key.ts';
 
 /** A shell with all that was said about its ground and its winds. */
@@ -84,17 +83,7 @@ export interface GroundQuestion {
 }
 
 /** The same with what its papers say. */
-export interface GroundPapersQuestion extends GroundQuestion {
-  readonly facts: {
-    readonly project: string;
-    readonly sheet: string;
-    readonly date: string;
-    readonly assumes: string;
-    readonly caution: string;
-  };
-  readonly paper: Paper;
-  readonly lengths: LengthsShown;
-}
+export interface GroundPapersQuestion extends GroundQuestion, OnPaper {}
 
 /** The wind on the whole shell from one side. */
 export interface WindFrom {

@@ -10,7 +10,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { FitoutDoorQuestion, FitoutQuestion } from '../../engine/fitout.ts';
 import { projectOf } from '../../state/app-state.ts';
-import { useAppState, useLengths } from '../../ui/app-context.tsx';
+import { useAppState } from '../../ui/app-context.tsx';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { usePrinting } from '../../ui/use-printing.ts';
@@ -23,6 +23,7 @@ import type { Stood } from '../places/stood.ts';
 import { Tabs } from '../places/tabs.tsx';
 import { useAnswer } from '../places/use-answer.ts';
 import { useAssumes } from '../places/use-assumes.ts';
+import { useOnPaper } from '../places/use-on-paper.ts';
 import { AirPanel } from './air-panel.tsx';
 import { AssumedPanel } from './assumed-panel.tsx';
 import { DoorPanel } from './door-panel.tsx';
@@ -189,8 +190,6 @@ function waiting(
 /** The shell with all that was said of its use. */
 function useFitoutQuestion({ standing }: Stood): FitoutQuestion {
   const { fitout: words, frame } = useWords();
-  const { system } = useLengths();
-  const title = useAppState((state) => projectOf(state).title);
   const settings = useAppState((state) => projectOf(state).fitout);
   const windFrom = useAppState((state) => projectOf(state).wishes?.windFrom) ?? null;
   const snow = useAppState((state) => projectOf(state).loads?.groundSnow) ?? null;
@@ -203,34 +202,14 @@ function useFitoutQuestion({ standing }: Stood): FitoutQuestion {
     [numbers, standing.leftOut, settings],
   );
   const leftOut = open.ok ? open.value : standing.leftOut;
+  const onPaper = useOnPaper(`7 ${frame.sheets.fitout}`, assumes, words.caution);
   return useMemo(
     () => ({
       ...{ shell, numbers, leftOut, settings, windFrom, snow },
       forecast: forecast ?? [],
-      facts: {
-        project: title || frame.untitled,
-        sheet: `7 ${frame.sheets.fitout}`,
-        date: new Date().toLocaleDateString('en-GB', { dateStyle: 'medium' }),
-        assumes,
-        caution: words.caution,
-      },
-      paper: system === 'inch' ? 'Letter' : 'A4',
-      lengths: system,
+      ...onPaper,
     }),
-    [
-      shell,
-      numbers,
-      leftOut,
-      settings,
-      windFrom,
-      snow,
-      forecast,
-      title,
-      frame,
-      assumes,
-      words,
-      system,
-    ],
+    [shell, numbers, leftOut, settings, windFrom, snow, forecast, onPaper],
   );
 }
 

@@ -14,7 +14,7 @@ import type {
 } from '../../engine/ground.ts';
 import { createStageRuns } from '../../engine/stage-runs.ts';
 import { projectOf } from '../../state/app-state.ts';
-import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
+import { useAppState, useDerived } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { usePrinting } from '../../ui/use-printing.ts';
 import { useWords } from '../../words/words.ts';
@@ -24,6 +24,7 @@ import type { Stood } from '../places/stood.ts';
 import { Tabs } from '../places/tabs.tsx';
 import { useAnswer } from '../places/use-answer.ts';
 import { useAssumes } from '../places/use-assumes.ts';
+import { useOnPaper } from '../places/use-on-paper.ts';
 import { AnchorsPanel } from './anchors-panel.tsx';
 import { AssumedPanel } from './assumed-panel.tsx';
 import { BeamPanel } from './beam-panel.tsx';
@@ -58,8 +59,6 @@ export function GroundSheet() {
 
 function OnGround({ stood }: { stood: Stood }) {
   const { ground: words, groundForms, frame } = useWords();
-  const { system } = useLengths();
-  const title = useAppState((state) => projectOf(state).title);
   const loads = useAppState((state) => projectOf(state).loads);
   const ground = useAppState((state) => projectOf(state).ground);
   const parts = useAppState((state) => projectOf(state).parts);
@@ -84,20 +83,10 @@ function OnGround({ stood }: { stood: Stood }) {
     loads?.wind ? speed(loads.wind.speed) : null,
     loads?.wind?.as ?? 'gust',
   );
+  const onPaper = useOnPaper(`4 ${frame.sheets.ground}`, assumes, words.caution);
   const papers = useMemo(
-    (): GroundPapersQuestion => ({
-      ...question,
-      facts: {
-        project: title || frame.untitled,
-        sheet: `4 ${frame.sheets.ground}`,
-        date: new Date().toLocaleDateString('en-GB', { dateStyle: 'medium' }),
-        assumes,
-        caution: words.caution,
-      },
-      paper: system === 'inch' ? 'Letter' : 'A4',
-      lengths: system,
-    }),
-    [question, title, frame, words, assumes, system],
+    (): GroundPapersQuestion => ({ ...question, ...onPaper }),
+    [question, onPaper],
   );
   const { last, fault, again, pending } = useAnswer(papers, askGround);
   const read = last?.answer ?? null;
