@@ -11,7 +11,6 @@ import type { UpdateStore } from './update-store.ts';
 /** The record of one project. */
 export interface RecordSession {
   readonly doc: Y.Doc;
-  /** `version` is another whenever the record is. */
   readonly store: StoreApi<RecordNow>;
   readonly log: RecordLog;
   /** Says something, as the one whose phone it is. Returns the entry. */
@@ -29,7 +28,8 @@ export interface RecordSession {
 
 /** What a screen must know to be drawn anew. */
 export interface RecordNow extends KeptDocState {
-  readonly version: number;
+  /** The log as it is now: another object whenever the record has grown. */
+  readonly said: { readonly log: RecordLog };
   /** The last thing said on this page that was not taken back. */
   readonly last: Entry | null;
   /** Whether this device may add to it: a looker's may not. */
@@ -53,7 +53,7 @@ export function openRecord(project: string, outside: RecordOutside): RecordSessi
   const writer = outside.newWriter();
   const shared: SharedRecord = sharedRecord(doc);
   const store = createStore<RecordNow>(() => ({
-    version: 0,
+    said: { log: shared.log },
     last: null,
     mayNote: true,
     open: false,
@@ -66,7 +66,7 @@ export function openRecord(project: string, outside: RecordOutside): RecordSessi
     { store: outside.updates, channel: outside.channel },
     () => store.setState(kept.state()),
   );
-  shared.watch(() => store.setState(({ version }) => ({ version: version + 1 })));
+  shared.watch(() => store.setState({ said: { log: shared.log } }));
   const write = (what: What, by: string): Entry => {
     if (!store.getState().mayNote) throw new Error('this device may only look at the record');
     const read = readEntry(shared.log.write(what, { writer, by, at: outside.now() }));

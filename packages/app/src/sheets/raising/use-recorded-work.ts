@@ -23,18 +23,16 @@ export interface RecordedOfCrew {
 
 /** The work in the record of the project on show. */
 export function useRecordedWork(stood: Stood, raising: RaisingPlan): RecordedOfCrew {
-  const session = recordOf(useAppState((state) => state.projectId));
-  const { version } = useStore(session.store);
+  const { said } = useStore(recordOf(useAppState((state) => state.projectId)).store);
   const { plan, bolts } = useRecordPlan(stood);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the log grows, its version says when
   return useMemo((): RecordedOfCrew => {
-    if (session.log.size === 0) return { observed: null, done: null };
-    const { observed } = measuredWork(session.log, plan, bolts);
-    const state = recordState(session.log, plan);
+    if (said.log.size === 0) return { observed: null, done: null };
+    const { observed } = measuredWork(said.log, plan, bolts);
+    const state = recordState(said.log, plan);
     const next = stageAtWork(raising, state)?.number ?? raising.stages.length + 1;
     return {
       observed: observed.length > 0 ? observed : null,
       done: state.done.length > 0 ? next - 1 : null,
     };
-  }, [session, version, plan, bolts, raising]);
+  }, [said, plan, bolts, raising]);
 }

@@ -38,14 +38,12 @@ export function DayTab({
   onPrint: (what: string) => void;
 }) {
   const words = useWords().recording.day;
-  const { session, version } = noted;
+  const { said } = noted;
   const today = dayOf(Date.now());
   const [picked, setPicked] = useState<string | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the log grows, its version says when
   const days = useMemo(
-    () =>
-      [...new Set([...session.log.entries().map(({ at }) => dayOf(at)), today])].sort().reverse(),
-    [session, version, today],
+    () => [...new Set([...said.log.entries().map(({ at }) => dayOf(at)), today])].sort().reverse(),
+    [said, today],
   );
   const day = picked ?? today;
   return (
@@ -140,7 +138,7 @@ export function DayPaper({ noted, stood, day }: { noted: Noted; stood: Stood; da
 }
 
 function useDayPage(noted: Noted, stood: Stood, day: string): DayPage {
-  const { session, plan, bolts, leftOut, state, version } = noted;
+  const { said, plan, bolts, leftOut, state } = noted;
   const question = useRaisingQuestion(stood);
   const run = useStore(raisingRuns.store);
   const weekend = useStore(weekendRuns.store);
@@ -154,11 +152,10 @@ function useDayPage(noted: Noted, stood: Stood, day: string): DayPage {
       : null;
   const { from, to } = spanOf(day);
   const next = dayOf(to);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the log grows, its version says when
   return useMemo(
     () =>
       dayPage(
-        session.log,
+        said.log,
         plan,
         { from, to },
         bolts,
@@ -174,6 +171,6 @@ function useDayPage(noted: Noted, stood: Stood, day: string): DayPage {
         },
         leftOut,
       ),
-    [session, version, plan, from, to, bolts, odds, tonightGust, crew, next, leftOut],
+    [said, plan, from, to, bolts, odds, tonightGust, crew, next, leftOut],
   );
 }

@@ -19,26 +19,24 @@ import type { Noted } from './use-noted.ts';
 export function FeedBack({ noted, project }: { noted: Noted; project: string }) {
   const words = useWords().recording.back;
   const app = useApp();
-  const { session, plan, bolts, patterns, state, version } = noted;
+  const { plan, bolts, patterns, state, said } = noted;
   const pile = useAppState((one) => projectOf(one).pile);
   const survey = useAppState((one) => projectOf(one).ground?.survey) ?? defaultGround.survey;
   const crew = useAppState((one) => projectOf(one).crew) ?? defaultCrew;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the log grows, its version says when
   const news = useMemo(
     () =>
-      projectNews(session.log, {
+      projectNews(said.log, {
         ...{ readings: pile.readings, hardware: pile.hardware, survey, patterns },
         passes: state.passes,
       }),
-    [session, version, pile, survey, patterns, state],
+    [said, pile, survey, patterns, state],
   );
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the log grows, its version says when
   const rates = useMemo(
-    () => recordedRates(crew, session.log, plan, bolts),
-    [crew, session, plan, bolts, version],
+    () => recordedRates(crew, said.log, plan, bolts),
+    [crew, said, plan, bolts],
   );
   const take = (): void => {
-    const entries = session.log.entries();
+    const entries = said.log.entries();
     app.change(
       ({ project: of }) => {
         putInto(of, news);

@@ -63,17 +63,16 @@ function NotePicture({ hash, project, by }: { hash: string; project: string; by:
 }
 
 /** Brings this device's photos to the laptop while it has joined. */
-export function useBringPhotos({ session, version }: Noted, project: string): void {
+export function useBringPhotos({ said }: Noted, project: string): void {
   const [site, { calls }] = useSite();
   const on = site.server === 'in' && site.link?.project === project && site.who?.role !== 'looker';
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the record's version says when to look again
   useEffect(() => {
     if (!on) return;
     const name = site.link?.site ?? '';
     const brought = broughtTo.get(name) ?? new Set<string>();
     broughtTo.set(name, brought);
-    void bringPhotos(notedPhotos(session.log), brought, project, here, calls);
-  }, [on, session, version, project, calls]);
+    void bringPhotos(notedPhotos(said.log), brought, project, here, calls);
+  }, [on, said, project, calls, site.link?.site]);
 }
 
 /** Site → photos that this page knows to be there. */

@@ -12,7 +12,7 @@ import {
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { type Thing, withHands } from '../../record/next-state.ts';
-import type { RecordSession } from '../../record/record-session.ts';
+import type { RecordNow, RecordSession } from '../../record/record-session.ts';
 import { keepOwnName, ownName, recordOf } from '../../record/this-record.ts';
 import { useWords } from '../../words/words.ts';
 import type { Stood } from '../places/stood.ts';
@@ -28,8 +28,8 @@ export interface Noted extends Recordable {
   /** Whether the record has been opened, and this device may add to it. */
   readonly open: boolean;
   readonly last: Entry | null;
-  /** Another whenever the record is. */
-  readonly version: number;
+  /** The log as it is now: another object whenever the record has grown. */
+  readonly said: RecordNow['said'];
   readonly by: string;
   readonly setBy: (by: string) => void;
   /** People at the work that is noted; null: not said. */
@@ -53,19 +53,18 @@ export function useNoted(stood: Stood, project: string): Noted {
   const [hands, setHands] = useState<number | null>(null);
   const [told, tell] = useState('');
   useEffect(() => keepOwnName(by), [by]);
-  // The log is one object that grows: its version says when to look again.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: see above
-  const state = useMemo(() => recordState(session.log, plan), [session, plan, now.version]);
+  const { said } = now;
+  const state = useMemo(() => recordState(said.log, plan), [said, plan]);
   const due = useMemo(
     () =>
-      forgotten(session.log, plan, state, bolts).filter(
+      forgotten(said.log, plan, state, bolts).filter(
         ({ what, index }) => what === 'missing plate' || !isOut(plan.seamPlaces[index]!, leftOut),
       ),
-    [session, plan, state, leftOut, bolts],
+    [said, plan, state, leftOut, bolts],
   );
   return {
     ...{ session, plan, state, due, patterns, bolts, leftOut, by, setBy, hands, setHands },
-    ...{ tell, open: now.open && now.mayNote, last: now.last, version: now.version },
+    ...{ tell, open: now.open && now.mayNote, last: now.last, said },
     told: now.mayNote ? told : sharing.lookerOnly,
     nameOf: (one) => {
       if (one.sort === 'place') return words.place(plan.places[one.index]!);
