@@ -3,7 +3,7 @@ import { ruledTable } from '../../src/papers/ruled-table.ts';
 import { textCorners } from '../../src/papers/text-box.ts';
 
 const columns = [
-  { name: 'thing', share: 0.6, align: 'start' },
+  { name: 'item', share: 0.6, align: 'start' },
   { name: 'how much', share: 0.4, align: 'end' },
 ] as const;
 const box = { x: 10, y: 20, width: 80, height: 100 };
