@@ -2,10 +2,11 @@
 // import (style sheets too), what of the app stands without a screen, and one index.ts per package
 // that names its exports one by one. The checkout, or the folder given.
 
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import ts from 'typescript';
+import { importsOf, sourceFiles } from './imports.mjs';
 import { layers } from './layers.mjs';
 import { root as checkout } from './run.mjs';
 
@@ -34,22 +35,6 @@ function checkPackage(name) {
     if (!file.endsWith('.css')) faults.push(...exportFaults(name, src, file, text));
     return faults.map((fault) => `${where}: ${fault}`);
   });
-}
-
-function importsOf(file, text) {
-  if (!file.endsWith('.css'))
-    return ts.preProcessFile(text, true, true).importedFiles.map(({ fileName }) => fileName);
-  const plain = text.replace(/\/\*[\s\S]*?\*\//g, '');
-  return [...plain.matchAll(/@import\s+(?:url\()?\s*["']?([^"')\s;]+)|url\(\s*["']?([^"')\s]+)/g)]
-    .map((match) => match[1] ?? match[2])
-    .filter((target) => !/^(data:|#)/.test(target));
-}
-
-function sourceFiles(folder) {
-  return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && /\.(tsx?|css)$/.test(entry.name))
-    .map((entry) => join(entry.parentPath, entry.name))
-    .sort();
 }
 
 function importFault(name, src, file, target, allowed) {

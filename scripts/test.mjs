@@ -13,7 +13,7 @@ import { bin, capture, root, run, since } from './run.mjs';
 const node = process.execPath;
 const tsc = (project) =>
   capture(node, [bin('typescript', 'tsc'), '-p', project, '--pretty', 'false']);
-const script = (name) => capture(node, [join(root, 'scripts', name)]);
+const script = (name, ...args) => capture(node, [join(root, 'scripts', name), ...args]);
 
 process.exitCode = test(process.argv.slice(2));
 
@@ -34,10 +34,8 @@ function test(args) {
     ],
     ['layers', () => script('check-layers.mjs')],
     ['docs', () => script('check-docs.mjs')],
-    [
-      'outside checks are listed',
-      () => capture(node, [join(root, 'scripts', 'checks.mjs'), '--names']),
-    ],
+    ['the drawing of the imports', () => script('make-architecture.mjs', '--check')],
+    ['outside checks are listed', () => script('checks.mjs', '--names')],
   ];
   const failed = checks.filter(([name, check]) => !passes(name, check)).length;
   const tests = runTests(args);
