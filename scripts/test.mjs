@@ -34,6 +34,7 @@ function test(args) {
     ],
     ['layers', () => script('check-layers.mjs')],
     ['docs', () => script('check-docs.mjs')],
+    ['the list of licences', () => script('licences.mjs', '--check')],
     ['the drawing of the imports', () => script('make-architecture.mjs', '--check')],
     ['outside checks are listed', () => script('checks.mjs', '--names')],
   ];

@@ -1,5 +1,6 @@
 // `shellraise demo`: the whole job on the demo project, and the papers in a folder.
 
+import { existsSync } from 'node:fs';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { choose } from '../job.ts';
@@ -16,7 +17,7 @@ import { takeOffOf, takeoffReport } from './takeoff.ts';
 
 /** Runs the command. */
 export async function demo(options: PapersOptions): Promise<void> {
-  const file = fileURLToPath(new URL('../../../../examples/demo/project.json', import.meta.url));
+  const file = demoFile();
   const chosen = await choose(file, options);
   const { files } = await papersOf(file, chosen, options);
   writeAll(options.out, files);
@@ -34,4 +35,12 @@ export async function demo(options: PapersOptions): Promise<void> {
     ...takeoffReport(chosen, takeOffOf(chosen), options, lengths),
     writtenText(options.out, files),
   );
+}
+
+/** The demo's file: in the package where it was installed as one, else in the checkout. */
+function demoFile(): string {
+  const [inPackage, inCheckout] = ['../../', '../../../../'].map((up) =>
+    fileURLToPath(new URL(`${up}examples/demo/project.json`, import.meta.url)),
+  ) as [string, string];
+  return existsSync(inPackage) ? inPackage : inCheckout;
 }
