@@ -14,7 +14,7 @@ import {
   type TextItem,
 } from './drawing.ts';
 import { type HatchName, hatchNamed } from './hatch.ts';
-import { capHeight } from './text-width.ts';
+import { capHeight, textWidth } from './text-width.ts';
 
 /** Options of `toSvg`. */
 export interface SvgOptions {
@@ -23,7 +23,7 @@ export interface SvgOptions {
 }
 
 const fontFamily =
-  "'IBM Plex Sans', 'Source Sans 3', 'Noto Sans', 'Liberation Sans', Arial, Helvetica, sans-serif";
+  "'IBM Plex Sans Condensed', 'DejaVu Sans Condensed', 'Noto Sans', 'Liberation Sans', Arial, Helvetica, sans-serif";
 
 /** The drawing as a complete SVG document. */
 export function toSvg(drawing: Drawing, options: SvgOptions = {}): string {
@@ -100,10 +100,13 @@ function strokeAttributes({ weight, dash = 'solid', ink = 'ink' }: Stroke): stri
 
 function textElement(item: TextItem): string {
   const { at, size, anchor = 'start', ink = 'ink', rotate = 0, halo = 0 } = item;
+  const wide = textWidth(item.text, size, item.bold);
   const attributes = [
     `x="${mm(at[0])}"`,
     `y="${mm(at[1] + (capHeight / 2) * size)}"`,
     `font-size="${mm(size)}"`,
+    // Whatever face the reader has: as wide as the layout reckoned, no word on another.
+    ...(wide > 0 ? [`textLength="${mm(wide)}" lengthAdjust="spacingAndGlyphs"`] : []),
     `fill="${inkColours[ink]}"`,
     anchor === 'start' ? '' : `text-anchor="${anchor}"`,
     item.bold ? 'font-weight="600"' : '',

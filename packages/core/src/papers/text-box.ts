@@ -1,5 +1,5 @@
 // The rectangle that a line of text may cover, turned with it, and whether two such overlap. By the
-// conservative widths, so that what is apart here is apart in every likely typeface. Millimetres.
+// widths that the writers keep to, so that what is apart here is apart on paper. Millimetres.
 
 import type { Point, TextItem } from './drawing.ts';
 import { capHeight, textWidth } from './text-width.ts';

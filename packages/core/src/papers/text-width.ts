@@ -1,39 +1,53 @@
-// How wide a line of text may come out when the reader's machine picks the typeface. Widths are
-// those of DejaVu Sans, about the widest common sans, in parts of the type size: other faces set
-// the same words narrower; of scripts that it lacks, a whole square (Chinese, emoji) or most of one.
-// Used to keep words inside their boxes and off each other.
+// How wide a line of text comes out in the typefaces that the PDFs carry and the screen has: IBM Plex Sans
+// Condensed, and DejaVu Sans Condensed for what that lacks; advance widths without kerning, rounded up to a
+// hundredth of the type size. Of scripts that neither has, a whole square (Chinese, emoji) or most of one:
+// there the writers set what would come out wider into the room reckoned here. Used to keep words inside
+// their boxes and off each other.
 
-/** Height of capitals and digits in parts of the type size. */
+import { boldWidths, plainWidths } from './letter-widths.ts';
+
+/** Height of capitals and digits in parts of the type size, the taller of both faces. */
 export const capHeight = 0.73;
 
-const widths: readonly (readonly [RegExp, number])[] = [
-  [/[iljI|.,:;'!′ ]/, 0.34],
-  [/[frt()[\]\-/"″·°]/, 0.43],
-  [/[mwMW%@—…]/, 1],
-  [/[A-Z&×±–+=<>~≈]/, 0.78],
-];
-const other = 0.64;
-/** Beyond Latin, the first that fits: marks that stand on a letter, ligatures of whole phrases, full
- * squares (East Asian wide forms, emoji), capitals, and letters of any other script. */
+/** Letters of the table: those of the basic plane. */
+const LETTERS = 0x10000;
+
+/** Code point → one more than the width in hundredths; 0 for a letter that no face has. */
+function tableOf(runs: readonly string[]): Uint8Array {
+  const table = new Uint8Array(LETTERS);
+  let at = 0;
+  for (const [, gap, count, width] of runs.join(' ').matchAll(/(\w*)(?:\*(\w+))?:(\w+)/g)) {
+    at += gap ? Number.parseInt(gap, 36) : 0;
+    const end = at + (count ? Number.parseInt(count, 36) : 1);
+    table.fill(Number.parseInt(width as string, 36) + 1, at, end);
+    at = end;
+  }
+  return table;
+}
+
+const tables = { plain: tableOf(plainWidths), bold: tableOf(boldWidths) };
+
+/** Letters that no face has, the first that fits: ligatures of whole phrases, full squares (East Asian
+ * wide forms, emoji), letters of any other script. */
 const foreign: readonly (readonly [RegExp, number])[] = [
-  [/\p{Mn}|\p{Cf}/u, 0],
   [/[\ufdf0-\ufdff]/, 4],
   [
     /[\u1100-\u115f\u2600-\u27bf\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe4f\uff00-\uff60\uffe0-\uffe6\u{1f000}-\u{1faff}\u{20000}-\u{3fffd}]/u,
     1.35,
   ],
-  [/[\u00c6\u0152\u0416\u0424\u0428-\u042b\u042e\u0436\u0448\u0449\u044b\u044e]/, 1.12],
-  [/[\p{Lu}\u0430-\u045f]/u, 0.84],
-  [/[\u2010-\u205e]/, 0.64],
-  [/[\u0590-\u{10ffff}]/u, 1],
 ];
+const other = 1;
+/** Stand on the letter before, or are not seen. */
+const none = /[\p{Mn}\p{Cf}]/u;
+/** Bold letters of faces picked by the reader's machine, in parts of plain ones. */
 const boldShare = 1.1;
 
-/** Greatest width of a line of text likely on paper, in the unit of `size`. */
+/** Width of a line of text on paper, in the unit of `size`. */
 export function textWidth(words: string, size: number, bold = false): number {
+  const table = bold ? tables.bold : tables.plain;
   let sum = 0;
-  for (const letter of words) sum += widthOf(letter);
-  return sum * size * (bold ? boldShare : 1);
+  for (const letter of words) sum += widthOf(letter, table, bold);
+  return (sum * size) / 100;
 }
 
 /** The words broken into lines no wider than `width`; a longer single word is broken inside. */
@@ -99,9 +113,15 @@ export function cutText(words: string, size: number, width: number, bold = false
   return `${cut.trimEnd()}…`;
 }
 
-const widthOf = (letter: string): number =>
-  (widths.find(([set]) => set.test(letter)) ?? foreign.find(([set]) => set.test(letter)))?.[1] ??
-  other;
+/** In hundredths of the type size. */
+function widthOf(letter: string, table: Uint8Array, bold: boolean): number {
+  const code = letter.codePointAt(0) as number;
+  const known = code < LETTERS ? (table[code] as number) : 0;
+  if (code > 0x2ff && none.test(letter)) return 0;
+  if (known > 0) return known - 1;
+  const share = foreign.find(([set]) => set.test(letter))?.[1] ?? other;
+  return 100 * share * (bold ? boldShare : 1);
+}
 
 /** A letter with the marks on it, or emoji joined into one: never parted. */
 const together = /.(?:\p{M}|\u200d|\ufe0f|\p{Emoji_Modifier}|(?<=\u200d).)*/gsu;

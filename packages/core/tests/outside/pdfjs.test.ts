@@ -104,7 +104,7 @@ it('every place number is read back, and every other word of the sheet', async (
   expect(missing).toEqual([]);
 });
 
-it('words stand where the drawing has them, no wider than the layout supposed', async () => {
+it('words stand where the drawing has them, no wider than the layout supposed, and hardly less', async () => {
   const items = [
     text([20, 30], 'Bolts of stage 12', 6.35),
     text([190, 50], 'mWWm 0123456789', 6.35, { anchor: 'end', bold: true }),
@@ -121,7 +121,8 @@ it('words stand where the drawing has them, no wider than the layout supposed', 
   for (const { text: own, size, bold } of items.slice(0, 2)) {
     const word = words.find(({ str }) => str === own) as Word;
     expect(word.width).toBeLessThanOrEqual(textWidth(own, size, bold ?? false) + 0.01);
-    expect(word.width).toBeGreaterThan(0.1 * textWidth(own, size, bold ?? false));
+    expect(word.width).toBeGreaterThan(0.96 * textWidth(own, size, bold ?? false));
+    expect(word.width).toBeLessThan(textWidth(own, 1.1 * size, bold ?? false) * 0.96);
   }
   const third = words.filter(({ at }) => Math.abs(at[1] - 71.46) < 0.1);
   // The reader tells blanks apart from words.

@@ -1,5 +1,5 @@
 // What every sheet must keep: words that neither overlap nor leave the sheet, and drawing that
-// stays on the paper. Widths of words by the conservative estimate.
+// stays on the paper. Widths of words by the faces that the PDFs carry.
 
 import { type Drawing, flatItems, type Point, type TextItem } from '../../src/papers/drawing.ts';
 import { outlinesOverlap, textCorners } from '../../src/papers/text-box.ts';
