@@ -14,6 +14,8 @@ import {
   type FitoutBrief,
   type FitoutSettings,
   frameParts,
+  type LastPassing,
+  lastPassing,
   numberOrder,
   openPlaces,
   placeMasses,
@@ -28,12 +30,17 @@ import { keptOpenings } from './openings.ts';
 export function fitoutSettings(
   file: string,
   { loaded }: Chosen,
-  typed: Partial<FitoutSettings> & { readonly diameter?: number } = {},
+  typed: Partial<FitoutSettings> & {
+    readonly diameter?: number;
+    readonly skylineDeg?: number[];
+  } = {},
 ): FitoutSettings {
-  const { diameter, ...parts } = typed;
+  const { diameter, skylineDeg, ...parts } = typed;
   const said = loaded.project?.fitout ?? defaultFitout;
   const dish = diameter === undefined ? said.dish : { ...said.dish, diameter };
-  return orEnd(file, readFitout({ ...said, ...parts, dish }));
+  const horizon =
+    skylineDeg === undefined ? said.horizon : { ...said.horizon, skylineDeg: [...skylineDeg] };
+  return orEnd(file, readFitout({ ...said, ...parts, dish, horizon }));
 }
 
 /** What the answers take from elsewhere in the project. */
@@ -79,11 +86,39 @@ export function doorOf(
   return {
     advice: doorAdvice(shell, door, windFrom ?? 0),
     frame: withFrame
-      ? doorFrame(shell, door, parts, (place) => masses(place)?.value ?? null, onProgress)
+      ? doorFrame(
+          shell,
+          door,
+          parts,
+          {
+            massOf: (place) => masses(place)?.value ?? null,
+            snow: loaded.project?.loads?.groundSnow ?? null,
+            section: loaded.project?.fitout?.doorFrame ?? null,
+          },
+          onProgress,
+        )
       : null,
     windFrom,
   };
 }
+
+/** The latest moment at which a thing passes the shell while it is built. */
+export const lastOf = (
+  { standing }: Chosen,
+  settings: FitoutSettings,
+  leftOut: readonly number[],
+  thing: Carry,
+  onProgress: (part: number) => void,
+): LastPassing =>
+  lastPassing(
+    {
+      ...{ shell: standing.shell, leftOut },
+      order: numberOrder(standing.shell),
+      flange: Math.max(0.005, settings.seams.depth),
+    },
+    thing,
+    { onProgress },
+  );
 
 /** Whether a thing passes the places left open, or the shell with so many panels. */
 export const carryOf = (

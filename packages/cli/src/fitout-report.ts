@@ -1,19 +1,18 @@
 // The fit-out as text: a block for each thing asked.
 
 import {
-  beamWidthDeg,
   type CarryAnswer,
   EARTH_PROMPTS,
   type FitOut,
   type FitoutSettings,
   flagsOf,
-  type SignalAnswer,
-  type SkyPoint,
+  type LastPassing,
   SNOW_WORDS,
   TAKING_DOWN,
-  worseDb,
 } from '@shellraise/core';
 import type { ChosenDoor } from './fitout-job.ts';
+import { doorBlocks } from './fitout-report-door.ts';
+import { signalBlocks, swingBlocks } from './fitout-report-signal.ts';
 import { flagBlock } from './ground-loads.ts';
 import type { Chosen } from './job.ts';
 import { type Lengths, lengthsIn } from './lengths.ts';
@@ -22,12 +21,13 @@ import { bullets, caution, count, heading, paint, table, wrap } from './terminal
 
 const right = (head: string) => ({ head, align: 'right' as const });
 const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(0)}°`;
-const db = (value: number): string => `${value.toFixed(2)} dB`;
 
 /** The door and what must pass it, as they were found. */
 export interface Carried {
   readonly door: ChosenDoor | null;
   readonly carried: readonly CarryAnswer[];
+  /** The latest moment of each while the shell is built, where that was asked. */
+  readonly last: readonly LastPassing[];
 }
 
 /** All blocks of the report. */
@@ -54,166 +54,6 @@ export function fitoutReport(
     bullets('For a specialist; nothing is designed here:', EARTH_PROMPTS),
     flagBlock('Not confirmed:', flagsOf(answer)),
   ];
-}
-
-function doorBlocks({ numbers }: Chosen, { door, carried }: Carried, lengths: Lengths): string[] {
-  const named = (place: number): string => numbers.numbers[place] ?? '';
-  const passes = carried.map(({ name, answer, roughly }) =>
-    answer.status === 'passes'
-      ? `${name} passes: a way of ${count(answer.motion.length, 'pose')} was found, ${lengths.side(answer.clearance)} clear${roughly ? ' (a body that holds it)' : ''}`
-      : answer.status === 'cannot pass'
-        ? paint.red(`${name} cannot pass: ${answer.why}`)
-        : paint.yellow(`${name}: no way was found: ${answer.why}`),
-  );
-  const through = bullets(passes.length === 0 ? '' : 'What must pass:', passes);
-  if (door === null)
-    return [
-      heading('Door'),
-      'No panel is left out ("fitout", "door", or --door "1-08, 1-09, 1-10").',
-      through,
-    ];
-  const { advice, frame, windFrom } = door;
-  const lengthsTold = (['header', 'jamb', 'sill'] as const)
-    .filter((part) => advice.lengths[part] > 0)
-    .map((part) => `${part === 'jamb' ? 'jambs' : part} ${lengths.large(advice.lengths[part])}`);
-  return [
-    heading('Door'),
-    bullets('', [
-      `frame: ${lengthsTold.join(', ')}; its sections are for an engineer`,
-      `props under ${count(advice.props.length, 'hub')} of its edge first, until the frame is in`,
-      `then panels come out in this order, spares from then on: ${advice.cutOrder.map(named).join(', ')}`,
-      ...(advice.held.length > 0
-        ? [
-            `after ${advice.held.map((step) => named(advice.cutOrder[step] ?? -1)).join(', ')} another panel hangs by one seam or none: hold it by hand`,
-          ]
-        : []),
-      ...(windFrom === null || advice.offWind === null
-        ? ['where the wind comes from is not told ("wishes", "windFrom"): put it on the side away']
-        : [
-            `it looks ${degrees(advice.offWind)} away from where the wind comes from; 180° is best`,
-          ]),
-      ...(frame === null
-        ? []
-        : [
-            `without a frame the shell keeps ${(100 * frame.stiffness.kept).toFixed(0)} % of its stiffness`,
-            ...(frame.sag === null
-              ? []
-              : [
-                  `its edge sags by ${(1000 * frame.sag.open).toFixed(1)} mm under the own weight (${(1000 * frame.sag.whole).toFixed(1)} mm whole)`,
-                ]),
-            ...(frame.buckling === null
-              ? []
-              : [
-                  `${(100 * Math.min(1, frame.buckling.open / frame.buckling.whole)).toFixed(0)} % is left of the load at which a perfect shell buckles; a real one does at a third or a fifth of it`,
-                ]),
-            ...(frame.supposed.length > 0
-              ? [`supposed, nobody said: ${frame.supposed.join(', ')}`]
-              : []),
-          ]),
-    ]),
-    through,
-  ];
-}
-
-function swingBlocks(
-  { numbers }: Chosen,
-  { dish, mount, margin }: FitoutSettings,
-  { swing, horizon }: FitOut,
-  lengths: Lengths,
-): string[] {
-  if (dish === null || swing === null)
-    return [heading('Dish'), 'No dish is told ("fitout", "dish", or --dish "2.4 m").'];
-  const { nearest, best, largest } = swing;
-  const where = nearest.place < 0 ? 'the floor' : `panel ${numbers.numbers[nearest.place]}`;
-  const says = swing.swings
-    ? `swings: nowhere nearer than ${lengths.side(nearest.clearance)}`
-    : `does NOT swing with ${lengths.side(margin)} to spare: ${nearest.clearance < 0 ? `it would go ${lengths.side(-nearest.clearance)} through` : `it comes within ${lengths.side(nearest.clearance)} of`} ${where}`;
-  const lowest = [...horizon].sort((a, b) => b.elevation - a.elevation)[0];
-  return [
-    heading('Dish'),
-    (swing.swings ? (text: string) => text : paint.red)(
-      wrap(
-        `A dish of ${lengths.large(dish.diameter)} on ${mount.kind}, ${lengths.large(mount.height)} above the floor, ${says} (azimuth ${degrees(nearest.azimuth)}, elevation ${degrees(nearest.elevation)}, ${where}, its ${nearest.part}).`,
-        '',
-      ),
-    ),
-    wrap(
-      largest > 0
-        ? `The largest of its focal ratio that swings on this mount: ${lengths.large(largest)}. Best height of the mount: ${lengths.large(best.height)}, for ${lengths.large(best.largest)}.`
-        : 'No dish at all swings on this mount: what is behind the pivot or the feed does not fit.',
-      '',
-    ),
-    lowest === undefined
-      ? ''
-      : lowest.elevation === 0
-        ? 'Horizon: over the ring the whole dish looks clear down to level, all round.'
-        : wrap(
-            `Horizon: the whole dish looks clear from ${degrees(Math.min(...horizon.map((one) => one.elevation)))} up at best; worst ${degrees(lowest.elevation)} at azimuth ${degrees(lowest.azimuth)}, by the ${lowest.by}. Below that it looks through the ground or ring.`,
-            '',
-          ),
-  ];
-}
-
-const frequencyWords = (hertz: number): string =>
-  hertz >= 1e9 ? `${(hertz / 1e9).toFixed(3)} GHz` : `${(hertz / 1e6).toFixed(1)} MHz`;
-
-function signalBlocks(settings: FitoutSettings, { signal }: FitOut, lengths: Lengths): string[] {
-  if (signal.length === 0)
-    return [
-      heading('Signal'),
-      wrap(
-        'Nothing is reckoned: tell the wall and the frequencies ("fitout", or --wall and --frequency).',
-        '',
-      ),
-    ];
-  const rows = signal.flatMap((one) =>
-    one.angles.map(({ incidence, te, tm }, i) => [
-      i === 0 ? frequencyWords(one.frequency) : '',
-      degrees(incidence),
-      db(te),
-      db(tm),
-    ]),
-  );
-  return [
-    heading('Signal'),
-    'Loss of a dry panel without seams, by angle from square on and by which field lies along it:',
-    table([{ head: 'frequency' }, right('angle'), right('electric'), right('magnetic')], rows),
-    table(
-      [
-        { head: 'frequency' },
-        right('wet, at most'),
-        right('one more coat'),
-        right('half waves'),
-        right('beam'),
-      ],
-      signal.map((one) => [
-        frequencyWords(one.frequency),
-        db(one.wetAtMost),
-        one.repainted === null ? '' : db(one.repainted),
-        one.halfWaves.map((d) => lengths.fine(d)).join('\n'),
-        settings.dish === null
-          ? ''
-          : `${beamWidthDeg(settings.dish.diameter, one.frequency).toFixed(1)}°`,
-      ]),
-    ),
-    ...signal.map((one) => skyBlock(one)),
-  ];
-}
-
-function skyBlock({ frequency, sky, best, worst }: SignalAnswer): string {
-  if (sky === null) return '';
-  const at = (point: SkyPoint): string =>
-    `${db(worseDb(point))} at azimuth ${point.azimuthDeg}°, elevation ${point.elevationDeg}° (seams shadow ${(100 * point.blocked).toFixed(1)} %, noise ${point.noiseLeast.toFixed(1)} to ${point.noiseMost.toFixed(0)} K)`;
-  return bullets(`Sky at ${frequencyWords(frequency)}, ${count(sky.points.length, 'pointing')}:`, [
-    `best ${at(sky.best)}`,
-    `worst ${at(sky.worst)}`,
-    `mean ${db(sky.meanDb)}`,
-    ...(best && worst
-      ? [
-          `gain over temperature ${best.db.toFixed(2)} dB at best; ${worst.least.db.toFixed(2)} to ${worst.most.db.toFixed(2)} dB at worst`,
-        ]
-      : []),
-  ]);
 }
 
 function sealBlocks(

@@ -134,6 +134,10 @@ export interface FitoutOptions extends StandOptions {
   readonly frequency?: readonly number[];
   /** Layers of the wall, the outermost first, as typed. */
   readonly wall?: string;
+  /** Losses measured square on, as typed. */
+  readonly measured?: string;
+  /** Elevations of the skyline in even steps, as typed, degrees. */
+  readonly skyline?: string;
   /** Degrees between pointings. */
   readonly step: number;
   /** Numbers of the panels of the door. */
@@ -144,6 +148,8 @@ export interface FitoutOptions extends StandOptions {
   readonly passUnit?: string;
   /** Panels placed, in number order, where things pass the shell while it is built. */
   readonly stage?: number;
+  /** The latest moment while the shell is built at which things pass. */
+  readonly last?: boolean;
 }
 
 /** Options of the commands that write files. */

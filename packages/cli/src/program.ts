@@ -118,6 +118,14 @@ export function program(): Command {
       '--wall <layers>',
       'of a panel, the outermost first: "glass polyester 1 mm; foam core 20 mm; glass polyester 1 mm"',
     )
+    .option(
+      '--measured <list>',
+      'loss measured square on through a dry panel: "1420.4 MHz 0.35 dB, 10.7 GHz 1.9 dB"',
+    )
+    .option(
+      '--skyline <degrees>',
+      'how high the land stands round about, in even steps from the datum',
+    )
     .option('--door <panels>', 'panels of the door by number, such as "1-08, 1-09, 1-10"')
     .option('--pass <things>', 'do these pass the door: names of the file, "all", or an STL file')
     .addOption(
@@ -130,6 +138,7 @@ export function program(): Command {
       ]),
     )
     .option('--stage <panels>', 'with --pass: so many panels placed, in number order', whole)
+    .option('--last', 'with --pass: the most panels placed with which they still pass')
     .addOption(
       new Option('--step <degrees>', 'between pointings of the maps')
         .choices(['1', '2', '3', '5', '10'])

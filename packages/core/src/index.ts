@@ -1096,6 +1096,7 @@ export {
 export { type SeamBody, type Shadows, shadowsOf } from './fitout/blockage.ts';
 export { type FitoutBrief, floorOf, mountOf, openPlaces } from './fitout/brief.ts';
 export { type Carry, type CarryAnswer, type CarryQuestion, carryThrough } from './fitout/carry.ts';
+export { type LastPassing, lastPassing } from './fitout/carry-last.ts';
 export {
   type ClosingSeams,
   type FittedDry,
@@ -1122,7 +1123,9 @@ export {
   doorOfPlaces,
   type RevealPart,
 } from './fitout/door.ts';
-export { type DoorFrame, doorFrame, PANEL_SUPPOSED } from './fitout/door-frame.ts';
+export type { DoorBracing, DoorProp, PartBears } from './fitout/door-bracing.ts';
+export { type DoorFrame, type DoorLoad, doorFrame, PANEL_SUPPOSED } from './fitout/door-frame.ts';
+export { type DoorSection, SECTION_SUPPOSED } from './fitout/door-section.ts';
 export { type HorizonPoint, type HorizonQuestion, horizonMask } from './fitout/horizon.ts';
 export type { AirAnswer, UpkeepAnswer, UseAnswer } from './fitout/keeping-answer.ts';
 export { type LeakPath, leakPaths } from './fitout/leaks.ts';

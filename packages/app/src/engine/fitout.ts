@@ -180,7 +180,10 @@ export function fitoutDoor(
   const parts = frameParts(question.parts ?? unknownParts);
   const masses = placeMasses(shell, kinds, question.loads?.panelMass ?? null);
   const massOf = (place: number): number | null => masses(place)?.value ?? null;
-  const frame = question.withFrame ? doorFrame(shell, door, parts, massOf, onProgress) : null;
+  const { doorFrame: section } = question.settings ?? defaultFitout;
+  const frame = question.withFrame
+    ? doorFrame(shell, door, parts, { massOf, section, snow: question.snow }, onProgress)
+    : null;
   const drawings = doorSheets(
     { shell, numbers, advice, frame, windFrom },
     facts,

@@ -9,6 +9,7 @@ import {
   type FitOut,
   type FitoutSettings,
   fitOut,
+  isFrequency,
   type LengthUnit,
   type PlaceId,
   readLength,
@@ -18,7 +19,7 @@ import {
   TAKING_DOWN,
 } from '@shellraise/core';
 import { badInput } from '../ending.ts';
-import { carryOf, doorOf, fitoutBrief, fitoutSettings, openOf } from '../fitout-job.ts';
+import { carryOf, doorOf, fitoutBrief, fitoutSettings, lastOf, openOf } from '../fitout-job.ts';
 import { type Carried, fitoutReport } from '../fitout-report.ts';
 import { orEnd } from '../ground-site.ts';
 import { type Chosen, choose } from '../job.ts';
@@ -42,17 +43,24 @@ export async function fitout(file: string, options: FitoutOptions): Promise<void
   try {
     const door = doorOf(chosen, open, true, (part) => progress.update(part, 'frame of the door'));
     const things = thingsOf(settings, options, body);
-    const carried = things.map((thing) =>
-      carryOf(chosen, settings, open, thing, options.stage ?? null, (part) =>
-        progress.update(part, `a way for ${thing.name}`),
-      ),
+    const report = (part: number, { name }: Carry): void =>
+      progress.update(part, `a way for ${name}`);
+    const last = options.last
+      ? things.map((thing) => lastOf(chosen, settings, open, thing, (part) => report(part, thing)))
+      : [];
+    const carried = (options.last ? [] : things).map((thing) =>
+      carryOf(chosen, settings, open, thing, options.stage ?? null, (part) => report(part, thing)),
     );
-    const passes = carried.every((one) => one.answer.status === 'passes');
+    const passes =
+      carried.every((one) => one.answer.status === 'passes') &&
+      last.every((one) => one.last !== null);
     if (!passes || (answer.swing !== null && !answer.swing.swings)) process.exitCode = 1;
     progress.stop();
-    if (options.json) printJson(documentOf(chosen, answer, { door, carried }, options));
+    if (options.json) printJson(documentOf(chosen, answer, { door, carried, last }, options));
     else
-      print(...fitoutReport(chosen, settings, answer, { door, carried }, options, fitoutCaution));
+      print(
+        ...fitoutReport(chosen, settings, answer, { door, carried, last }, options, fitoutCaution),
+      );
   } finally {
     progress.stop();
   }
@@ -87,9 +95,11 @@ function bytesOf(path: string): Uint8Array {
 
 function thingsOf(
   { carry }: FitoutSettings,
-  { pass, stage }: FitoutOptions,
+  { pass, stage, last }: FitoutOptions,
   body: Carry | null,
 ): readonly Carry[] {
+  if (last && pass === undefined) throw badInput('--last: only with --pass');
+  if (last && stage !== undefined) throw badInput('--last: not with --stage');
   if (body !== null) return [body];
   if (pass === undefined) {
     if (stage !== undefined) throw badInput('--stage: only with --pass');
@@ -112,10 +122,14 @@ interface Typed {
   readonly frequencies?: number[];
   readonly diameter?: number;
   readonly door?: string[];
+  readonly measured?: FitoutSettings['measured'];
+  readonly skylineDeg?: number[];
 }
 
 /** Read before the shell is sought, so that a slip is told at once. */
-const typedIn = ({ wall, frequency, dish, door }: FitoutOptions): Typed => ({
+const typedIn = ({ wall, frequency, dish, door, measured, skyline }: FitoutOptions): Typed => ({
+  ...(measured !== undefined && { measured: measuredOf(measured) }),
+  ...(skyline !== undefined && { skylineDeg: skylineOf(skyline) }),
   ...(wall !== undefined && { wall: layersOf(wall) }),
   ...(frequency !== undefined && { frequencies: [...frequency] }),
   ...(dish !== undefined && { diameter: diameterOf(dish) }),
@@ -126,6 +140,29 @@ const typedIn = ({ wall, frequency, dish, door }: FitoutOptions): Typed => ({
       .filter((number) => number !== ''),
   }),
 });
+
+function measuredOf(text: string): FitoutSettings['measured'] {
+  return text.split(',').map((part) => {
+    const match = /^\s*([\d.]+)\s*([kMG])Hz\s+([\d.]+)\s*dB\s*$/i.exec(part);
+    const unit = { k: 1e3, m: 1e6, g: 1e9 }[String(match?.[2]).toLowerCase()] ?? Number.NaN;
+    const frequency = Math.round(Number(match?.[1]) * unit);
+    const lossDb = Number(match?.[3]);
+    if (!isFrequency(frequency) || !(lossDb >= 0 && lossDb <= 40))
+      throw badInput(
+        `--measured: found "${part.trim()}", expected a frequency of 30 MHz to 100 GHz and 0 to 40 dB, such as "1420.4 MHz 0.35 dB"`,
+      );
+    return { frequency, lossDb };
+  });
+}
+
+function skylineOf(text: string): number[] {
+  const degrees = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
+  if (degrees.length > 360 || !degrees.every((one) => one >= 0 && one <= 89))
+    throw badInput(
+      `--skyline: found "${text}", expected 1 to 360 numbers of 0 to 89°, commas between, in even steps from the datum`,
+    );
+  return degrees;
+}
 
 function diameterOf(text: string): number {
   const read = readLength(text.trim());
@@ -149,7 +186,7 @@ function layersOf(text: string): { material: string; thickness: number }[] {
 function documentOf(
   { found, numbers, number, list, shape }: Chosen,
   answer: FitOut,
-  { door, carried }: Carried,
+  { door, carried, last }: Carried,
   options: FitoutOptions,
 ): object {
   const named = (place: number): string | null => numbers.numbers[place as PlaceId] ?? null;
@@ -176,6 +213,14 @@ function documentOf(
       ...found,
       roughly,
       placed: placed.length,
+    })),
+    last: last.map((one) => ({
+      ...one,
+      last: one.last && {
+        placed: one.last.placed,
+        newest: named(one.last.carried.placed.at(-1) ?? -1),
+        ...one.last.carried.answer,
+      },
     })),
     upkeep: {
       ...upkeep,

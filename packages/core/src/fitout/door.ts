@@ -1,7 +1,7 @@
 // What a door or hatch cut into a standing shell asks for: what its frame must follow, where to prop
 // before the first panel comes out, the order in which panels come out, and what is saved for spares. How
-// much stiffness is left the frame says (openingStiffness); sections of header and jambs are for an
-// engineer: only their lengths are told.
+// much stiffness is left and what props, header and jambs bear the frame says (doorFrame); their sections
+// are the lead's.
 
 import type { Opening } from '../arrange/openings/openings.ts';
 import { commonPractice, type Provenance } from '../loads/provenance.ts';
@@ -63,11 +63,7 @@ export function doorOfPlaces(shell: Shell, places: readonly number[]): DoorPlace
 /** The advice for an opening of a standing shell; `windFrom` radians from the datum. */
 export function doorAdvice(shell: Shell, opening: DoorPlaces, windFrom: number): DoorAdvice {
   const out = new Set(opening.places);
-  const reveal = opening.reveal.map(({ side, length }) => ({
-    part: partOf(shell, side, middleOf(shell, opening)),
-    side: side as number,
-    length,
-  }));
+  const reveal = revealParts(shell, opening);
   const total = (part: RevealPart['part']): number =>
     reveal.reduce((sum, one) => sum + (one.part === part ? one.length : 0), 0);
   const { order, held } = cutting(shell, out);
@@ -80,6 +76,16 @@ export function doorAdvice(shell: Shell, opening: DoorPlaces, windFrom: number):
     offWind: offWindOf(shell, opening, windFrom),
     spares: opening.places.length,
   };
+}
+
+/** The edge of an opening, side by side in its order. */
+export function revealParts(shell: Shell, opening: DoorPlaces): RevealPart[] {
+  const middle = middleOf(shell, opening);
+  return opening.reveal.map(({ side, length }) => ({
+    part: partOf(shell, side, middle),
+    side: side as number,
+    length,
+  }));
 }
 
 function middleOf(shell: Shell, { places }: DoorPlaces): readonly [number, number, number] {
@@ -102,7 +108,8 @@ function partOf(
   return (a[2] + b[2]) / 2 > middle[2] ? 'header' : 'sill';
 }
 
-function propHubs(shell: Shell, { reveal }: DoorPlaces): number[] {
+/** Hubs of the edge that are off the base ring, from the highest. */
+export function propHubs(shell: Shell, { reveal }: DoorPlaces): number[] {
   const ring = new Set<number>(baseRing(shell)?.hubs ?? []);
   const hubs = new Set(
     reveal.flatMap(({ side }) => [hubAt(shell, side) as number, endHubAt(shell, side) as number]),

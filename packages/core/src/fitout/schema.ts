@@ -120,6 +120,25 @@ const carried = z.strictObject({
     ),
 });
 
+const doorFrame = z
+  .strictObject({
+    width: z.number().min(0.005).max(1).describe('Across, in the panels’ plane, metres.'),
+    depth: z.number().min(0.005).max(1).describe('From the skin inwards, metres.'),
+    wall: z.number().min(0.0005).max(0.1).nullable().default(null).describe('Null: solid.'),
+    young: z.number().min(1e8).max(1e12).describe('Young’s modulus, pascals.'),
+    allowable: z
+      .number()
+      .min(1e5)
+      .max(1e10)
+      .nullable()
+      .default(null)
+      .describe('Stress that it may bear in use, pascals; null: nobody said.'),
+  })
+  .refine(({ width, depth, wall }) => wall === null || 2 * wall < Math.min(width, depth), {
+    path: ['wall'],
+    message: 'less than half of width and depth; null for a solid bar',
+  });
+
 /** What the shell is for, as kept in the project file. */
 export const fitoutSection = z.strictObject({
   wall: z.array(layer).max(20).default([]).describe('Of a panel, the outermost layer first.'),
@@ -218,6 +237,10 @@ export const fitoutSection = z.strictObject({
     .max(60)
     .default([])
     .describe('Numbers of the places of the door, besides what the decision leaves out.'),
+  doorFrame: doorFrame
+    .nullable()
+    .default(null)
+    .describe('Bars of header and jambs, as the lead names them.'),
   carry: z
     .array(carried)
     .max(20)

@@ -16,6 +16,9 @@ export interface SignalAnswer {
   readonly frequency: number;
   /** Decibels at 0, 15 … 75 degrees from square on, dry, without seams. */
   readonly angles: readonly AngleLoss[];
+  /** Decibels measured square on through a dry panel, which the sky counts in the place of what is
+   * reckoned; null: not measured at this frequency. */
+  readonly measured: number | null;
   /** The same square on with the next coat of paint, and behind a whole film of the rain told (an upper
    * bound); paint null where none is told. */
   readonly repainted: number | null;
@@ -67,6 +70,7 @@ export function signalAt(
   const kept = (point: SkyMap['best']): number => Math.min(1, 10 ** (-worseDb(point) / 10));
   return {
     frequency,
+    measured: measured ?? null,
     angles: angleLosses(dry, frequency, [0, 15, 30, 45, 60, 75].map(radians)),
     repainted: settings.paint === null ? null : straight(coated(settings, wall, 1)),
     wetAtMost: straight(wet),

@@ -1,8 +1,11 @@
-// A door on the flat plan: the panels that come out, in their order; the hubs that are propped before; what
-// is framed as header, jambs and sill; and where the wind comes from.
+// A door on the flat plan: the panels that come out, in their order; the hubs that are propped before, with
+// what each prop pushes; what is framed as header, jambs and sill, and what those bear; and where the wind
+// comes from.
 
 import { DOOR_SOURCES, type DoorAdvice } from '../fitout/door.ts';
+import type { DoorBracing, PartBears } from '../fitout/door-bracing.ts';
 import type { DoorFrame } from '../fitout/door-frame.ts';
+import { writeForce } from '../measure/units.ts';
 import type { Shell } from '../shell/shell.ts';
 import {
   circle,
@@ -24,11 +27,11 @@ import {
 } from './fitout-plan.ts';
 import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
 import { type GroundPlacing, groundSheets, plainRow, sourceNotes } from './ground-plan.ts';
-import { largeFirst, lengthsNote } from './length-text.ts';
+import { type LengthsShown, largeFirst, lengthsNote } from './length-text.ts';
 import { pageOf } from './page.ts';
 
 const caution =
-  'Panels carry: what is cut out is missing until the frame bears. Sections of header and jambs are for an engineer; nothing here designs them.';
+  'Panels carry: what is cut out is missing until the frame bears. Forces are an estimate without wind, people or a factor of safety: an engineer or rigger decides on props and sections.';
 
 const lines: Readonly<Record<'header' | 'jamb' | 'sill', Stroke>> = {
   header: { weight: 'heavy', ink: 'accent' },
@@ -61,11 +64,8 @@ export function doorSheets(
     lengths: lengthsNote(shown),
     caution: cautionOf(facts, caution),
     notes: [
-      ...costWords(frame, (metres) =>
-        shown === 'metric'
-          ? `${(1000 * metres).toFixed(1)} mm`
-          : `${(metres / 0.0254).toFixed(2)} in`,
-      ),
+      ...costWords(frame, shown),
+      ...(frame?.bracing ? bracingWords(frame.bracing, shown) : []),
       advice.offWind === null || drawn.windFrom === null
         ? ''
         : `It looks ${((advice.offWind * 180) / Math.PI).toFixed(0)}° away from where the wind mostly comes from; 180° is best.`,
@@ -87,15 +87,78 @@ export function doorSheets(
         .map((part) =>
           plainRow([part === 'jamb' ? 'jambs' : part, largeFirst(advice.lengths[part], shown)]),
         ),
-      plainRow(['props', String(advice.props.length)]),
+      ...propRows(advice, frame?.bracing ?? null, shown),
+      ...(frame?.bracing?.bears ?? []).flatMap((one) => bearRows(one, shown)),
       ...advice.cutOrder.map((place, i) => plainRow([`out ${i + 1}`, numbers[place] ?? ''])),
     ],
   });
 }
 
+/** The letter of a prop, from the highest: a, b … z, then a2. */
+const letterOf = (i: number): string =>
+  `${String.fromCharCode(97 + (i % 26))}${i < 26 ? '' : Math.floor(i / 26) + 1}`;
+
+const forceIn = (newtons: number, shown: LengthsShown): string =>
+  shown === 'metric' ? writeForce(newtons, 'kN', 2) : writeForce(newtons, 'lbf', 0);
+
+const smallIn = (metres: number, shown: LengthsShown): string =>
+  shown === 'metric' ? `${(1000 * metres).toFixed(1)} mm` : `${(metres / 0.0254).toFixed(2)} in`;
+
+function propRows(
+  { props }: DoorAdvice,
+  bracing: DoorBracing | null,
+  shown: LengthsShown,
+): ReturnType<typeof plainRow>[] {
+  if (bracing === null) return [plainRow(['props', String(props.length)])];
+  return bracing.props.map(({ push }, i) =>
+    plainRow([`prop ${letterOf(i)} pushes`, forceIn(push, shown)]),
+  );
+}
+
+/** What one part bears, and the section that the lead's stress asks for. */
+function bearRows(
+  { part, axial, moment, area, modulus }: PartBears,
+  shown: LengthsShown,
+): ReturnType<typeof plainRow>[] {
+  const metric = shown === 'metric';
+  const name = part === 'jamb' ? 'jambs' : part;
+  return [
+    plainRow([
+      `${name} ${axial < 0 ? 'pushed' : 'pulled'}, bent`,
+      `${forceIn(Math.abs(axial), shown)}, ${metric ? `${moment.toFixed(0)} N·m` : `${(moment / 1.355_818).toFixed(0)} lbf·ft`}`,
+    ]),
+    ...(area === null || modulus === null
+      ? []
+      : [
+          plainRow([
+            `${name} want A, W`,
+            metric
+              ? `${(1e4 * area).toFixed(2)} cm², ${(1e6 * modulus).toFixed(1)} cm³`
+              : `${(area / 0.0254 ** 2).toFixed(2)} in², ${(modulus / 0.0254 ** 3).toFixed(2)} in³`,
+          ]),
+        ]),
+  ];
+}
+
+/** What holds the door, in sentences. */
+function bracingWords({ bears, sag, snow, section }: DoorBracing, shown: LengthsShown): string[] {
+  const used = bears.flatMap((one) => (one.used === null ? [] : [one.used]));
+  const aside = Math.max(0, ...bears.map((one) => one.aside));
+  return [
+    `Props push under the panels’ weight alone: nobody cuts in wind or snow. The frame bears weight${snow > 0 ? ` and snow of ${(snow / 1000).toFixed(2)} kN/m²` : ', no snow is told'}, without wind or a factor of safety; with it in the edge sags by ${smallIn(sag, shown)}.`,
+    used.length === 0
+      ? 'What stress the bars may bear is not told: A and W that they want are left open.'
+      : `The bars named take ${(100 * Math.max(...used)).toFixed(0)} % of the ${((section.allowable ?? 0) / 1e6).toFixed(1)} MPa that the lead allows. A bears the force alone, W the moment alone.`,
+    aside > 0.2
+      ? `A bar bears ${(100 * aside).toFixed(0)} % of the push at which it bends aside between two hubs.`
+      : '',
+  ];
+}
+
 /** What a door costs the frame, in sentences. */
-function costWords(frame: DoorFrame | null, length: (metres: number) => string): string[] {
+function costWords(frame: DoorFrame | null, shown: LengthsShown): string[] {
   if (frame === null) return [];
+  const length = (metres: number): string => smallIn(metres, shown);
   const { stiffness, sag, buckling, supposed } = frame;
   return [
     `Without a frame round it the shell keeps ${(100 * stiffness.kept).toFixed(0)} % of its stiffness.`,
@@ -132,6 +195,12 @@ function items(
       (place) => (turn.has(place) ? null : (numbers[place] ?? null)),
       1.8,
     ),
+    ...advice.props.flatMap((hub, i) => {
+      const at = plan.hubs[hub];
+      if (at === undefined) return [];
+      const [x, y] = placing.at(at);
+      return [text([x + 3.4, y - 1.6], letterOf(i), 3, { bold: true, halo: 0.6, ink: 'accent' })];
+    }),
     ...[...turn].map(([place, i]) =>
       text(placing.at(plan.labels[place] ?? [0, 0]), String(i), 3.4, {
         bold: true,

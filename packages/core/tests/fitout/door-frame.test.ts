@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { doorOfPlaces } from '../../src/fitout/door.ts';
 import { doorFrame, PANEL_SUPPOSED } from '../../src/fitout/door-frame.ts';
+import { SECTION_SUPPOSED, SECTION_WORDS } from '../../src/fitout/door-section.ts';
 import { frameParts } from '../../src/frame/parts.ts';
 import { unknownParts } from '../../src/frame/schema.ts';
 import { cutBall, inNumberOrder } from '../stages/fixtures.ts';
@@ -10,7 +11,7 @@ const shell = { ...unit, radius: 2, hubs: unit.hubs.map((x) => 2 * x) };
 const parts = frameParts(unknownParts);
 const weighed = (): number => 12;
 const costOf = (places: readonly number[], massOf: (place: number) => number | null = weighed) =>
-  doorFrame(shell, doorOfPlaces(shell, places), parts, massOf);
+  doorFrame(shell, doorOfPlaces(shell, places), parts, { massOf });
 const order = inNumberOrder(shell);
 const none = costOf([]);
 const one = costOf(order.slice(0, 1));
@@ -48,13 +49,19 @@ describe('what a door costs the frame', () => {
   });
 
   it('names what was supposed: of the parts always, of masses where panels were not weighed', () => {
-    expect(two.supposed).toEqual(parts.supposed);
+    expect(two.supposed).toEqual([...parts.supposed, SECTION_WORDS]);
+    const named = doorFrame(shell, doorOfPlaces(shell, order.slice(0, 2)), parts, {
+      massOf: weighed,
+      section: SECTION_SUPPOSED,
+    });
+    expect(named.supposed).toEqual(parts.supposed);
+    expect(named.bracing).toEqual(two.bracing);
     const guessed = costOf(order.slice(0, 2), () => null);
-    expect(guessed.supposed.at(-1)).toBe(`panels of ${PANEL_SUPPOSED} kg each`);
-    expect(guessed.sources.at(-1)!.confirmation).toBe('common practice');
+    expect(guessed.supposed.at(-2)).toBe(`panels of ${PANEL_SUPPOSED} kg each`);
+    expect(guessed.sources.at(-2)!.confirmation).toBe('common practice');
     expect(guessed.sag!.open / two.sag!.open).toBeCloseTo(PANEL_SUPPOSED / 12, 6);
     const some = costOf(order.slice(0, 2), (place) => (place === order[5] ? null : 12));
-    expect(some.supposed.at(-1)).toBe('the mean of the others, 12.0 kg, of 1 panel');
+    expect(some.supposed.at(-2)).toBe('the mean of the others, 12.0 kg, of 1 panel');
     expect(some.sag!.open).toBeCloseTo(two.sag!.open, 12);
   });
 });
