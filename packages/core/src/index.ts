@@ -1306,16 +1306,21 @@ export { type LabelStock, labelStock, labelStocks } from './papers/label-stock.t
 export { type DossierSheetOptions, dossierSheets } from './papers/dossier-sheets.ts';
 export { elsewhereSheets } from './papers/elsewhere-sheets.ts';
 export {
+  kindsIn,
+  loadsByHand,
   type PackedPanel,
   type PackedStack,
   packedPanel,
   type StackLimits,
   stacksOf,
-  type Trip,
-  type Trips,
-  tripsOf,
-  type Vehicle,
 } from './papers/packing.ts';
+export {
+  defaultStorage,
+  type StorageSettings,
+  storageSection,
+  supposedVehicles,
+} from './papers/storage-section.ts';
+export { type Trip, type Trips, tripsOf, type Vehicle } from './papers/trips.ts';
 export { type PermitOptions, type PermitQuestion, permitSheets } from './papers/permit-sheets.ts';
 export { netCode, projectCode } from './papers/small-project.ts';
 export {

@@ -64,7 +64,7 @@ test('names are offered one by one, in the order of the folders', () => {
   const text = readFileSync(index, 'utf8');
   expect(text).not.toMatch(/export \*/);
   const folders = [...text.matchAll(/from '\.\/([^/]*)\/.*\.ts'/g)].map((m) => m[1] as string);
-  const order = readFileSync(layers, 'utf8').match(/(?<=^ {2}')\w+/gm) as string[];
+  const order = readFileSync(layers, 'utf8').match(/(?<=^ {2}'?)\w+(?='?[:,])/gm) as string[];
   const all = order.filter((folder) => existsSync(`${root}src/${folder}`));
   expect(folders).toEqual([...folders].sort((a, b) => all.indexOf(a) - all.indexOf(b)));
   expect(new Set(folders)).toEqual(new Set(all));

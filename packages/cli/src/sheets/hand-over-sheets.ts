@@ -3,6 +3,7 @@
 
 import {
   defaultLoads,
+  defaultStorage,
   elsewhereSheets,
   type PlaceId,
   packedPanel,
@@ -13,22 +14,9 @@ import {
   placeMasses,
   stacksOf,
   storageSheets,
-  type Vehicle,
 } from '@shellraise/core';
 import { Ending } from '../ending.ts';
 import type { SheetJob, SheetMaker } from './job.ts';
-
-/** Two to reckon with where nobody names one: common practice, no source. */
-const VEHICLES: readonly Vehicle[] = [
-  {
-    name: 'a small trailer (common practice, no source)',
-    ...{ length: 2.5, width: 1.3, height: 1.6, payload: 500 },
-  },
-  {
-    name: 'a large van (common practice, no source)',
-    ...{ length: 4, width: 1.7, height: 1.8, payload: 1200 },
-  },
-];
 
 /** The makers. */
 export const handOverMakers: readonly SheetMaker[] = [
@@ -57,23 +45,33 @@ export const handOverMakers: readonly SheetMaker[] = [
   {
     name: 'storage',
     what: 'taking down, stacks, trips, bolts, and codes for the next owner',
-    make: (job) =>
-      storageSheets(
+    make: (job) => {
+      const plan = planOrNone(job);
+      const { project } = job.chosen.loaded;
+      const { vehicles, stack } = project?.storage ?? defaultStorage;
+      return storageSheets(
         {
           shell: job.chosen.standing.shell,
           numbers: job.chosen.numbers.numbers,
           kinds: job.kinds,
-          plan: planOrNone(job),
-          stacks: stacksOf(panelsOf(job), {
-            depth: job.chosen.loaded.project?.parts?.flange.depth ?? null,
-          }),
+          plan,
+          stacks: stacksOf(
+            panelsOf(job, plan?.stages.flatMap(({ pieces }) => pieces.flat()) ?? []),
+            {
+              most: stack.panels,
+              mass: stack.mass,
+              height: stack.height,
+              depth: project?.parts?.flange.depth ?? null,
+            },
+          ),
           leftOut: job.leftOut,
-          vehicles: VEHICLES,
+          vehicles,
           takeOff: job.takeOff(),
         },
         job.facts('Storage'),
         { paper: job.paper, lengths: job.lengths },
-      ),
+      );
+    },
   },
   {
     name: 'standing-elsewhere',
@@ -92,7 +90,8 @@ function planOrNone(job: SheetJob) {
   }
 }
 
-function panelsOf({ chosen, kinds, leftOut }: SheetJob) {
+/** `order`: places in the order of the raising. */
+function panelsOf({ chosen, kinds, leftOut }: SheetJob, order: readonly number[]) {
   const { shell, courses } = chosen.standing;
   const { panelMass } = chosen.loaded.project?.loads ?? defaultLoads;
   const massOf = placeMasses(shell, chosen.kinds, panelMass);
@@ -104,6 +103,7 @@ function panelsOf({ chosen, kinds, leftOut }: SheetJob) {
         pieceOf(model, [p as PlaceId]),
         kinds[shell.kind[p] as number]?.id ?? '',
         courses.course[p] as number,
+        order.includes(p) ? order.indexOf(p) : null,
       ),
     );
 }

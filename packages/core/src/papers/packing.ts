@@ -1,8 +1,9 @@
-// How a dismantled shell is stacked and carried: stacks of single panels, course by course so that the base
-// comes off the van first, each within what is allowed; trips of a given van or trailer. Metres, kilograms.
-// An estimate: how much a vehicle may carry and how the load is tied is for its driver.
+// How a dismantled shell is stacked: single panels lying on each other, course by course, what is taken down
+// first at the bottom and so what goes up first on top. Metres, kilograms. An estimate.
 
+import { METRIC_LIFT, recommendedWeight } from '../raise/lifts/niosh.ts';
 import type { Piece } from '../raise/lifts/piece.ts';
+import { MOST_TEAM, teamFactor } from '../raise/lifts/team.ts';
 
 /** A panel to be stacked. */
 export interface PackedPanel {
@@ -13,6 +14,8 @@ export interface PackedPanel {
   readonly mass: number | null;
   /** Length and width of the smallest rectangle that it lies in. */
   readonly size: readonly [number, number];
+  /** Its turn in the order of the raising, from 0; null or left out where there is no order. */
+  readonly turn?: number | null;
 }
 
 /** A stack, from 1. */
@@ -32,8 +35,10 @@ export interface PackedStack {
 export interface StackLimits {
   /** Panels at most; 12 where left out. */
   readonly most?: number;
-  /** Mass at most, kg; 150 where left out. */
+  /** Mass at most, kg, save of a single panel; 150 where left out. */
   readonly mass?: number;
+  /** Height at most with battens, m; 1.2 where left out. */
+  readonly height?: number;
   /** Depth of a panel with its flanges, m; 0.06 where left out or null. */
   readonly depth?: number | null;
 }
@@ -44,143 +49,99 @@ const BATTENS = 0.1;
 const DEPTH = 0.06;
 const MOST = 12;
 const HEAVIEST = 150;
+const HIGHEST = 1.2;
 
-/** The stacks: courses from the ground up, panels alike together, so that stacks lie flat. RangeError for
- * a limit that is not above 0. */
+/** What lies above may be so much longer or wider than what bears it: common practice, no source. */
+export const OVERHANG = 1.1;
+
+/** The stacks: courses from the ground up, in each the panels in the order of the raising; where there is
+ * none, panels alike together and the largest at the bottom. A panel that is over a limit by itself lies
+ * alone. RangeError for a limit that is not above 0. */
 export function stacksOf(panels: readonly PackedPanel[], limits: StackLimits = {}): PackedStack[] {
-  const { most = MOST, mass: heaviest = HEAVIEST } = limits;
+  const { most = MOST, mass: heaviest = HEAVIEST, height: highest = HIGHEST } = limits;
   const depth = limits.depth ?? DEPTH;
   for (const [name, value] of [
     ['panels', most],
     ['mass', heaviest],
+    ['height', highest],
     ['depth', depth],
   ] as const)
     if (!(value > 0))
       throw new RangeError(`${name} of a stack: found ${value}, expected more than 0`);
-  const sorted = [...panels].sort(
-    (a, b) => a.course - b.course || (a.kind < b.kind ? -1 : a.kind > b.kind ? 1 : 0),
-  );
+  const fits = (stack: readonly PackedPanel[], panel: PackedPanel): boolean =>
+    stack[0]?.course === panel.course &&
+    stack.length < most &&
+    BATTENS + (stack.length + 1) * depth <= highest + 1e-9 &&
+    massOf([...stack, panel]) <= heaviest + 1e-9 &&
+    // One that goes up later lies below: it must bear those above it.
+    (turnOf(panel) === Number.POSITIVE_INFINITY ||
+      [0, 1].every((way) => longest(stack, way) <= OVERHANG * (panel.size[way] as number)));
   const stacks: PackedPanel[][] = [];
-  for (const panel of sorted) {
+  for (const panel of [...panels].sort(inTurn)) {
     const last = stacks.at(-1);
-    const mass = (last ?? []).reduce((sum, one) => sum + (one.mass ?? 0), 0) + (panel.mass ?? 0);
-    if (last && last[0]?.course === panel.course && last.length < most && mass <= heaviest)
-      last.push(panel);
+    if (last && fits(last, panel)) last.push(panel);
     else stacks.push([panel]);
   }
   return stacks.map((own, i) => ({
     number: i + 1,
     course: (own[0] as PackedPanel).course,
-    // The largest lie at the bottom.
-    panels: [...own].sort((a, b) => b.size[0] * b.size[1] - a.size[0] * a.size[1]),
-    mass: own.reduce((sum, one) => sum + (one.mass ?? 0), 0),
+    panels: [...own].sort(
+      (a, b) => later(turnOf(b), turnOf(a)) || b.size[0] * b.size[1] - a.size[0] * a.size[1],
+    ),
+    mass: massOf(own),
     unweighed: own.filter((one) => one.mass === null).length,
-    size: [
-      Math.max(...own.map((one) => one.size[0])),
-      Math.max(...own.map((one) => one.size[1])),
-      BATTENS + own.length * depth,
-    ],
+    size: [longest(own, 0), longest(own, 1), BATTENS + own.length * depth],
   }));
 }
 
+const turnOf = ({ turn = null }: PackedPanel): number => turn ?? Number.POSITIVE_INFINITY;
+
+/** Infinity less infinity is no number. */
+const later = (a: number, b: number): number => (a === b ? 0 : a - b);
+
+const inTurn = (a: PackedPanel, b: PackedPanel): number =>
+  a.course - b.course ||
+  later(turnOf(a), turnOf(b)) ||
+  (a.kind < b.kind ? -1 : a.kind > b.kind ? 1 : 0);
+
+const massOf = (panels: readonly PackedPanel[]): number =>
+  panels.reduce((sum, { mass }) => sum + (mass ?? 0), 0);
+
+const longest = (panels: readonly PackedPanel[], way: number): number =>
+  Math.max(...panels.map(({ size }) => size[way] as number));
+
 /** A panel of a piece that is a single one. */
-export const packedPanel = (piece: Piece, kind: string, course: number): PackedPanel => ({
+export const packedPanel = (
+  piece: Piece,
+  kind: string,
+  course: number,
+  turn: number | null = null,
+): PackedPanel => ({
   number: piece.numbers[0] as string,
   kind,
   course,
   mass: piece.mass,
   size: [piece.size[0], piece.size[1]],
+  turn,
 });
 
-/** A van or trailer: the room to load, m, and what it may carry, kg. */
-export interface Vehicle {
-  readonly name: string;
-  readonly length: number;
-  readonly width: number;
-  readonly height: number;
-  readonly payload: number;
+/** How many panels of each kind, in the order in which they first lie: `6 × 1, 2 × 3L`. */
+export function kindsIn(panels: readonly PackedPanel[]): string {
+  const counts = new Map<string, number>();
+  for (const { kind } of panels) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  return [...counts].map(([kind, count]) => `${count} × ${kind}`).join(', ');
 }
 
-/** What goes with one trip. */
-export interface Trip {
-  readonly stacks: readonly number[];
-  readonly mass: number;
-}
+/** Off battens and into a van: hands at 0.15 m, 0.35 m before the ankles, up to 0.75 m, one lift in five
+ * minutes, held by an edge. Common practice, no source. */
+const LOADING = {
+  ...{ reach: 0.35, height: 0.15, travel: 0.6, twist: 0, perMinute: 0.2 },
+  hours: 2,
+  coupling: 'fair',
+} as const;
 
-/** All trips, and stacks that do not go in at all, each with why. */
-export interface Trips {
-  readonly trips: readonly Trip[];
-  readonly left: readonly { readonly stack: number; readonly why: string }[];
-}
-
-/** The trips of a vehicle, stacks in turn: in rows across its floor, one on another where its height
- * allows, lying with their length along or across. Not the fewest for sure. RangeError for a measure that
- * is not above 0. */
-export function tripsOf(stacks: readonly PackedStack[], vehicle: Vehicle): Trips {
-  for (const key of ['length', 'width', 'height', 'payload'] as const)
-    if (!(vehicle[key] > 0))
-      throw new RangeError(
-        `${key} of ${vehicle.name}: found ${vehicle[key]}, expected more than 0`,
-      );
-  const left: { stack: number; why: string }[] = [];
-  const rest = stacks.filter((stack) => {
-    const why = whyNot(stack, vehicle);
-    if (why !== null) left.push({ stack: stack.number, why });
-    return why === null;
-  });
-  const trips: Trip[] = [];
-  while (rest.length > 0) {
-    const taken = oneTrip(rest, vehicle);
-    trips.push({
-      stacks: taken.map(({ number }) => number),
-      mass: taken.reduce((sum, { mass }) => sum + mass, 0),
-    });
-    for (const stack of taken) rest.splice(rest.indexOf(stack), 1);
-  }
-  return { trips, left };
-}
-
-function whyNot({ size: [long, wide, high], mass }: PackedStack, vehicle: Vehicle): string | null {
-  if (mass > vehicle.payload)
-    return `it weighs ${mass.toFixed(0)} kg, the load may be ${vehicle.payload.toFixed(0)} kg: make lower stacks`;
-  if (high > vehicle.height)
-    return `it is ${high.toFixed(2)} m high, the room ${vehicle.height.toFixed(2)} m: make lower stacks`;
-  const fits = (a: number, b: number): boolean => a <= vehicle.length && b <= vehicle.width;
-  if (fits(long, wide) || fits(wide, long)) return null;
-  return `it is ${long.toFixed(2)} × ${wide.toFixed(2)} m, the floor ${vehicle.length.toFixed(2)} × ${vehicle.width.toFixed(2)} m: lean panels on edge, well tied, or find a larger one`;
-}
-
-/** Stacks in rows: a row is as deep as its first stack, a spot as high as fits. */
-function oneTrip(stacks: readonly PackedStack[], vehicle: Vehicle): PackedStack[] {
-  const taken: PackedStack[] = [];
-  let mass = 0;
-  let from = 0;
-  let row = { depth: 0, used: 0 };
-  let spot = { along: 0, across: 0, high: 0 };
-  for (const stack of stacks) {
-    if (mass + stack.mass > vehicle.payload) continue;
-    const [long, wide, high] = stack.size;
-    const lies = ([along, across]: readonly [number, number]): boolean => {
-      if (along <= spot.along && across <= spot.across && spot.high + high <= vehicle.height) {
-        spot = { ...spot, high: spot.high + high };
-        return true;
-      }
-      if (along <= row.depth && row.used + across <= vehicle.width) {
-        row = { ...row, used: row.used + across };
-        spot = { along, across, high };
-        return true;
-      }
-      if (from + row.depth + along <= vehicle.length && across <= vehicle.width) {
-        from += row.depth;
-        row = { depth: along, used: across };
-        spot = { along, across, high };
-        return true;
-      }
-      return false;
-    };
-    if (!lies([wide, long]) && !lies([long, wide])) continue;
-    mass += stack.mass;
-    taken.push(stack);
-  }
-  return taken;
-}
+/** What one person, and at most four together, load by hand off the ground, kg: the lifting equation of
+ * NIOSH, and of its sum what HSE says a team does (1, 2/3, 1/2, three eighths). RangeError unless 1 to 4
+ * people. */
+export const loadsByHand = (people: number = MOST_TEAM): number =>
+  people * teamFactor(people).value * recommendedWeight(LOADING, METRIC_LIFT);

@@ -12,11 +12,13 @@ import type { SheetFacts } from './flat-plan-sheet.ts';
 import { flowSheets } from './flow.ts';
 import { type FlowBlock, heading, list, TICK, words } from './flow-blocks.ts';
 import { type LengthsShown, largeFirst, lengthFirst, lengthsNote } from './length-text.ts';
-import { type PackedStack, tripsOf, type Vehicle } from './packing.ts';
+import { kindsIn, loadsByHand, type PackedStack } from './packing.ts';
 import type { Paper } from './page.ts';
 import { stageWords } from './permit-sheets.ts';
 import { LONGEST_CODE, netCode, projectCode } from './small-project.ts';
+import { supposedVehicles } from './storage-section.ts';
 import { sizeWords } from './tables.ts';
+import { type Trip, tripsOf, type Vehicle } from './trips.ts';
 
 /** What the pack is made from. */
 export interface StorageQuestion {
@@ -28,6 +30,7 @@ export interface StorageQuestion {
   /** Null where there is no order of work: it is then told in general. */
   readonly plan: Pick<RaisingPlan, 'stages'> | null;
   readonly stacks: readonly PackedStack[];
+  /** None named: two are supposed, and the sheet says so. */
   readonly vehicles: readonly Vehicle[];
   readonly takeOff: TakeOff;
 }
@@ -53,9 +56,8 @@ export function storageSheets(
       ...orderBlocks(question),
       { block: 'sheet' },
       ...stackBlocks(question, shown),
-      ...question.vehicles.flatMap((vehicle) => tripBlocks(question.stacks, vehicle, shown)),
+      ...vehicleBlocks(question, shown),
       ...boltBlocks(question),
-      { block: 'sheet' },
       ...codeBlocks(question, facts.project, shown),
     ],
     facts,
@@ -125,36 +127,72 @@ function orderBlocks({ plan, numbers }: StorageQuestion): FlowBlock[] {
 function stackBlocks({ stacks }: StorageQuestion, shown: LengthsShown): FlowBlock[] {
   const mass = stacks.reduce((sum, one) => sum + one.mass, 0);
   const unweighed = stacks.reduce((sum, one) => sum + one.unweighed, 0);
+  const [one, four] = [loadsByHand(1), loadsByHand()].map((kg) => Math.floor(kg)) as [
+    number,
+    number,
+  ];
+  const heavy = stacks.flatMap(({ panels }) =>
+    panels.flatMap((panel) =>
+      panel.mass !== null && panel.mass > four
+        ? [`${panel.number} (${panel.mass.toFixed(0)} kg)`]
+        : [],
+    ),
+  );
   return [
     heading('Stacks'),
     words(
-      `${stacks.length} stacks, ${mass.toFixed(0)} kg${unweighed === 0 ? '' : ` and ${unweighed} panels that nobody weighed`}. Flat on battens, outside up, a batten over each batten below, under a roof or a tied sheet with air below it; never on edge outdoors. Course by course, so that the base is reached first. Sizes by common practice, no source: 60 mm a panel where nobody measured the flange.`,
+      `${stacks.length} stacks, ${mass.toFixed(0)} kg${unweighed === 0 ? '' : ` and ${unweighed} panels that nobody weighed`}. Flat on battens, outside up, a batten over each batten below, under a roof or a tied sheet with air below it; never on edge outdoors. What is taken down first lies at the bottom, so that what goes up first is on top. Sizes by common practice, no source: 60 mm a panel where nobody measured the flange.`,
+    ),
+    words(
+      `A stack is no load for hands: take it apart, panel by panel. Off the battens into a van one person loads up to ${one} kg, four together up to ${four} kg (lifting equation of NIOSH, team shares of HSE; reach and heights by common practice, no source).${heavy.length === 0 ? '' : ` More than that weigh ${heavy.join(', ')}: a lift or a ramp.`}`,
     ),
     {
       block: 'table',
       columns: [
-        { name: 'stack', share: 0.09, bold: true },
-        { name: 'course', share: 0.09 },
-        { name: 'panels, from the bottom up', share: 0.4 },
-        { name: 'long × wide × high', share: 0.22 },
-        { name: 'mass', share: 0.12, align: 'end' },
-        { name: 'tagged', share: 0.08, align: 'end' },
+        { name: 'stack', share: 0.07, bold: true },
+        { name: 'course', share: 0.08 },
+        { name: 'panels, from the bottom up', share: 0.34 },
+        { name: 'count × kind', share: 0.17 },
+        { name: 'long, wide, high', share: 0.16 },
+        { name: 'mass', share: 0.11, align: 'end' },
+        { name: 'tagged', share: 0.07, align: 'end' },
       ],
       rows: stacks.map((stack) => [
         `S${stack.number}`,
         String(stack.course),
         stack.panels.map(({ number }) => number).join(', '),
-        stack.size.map((edge) => largeFirst(edge, shown)).join(' × '),
-        stack.unweighed === 0
-          ? `${stack.mass.toFixed(0)} kg`
-          : stack.unweighed === stack.panels.length
-            ? 'unknown'
-            : `over ${stack.mass.toFixed(0)} kg`,
+        kindsIn(stack.panels),
+        stack.size.map((edge) => largeFirst(edge, shown)).join(', '),
+        massWords(stack),
         TICK,
       ]),
     },
   ];
 }
+
+const massWords = ({ mass, unweighed, panels }: PackedStack): string =>
+  unweighed === 0
+    ? `${mass.toFixed(0)} kg`
+    : unweighed === panels.length
+      ? 'unknown'
+      : `over ${mass.toFixed(0)} kg`;
+
+function vehicleBlocks({ stacks, vehicles }: StorageQuestion, shown: LengthsShown): FlowBlock[] {
+  const named = vehicles.length > 0;
+  return [
+    heading('Trips'),
+    words(
+      `${named ? '' : 'The file names no vehicle (storage.vehicles): the ones below are supposed, common practice, no source. Measure yours. '}Load from the last to the first: what goes up first stands nearest the door and on top. The heaviest over the axle; what each axle and a trailer’s coupling may bear is on its plate, and the driver looks.`,
+    ),
+    ...(named ? vehicles : supposedVehicles).flatMap((vehicle) =>
+      tripBlocks(stacks, vehicle, shown),
+    ),
+  ];
+}
+
+/** A row of a vehicle: spots from left to right, on each the stacks from the top down. */
+const rowWords = (row: Trip['rows'][number]): string =>
+  row.map((spot) => spot.map((one) => `S${one}`).join(' on ')).join(' beside ');
 
 function tripBlocks(
   stacks: readonly PackedStack[],
@@ -163,22 +201,28 @@ function tripBlocks(
 ): FlowBlock[] {
   const { trips, left } = tripsOf(stacks, vehicle);
   const unweighed = stacks.some((one) => one.unweighed > 0);
+  const room = [vehicle.length, vehicle.width, vehicle.height]
+    .map((edge) => largeFirst(edge, shown))
+    .join(' × ');
   return [
-    heading(`Trips: ${vehicle.name}`),
+    heading(
+      `${vehicle.name}: ${trips.length} ${trips.length === 1 ? 'trip' : 'trips'}, panels alone`,
+    ),
     words(
-      `Room ${[vehicle.length, vehicle.width, vehicle.height].map((edge) => largeFirst(edge, shown)).join(' × ')}, load ${vehicle.payload.toFixed(0)} kg: ${trips.length} ${trips.length === 1 ? 'trip' : 'trips'}, panels alone.${unweighed ? ' Panels that nobody weighed count as weightless here: weigh one of each kind.' : ''}`,
+      `Room ${room}, load ${vehicle.payload.toFixed(0)} kg.${unweighed ? ' Panels that nobody weighed count as weightless here: weigh one of each kind.' : ''}`,
+      { keep: true },
     ),
     {
       block: 'table',
       columns: [
-        { name: 'trip', share: 0.1, bold: true },
-        { name: 'stacks', share: 0.6 },
-        { name: 'mass', share: 0.18, align: 'end' },
-        { name: 'gone', share: 0.12, align: 'end' },
+        { name: 'trip', share: 0.08, bold: true },
+        { name: 'stacks in rows, from the door inwards', share: 0.66 },
+        { name: 'mass', share: 0.16, align: 'end' },
+        { name: 'gone', share: 0.1, align: 'end' },
       ],
       rows: trips.map((trip, i) => [
         String(i + 1),
-        trip.stacks.map((one) => `S${one}`).join(', '),
+        trip.rows.map(rowWords).join('; '),
         trip.mass === 0 && unweighed
           ? 'unknown'
           : `${unweighed ? 'over ' : ''}${trip.mass.toFixed(0)} kg`,
@@ -190,7 +234,10 @@ function tripBlocks(
       : [
           list(
             'dash',
-            left.map(({ stack, why }) => `Stack S${stack} does not go in: ${why}.`),
+            left.map(
+              ({ stack, panels, why }) =>
+                `Stack S${stack} (${panels.join(', ')}) does not go in: ${why}.`,
+            ),
           ),
         ]),
   ];

@@ -8,6 +8,7 @@ import { fitoutSection } from '../fitout/schema.ts';
 import { partsSection } from '../frame/schema.ts';
 import { groundSection } from '../ground/schema.ts';
 import { loadsSection } from '../loads/schema.ts';
+import { storageSection } from '../papers/storage-section.ts';
 import { pileSection } from '../pile/schema.ts';
 import { gearSection } from '../raise/gear.ts';
 import { raisingSection } from '../raise/schema.ts';
@@ -34,6 +35,7 @@ export const projectSchema = z.strictObject({
   raising: raisingSection.optional(),
   crew: crewSection.optional(),
   fitout: fitoutSection.optional(),
+  storage: storageSection.optional(),
 });
 
 /** A project as read, with its defaults filled in. */

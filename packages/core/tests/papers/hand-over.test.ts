@@ -155,7 +155,7 @@ describe('the storage pack', () => {
       const said = textOf(sound(storageSheets(storage, facts, { paper })));
       for (const number of of.numbers) expect(said).toContain(number);
       expect(said.indexOf('2: course 2')).toBeLessThan(said.indexOf('1: base ring'));
-      expect(said).toContain('Trips: фургон');
+      expect(said).toContain('фургон: 1 trip, panels alone');
     }
   });
 

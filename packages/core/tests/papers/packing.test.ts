@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type PackedPanel, stacksOf, tripsOf } from '../../src/papers/packing.ts';
+import { kindsIn, loadsByHand, type PackedPanel, stacksOf } from '../../src/papers/packing.ts';
 
 const panel = (i: number, more: Partial<PackedPanel> = {}): PackedPanel => ({
   number: `1-${i}`,
@@ -11,7 +11,6 @@ const panel = (i: number, more: Partial<PackedPanel> = {}): PackedPanel => ({
 });
 const heap = (count: number, more: Partial<PackedPanel> = {}): PackedPanel[] =>
   Array.from({ length: count }, (_, i) => panel(i, more));
-const van = { name: 'van', length: 2, width: 1, height: 2, payload: 1000 };
 
 describe('stacks', () => {
   it('hold every panel once, one course each, within count and mass', () => {
@@ -34,32 +33,44 @@ describe('stacks', () => {
       'panels of a stack: found 0, expected more than 0',
     );
   });
+
+  it('have what goes up first on top and what is taken down first at the bottom', () => {
+    const turns = [2, 0, 1, 3];
+    const stacks = stacksOf(
+      turns.map((turn, i) => panel(i + 1, { turn, kind: String(turn % 2) })),
+      { most: 3 },
+    );
+    expect(stacks.map((one) => one.panels.map(({ number }) => number))).toEqual([
+      ['1-1', '1-3', '1-2'],
+      ['1-4'],
+    ]);
+    expect(kindsIn(stacks[0]?.panels ?? [])).toBe('2 × 0, 1 × 1');
+  });
+
+  it('begin anew above their height, and where one would lie on a shorter one by over a tenth', () => {
+    // Battens of 0.1 m and 0.1 m a panel: nine in 1 m.
+    const high = stacksOf(heap(20), { depth: 0.1, most: 50, mass: 1000, height: 1 });
+    expect(high.map((one) => one.panels.length)).toEqual([9, 9, 2]);
+    expect(high[0]?.size[2]).toBeCloseTo(1, 12);
+    const lengths = (long: number) =>
+      stacksOf([panel(1, { turn: 0 }), panel(2, { turn: 1, size: [long, 0.9] })]).length;
+    expect([lengths(0.92), lengths(0.9)]).toEqual([1, 2]);
+  });
+
+  it('let a panel that is over the mass lie alone', () => {
+    const stacks = stacksOf(heap(3, { mass: 200 }), { mass: 150 });
+    expect(stacks.map(({ mass }) => mass)).toEqual([200, 200, 200]);
+  });
 });
 
-describe('trips', () => {
-  it('take every stack once, never over the load', () => {
-    const stacks = stacksOf(heap(200), { most: 10 });
-    const { trips, left } = tripsOf(stacks, { ...van, payload: 350 });
-    expect(left).toEqual([]);
-    expect(trips.flatMap((one) => one.stacks).sort((a, b) => a - b)).toEqual(
-      stacks.map(({ number }) => number),
-    );
-    for (const { mass } of trips) expect(mass).toBeLessThanOrEqual(350);
-  });
-
-  it('put as many side by side and on each other as the room holds', () => {
-    // Two by one on the floor of 2 x 1 m, 0.7 m high each: two on each other in 2 m.
-    const stacks = stacksOf(heap(60), { most: 10 });
-    expect(tripsOf(stacks, van).trips.map((one) => one.stacks.length)).toEqual([4, 2]);
-    expect(tripsOf(stacks, { ...van, height: 0.7 }).trips[0]?.stacks).toHaveLength(2);
-  });
-
-  it('name what does not go in, and why', () => {
-    const why = (more: Partial<typeof van>): string | undefined =>
-      tripsOf(stacksOf(heap(10)), { ...van, ...more }).left[0]?.why;
-    expect(why({ payload: 50 })).toContain('it weighs 100 kg, the load may be 50 kg');
-    expect(why({ height: 0.5 })).toContain('it is 0.70 m high, the room 0.50 m');
-    expect(why({ width: 0.5 })).toContain('it is 1.00 × 0.90 m, the floor 2.00 × 0.50 m');
-    expect(() => tripsOf([], { ...van, length: 0 })).toThrow('length of van: found 0');
+describe('what hands load', () => {
+  it('is the lifting equation off the ground, and of the sum what a team does', () => {
+    // 23 × 0.25/0.35 × (1 − 0.3 × 0.6) × (0.82 + 0.045/0.6) × 0.95 (frequency) × 0.95 (coupling).
+    const one = 23 * (0.25 / 0.35) * 0.82 * 0.895 * 0.95 * 0.95;
+    expect(loadsByHand(1)).toBeCloseTo(one, 9);
+    expect(loadsByHand(1)).not.toBeCloseTo(1.1 * one, 1);
+    expect(loadsByHand(2)).toBeCloseTo((4 / 3) * one, 9);
+    expect(loadsByHand()).toBeCloseTo(1.5 * one, 9);
+    expect(() => loadsByHand(5)).toThrow('people is 5');
   });
 });
