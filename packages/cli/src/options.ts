@@ -1,6 +1,6 @@
 // The options that commands share, as commander hands them over.
 
-import type { OpeningRank, WindUnit } from '@shellraise/core';
+import type { ModelSort, OpeningRank, WindUnit } from '@shellraise/core';
 
 /** What `--rank` takes: as core has them, told here again so that help comes without loading core. */
 const ranks: Readonly<Record<OpeningRank, true>> = {
@@ -202,15 +202,22 @@ export interface ServeOptions {
   readonly open: boolean;
 }
 
-/** What `--as` takes. */
-export const patternSorts = ['net', 'strips', 'print', 'cut'] as const;
+const sorts: Readonly<Record<ModelSort, true>> = {
+  net: true,
+  strips: true,
+  cut: true,
+  print: true,
+  snap: true,
+};
+/** What `patterns --as` takes: as core has them, told here again for the same reason. */
+export const patternSorts = Object.keys(sorts) as readonly ModelSort[];
 
 /** What `--paper` takes. */
 export const papersTaken = ['A4', 'A3', 'Letter'] as const;
 
 /** Options of `shellraise patterns`. */
 export interface PatternsOptions extends PapersOptions {
-  readonly as: (typeof patternSorts)[number];
+  readonly as: ModelSort;
   /** 1 : scale. */
   readonly scale: number;
   readonly paper: (typeof papersTaken)[number];
@@ -223,8 +230,11 @@ export interface PatternsOptions extends PapersOptions {
   readonly joint: 'butt' | 'bevel' | 'slot';
   /** Outlines are scored and snapped. */
   readonly snap?: boolean;
-  /** Least thickness of a printed wall, as typed. */
-  readonly wall: string;
+  /** Least thickness of a printed wall, as typed; else what goes with the sort. */
+  readonly wall?: string;
+  /** Between pegs and sockets, and the diameter of a peg, as typed. */
+  readonly clearance: string;
+  readonly peg: string;
   /** What the printer can hold, as typed. */
   readonly bed: string;
 }

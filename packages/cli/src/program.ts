@@ -187,7 +187,7 @@ export function program(): Command {
     .addOption(
       new Option(
         '--as <what>',
-        'net: fewest pieces of paper; strips: course by course; print: STL, 3MF and glTF; cut: DXF and SVG',
+        'net: fewest pieces of paper; strips: course by course; cut: DXF and SVG; print: the shell as STL, 3MF and glTF; snap: panels and hubs to print and push together',
       )
         .choices([...patternSorts])
         .default('net'),
@@ -206,8 +206,10 @@ export function program(): Command {
         .default('butt'),
     )
     .option('--snap', 'with cut: score outlines to snap, for thin plastic that a cut would warp')
-    .option('--wall <thickness>', 'with print: least thickness of the wall', '1.6 mm')
-    .option('--bed <size>', 'with print: what the printer holds', '220 x 220 x 250 mm')
+    .option('--wall <thickness>', 'with print: least thickness, else 1.6 mm; with snap: 3 mm')
+    .option('--bed <size>', 'with print, snap: what the printer holds', '220 x 220 x 250 mm')
+    .option('--clearance <length>', 'with snap: room round pegs and between panels', '0.2 mm')
+    .option('--peg <diameter>', 'with snap: of a peg', '4 mm')
     .action(async (file, options) =>
       (await import('./commands/patterns.ts')).patterns(file, options),
     );

@@ -30,5 +30,11 @@ it('writes the print and says how large it is', async () => {
     '--json',
   ]);
   expect(JSON.parse(ran.out)).toMatchObject({ as: 'print', scale: 40 });
-  expect(readdirSync(out).sort()).toEqual(['person.stl', 'shell.3mf', 'shell.glb', 'shell.stl']);
+  expect(readdirSync(out).sort()).toEqual([
+    'person.stl',
+    'shell.3mf',
+    'shell.glb',
+    'shell.stl',
+    'shell.svg',
+  ]);
 });

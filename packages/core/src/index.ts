@@ -1404,6 +1404,17 @@ export {
   meshVolume,
   movedMesh,
 } from './patterns/mesh.ts';
+export { modelOf } from './patterns/model.ts';
+export {
+  defaultModel,
+  type ModelFile,
+  type ModelGround,
+  type ModelMade,
+  type ModelRefused,
+  type ModelSettings,
+  type ModelSort,
+  modelSorts,
+} from './patterns/model-ask.ts';
 export {
   type FoldWay,
   type NetEdge,
@@ -1419,7 +1430,7 @@ export { PERSON, personMesh } from './patterns/person-mesh.ts';
 export { type ShellMeshOptions, shellMesh } from './patterns/shell-mesh.ts';
 export { toStl } from './patterns/stl.ts';
 export type { NetTab } from './patterns/tabs.ts';
-export { type NamedMesh, toThreeMf } from './patterns/three-mf.ts';
+export { type NamedMesh, type PlacedItem, toThreeMf } from './patterns/three-mf.ts';
 export { type ProjectNews, type ProjectParts, projectNews } from './project/from-record.ts';
 export {
   looksLikeProject,

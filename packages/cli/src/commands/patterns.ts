@@ -1,14 +1,12 @@
-// `shellraise patterns`: a scale model of this very shell. Each sort of pattern is a maker of files; they
-// are all made before the first is written.
+// `shellraise patterns`: a scale model of this very shell. All files are made before the first is written.
 
 import {
-  type FaceWords,
-  netRoom,
-  netScales,
-  netSheets,
-  paperNet,
-  type SheetFacts,
-  toSvg,
+  type ModelGround,
+  type ModelMade,
+  type ModelRefused,
+  type ModelSettings,
+  modelOf,
+  readLength,
 } from '@shellraise/core';
 import { badInput } from '../ending.ts';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
@@ -16,78 +14,71 @@ import { lengthsIn } from '../lengths.ts';
 import { keptOpenings } from '../openings.ts';
 import type { PatternsOptions } from '../options.ts';
 import { fittedWords } from '../tape.ts';
-import { count, print, printJson } from '../terminal.ts';
-import { type OutFile, writeAll } from '../write.ts';
+import { print, printJson } from '../terminal.ts';
+import { writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
-import { cutOf } from './patterns-cut.ts';
-import { printOf } from './patterns-print.ts';
 import { numbersText } from './places.ts';
-
-/** What is made: its files and a line that tells how it came out. */
-export interface Made {
-  readonly files: readonly OutFile[];
-  readonly words: string;
-  /** The same as plain data. */
-  readonly told: object;
-}
-
-/** What every maker goes by. */
-export interface PatternJob {
-  readonly chosen: Chosen;
-  readonly options: PatternsOptions;
-  /** Place → what stands on its face. */
-  readonly faces: readonly FaceWords[];
-  /** Places that stay open, by index. */
-  readonly leftOut: readonly number[];
-  readonly facts: (sheet: string) => SheetFacts;
-}
-
-/** Height of a tab, millimetres. */
-const TAB = 5;
 
 /** Runs the command: all files are written, or none. */
 export async function patterns(file: string, options: PatternsOptions): Promise<void> {
   const chosen = await choose(file, options);
-  const job = jobOf(chosen, options);
-  const made = madeAs(job);
+  const ground = groundOf(chosen, options);
+  const made = madeOrEnd(modelOf(options.as, ground, settingsOf(options)));
   writeAll(options.out, made.files);
   if (options.json)
     printJson({
       folder: options.out,
       as: options.as,
       scale: options.scale,
-      leftOut: job.leftOut.map((p) => chosen.numbers.numbers[p]),
+      leftOut: ground.leftOut.map((p) => chosen.numbers.numbers[p]),
       ...made.told,
       files: made.files.map(({ name }) => name),
     });
   else print(made.words, writtenText(options.out, made.files), numbersText(chosen));
 }
 
-function madeAs(job: PatternJob): Made {
-  switch (job.options.as) {
-    case 'net':
-      return netOf(job, false);
-    case 'strips':
-      return netOf(job, true);
-    case 'print':
-      return printOf(job);
-    case 'cut':
-      return cutOf(job);
-  }
+/** What was made; ends the command where the core refused. */
+function madeOrEnd(made: ModelMade | ModelRefused): ModelMade {
+  if (!made.ok) throw badInput(`--${made.setting}: found ${made.found}, ${made.expected}`);
+  return made;
 }
 
-function jobOf(chosen: Chosen, options: PatternsOptions): PatternJob {
+function settingsOf(options: PatternsOptions): ModelSettings {
+  const { scale, paper, joint, snap = false } = options;
+  const mm = (option: string, text: string, least?: 'from 0'): number =>
+    lengthOf(option, text, least) * 1000;
+  const sizes = (option: string, text: string, many: number): number[] =>
+    sizesOf(option, text, many).map((metres) => Math.round(metres * 1e6) / 1000);
+  return {
+    scale,
+    paper,
+    joint,
+    snap,
+    sheet: sizes('--sheet', options.sheet, 2) as [number, number],
+    thickness: mm('--thickness', options.thickness),
+    kerf: mm('--kerf', options.kerf, 'from 0'),
+    wall: mm('--wall', options.wall ?? (options.as === 'snap' ? '3 mm' : '1.6 mm')),
+    bed: sizes('--bed', options.bed, 3) as [number, number, number],
+    clearance: mm('--clearance', options.clearance, 'from 0'),
+    peg: mm('--peg', options.peg),
+  };
+}
+
+function groundOf(chosen: Chosen, options: PatternsOptions): ModelGround {
   const { standing, loaded, numbers } = chosen;
   const kinds = fittedKinds(chosen);
   const lengths = lengthsIn(options.lengths);
   return {
-    chosen,
-    options,
+    shell: standing.shell,
+    course: standing.courses.course,
     faces: numbers.numbers.map((number, p) => {
       const kind = kinds[standing.shell.kind[p] as number];
       return { number, kind: kind?.id ?? '?', mark: kind?.marks[0] ?? '' };
     }),
+    kinds: kinds.map(({ id }) => id),
     leftOut: leftOutOf(chosen, options.open),
+    title: loaded.title,
+    lengths: options.lengths,
     facts: (sheet) => ({
       project: loaded.title,
       sheet,
@@ -115,54 +106,25 @@ function leftOutOf(chosen: Chosen, asked: string | undefined): number[] {
   return [...new Set([...keptOpenings(chosen), ...own])].sort((a, b) => a - b);
 }
 
-/** The paper net, in the fewest pieces or course by course. */
-function netOf(job: PatternJob, strips: boolean): Made {
-  const { chosen, options, faces, leftOut } = job;
-  const { shell, courses } = chosen.standing;
-  const { scale, paper } = options;
-  const facts = job.facts(strips ? 'Paper net by courses' : 'Paper net');
-  const sheetOptions = { paper, lengths: options.lengths };
-  const room = netRoom(facts, sheetOptions);
-  const { least, most } = netScales(shell, faces, room, TAB);
-  if (least > most)
+/** A length above 0, metres, to the micrometre; 0 as well where that is told. */
+function lengthOf(option: string, text: string, least: 'above 0' | 'from 0' = 'above 0'): number {
+  const read = readLength(text.trim());
+  if (!read.ok || read.value < 0 || (read.value === 0 && least === 'above 0'))
     throw badInput(
-      `--scale: on ${paper} no scale both holds the largest panel and lets the numbers be read; a larger --paper may`,
+      `${option}: found ${text}, expected a length ${least} with its unit, such as "3 mm"${least === 'from 0' ? '; the nearest that works is "0 mm"' : ''}`,
     );
-  if (scale < least || scale > most)
-    throw badInput(
-      scale < least
-        ? `--scale: found ${scale}, at which a panel is larger than the room on ${paper}; the nearest that works is ${least}`
-        : `--scale: found ${scale}, at which the place numbers can't be read; the nearest that works is ${most}`,
-    );
-  const net = paperNet(shell, {
-    scale,
-    room,
-    tab: TAB,
-    leftOut,
-    ...(strips && { courses: courses.course }),
-  });
-  if (!net.ok) throw badInput(`--open: found every place left out, expected some to stay`);
-  const pieces = net.pieces.length;
-  const proof =
-    pieces === net.leastPieces
-      ? 'shown to be the fewest'
-      : `no fewer than ${net.leastPieces} are possible`;
-  const name = strips ? 'strips' : 'net';
-  return {
-    files: numbered(
-      name,
-      netSheets(shell, net, faces, facts, sheetOptions).map((sheet) => toSvg(sheet)),
-    ),
-    words: `Net at 1 : ${scale}: ${count(pieces, 'piece')} on ${count(net.sheets, 'sheet')} of ${paper}; ${proof}. ${count(net.taped.length, 'seam')} to tape, where a slit leaves no room for a tab.`,
-    told: {
-      pieces,
-      leastPieces: net.leastPieces,
-      sheets: net.sheets,
-      taped: net.taped.length,
-    },
-  };
+  return Math.round(read.value * 1e6) / 1e6;
 }
 
-/** Sheets as files, numbered where there are several. */
-const numbered = (name: string, texts: readonly string[]): OutFile[] =>
-  texts.map((text, i) => ({ name: `${name}${texts.length > 1 ? `-${i + 1}` : ''}.svg`, text }));
+/** So many lengths above 0, metres; a unit at the end stands for all. */
+function sizesOf(option: string, text: string, count: number): number[] {
+  const parts = text.split(/[x×]/i).map((part) => part.trim());
+  const unit = /[a-z"'″′]+$/i.exec(parts.at(-1) ?? '')?.[0] ?? '';
+  const sizes = parts.map((part) => readLength(/\d$/.test(part) ? `${part} ${unit}` : part));
+  const values = sizes.map((read) => (read.ok ? read.value : 0));
+  if (values.length !== count || values.some((value) => !(value > 0)))
+    throw badInput(
+      `${option}: found ${text}, expected ${count} lengths such as "${['600', '400', '250'].slice(0, count).join(' x ')} mm"`,
+    );
+  return values;
+}

@@ -1,10 +1,8 @@
 // Sheets to be cut as DXF and SVG, with the layers `ENGRAVE`, `SCORE` and `CUT` by name, millimetres.
-// DXF as of release 12, the oldest form that every cutter's program reads: closed POLYLINEs and TEXT
-// (Autodesk, DXF Reference, group codes from memory).
 
 import { escapeXml } from '../papers/svg.ts';
-import type { CutPoint } from './cut-parts.ts';
 import { type CutLayer, type CutSheet, cutLayers } from './cut-sheets.ts';
+import { writeDxf } from './dxf.ts';
 
 /** Colours of the layers: sRGB, and the number that DXF has for nearly the same. */
 const colours: Readonly<Record<CutLayer, readonly [string, number]>> = {
@@ -14,63 +12,19 @@ const colours: Readonly<Record<CutLayer, readonly [string, number]>> = {
 };
 
 /** The text of a DXF file. */
-export function toDxf(sheet: CutSheet): string {
-  const codes: (readonly [number, string | number])[] = [
-    ...section('HEADER', [
-      [9, '$ACADVER'],
-      [1, 'AC1009'],
-      [9, '$INSUNITS'],
-      [70, 4],
-      [9, '$EXTMIN'],
-      [10, 0],
-      [20, 0],
-      [9, '$EXTMAX'],
-      [10, mm(sheet.width)],
-      [20, mm(sheet.height)],
-    ]),
-    ...section('TABLES', [
-      [0, 'TABLE'],
-      [2, 'LAYER'],
-      [70, cutLayers.length],
-      ...cutLayers.flatMap((layer): (readonly [number, string | number])[] => [
-        [0, 'LAYER'],
-        [2, layer.toUpperCase()],
-        [70, 0],
-        [62, colours[layer][1]],
-        [6, 'CONTINUOUS'],
-      ]),
-      [0, 'ENDTAB'],
-    ]),
-    ...section('ENTITIES', [
-      ...sheet.words.flatMap(({ at, text, size, turnDeg }) => [
-        ...entity('TEXT', 'engrave'),
-        ...point(at),
-        [40, mm(size)] as const,
-        [1, ascii(text)] as const,
-        [50, mm(turnDeg)] as const,
-        [72, 1] as const,
-        [11, mm(at[0])] as const,
-        [21, mm(at[1])] as const,
-        [31, 0] as const,
-        [73, 2] as const,
-      ]),
-      ...cutLayers.flatMap((layer) =>
-        sheet.lines
-          .filter((line) => line.layer === layer)
-          .flatMap(({ points }) => [
-            ...entity('POLYLINE', layer),
-            [66, 1] as const,
-            ...point([0, 0]),
-            [70, 1] as const,
-            ...points.flatMap((p) => [...entity('VERTEX', layer), ...point(p)]),
-            ...entity('SEQEND', layer),
-          ]),
-      ),
-    ]),
-    [0, 'EOF'],
-  ];
-  return `${codes.map(([code, value]) => `${code}\n${value}`).join('\n')}\n`;
-}
+export const toDxf = (sheet: CutSheet): string =>
+  writeDxf({
+    least: [0, 0],
+    most: [sheet.width, sheet.height],
+    layers: cutLayers.map((layer) => ({ name: layer.toUpperCase(), colour: colours[layer][1] })),
+    words: sheet.words.map((word) => ({ ...word, layer: word.layer.toUpperCase() })),
+    lines: cutLayers.flatMap((layer) =>
+      sheet.lines
+        .filter((line) => line.layer === layer)
+        .map(({ points }) => ({ layer: layer.toUpperCase(), points, closed: true })),
+    ),
+    circles: [],
+  });
 
 /** The text of an SVG file of the sheet's true size. */
 export function cutSvg({ width, height, lines, words }: CutSheet): string {
@@ -98,35 +52,6 @@ export function cutSvg({ width, height, lines, words }: CutSheet): string {
     '',
   ].join('\n');
 }
-
-type Codes = readonly (readonly [number, string | number])[];
-
-const section = (name: string, codes: Codes): Codes => [
-  [0, 'SECTION'],
-  [2, name],
-  ...codes,
-  [0, 'ENDSEC'],
-];
-
-const entity = (name: string, layer: CutLayer): Codes => [
-  [0, name],
-  [8, layer.toUpperCase()],
-];
-
-const point = ([x, y]: CutPoint): Codes => [
-  [10, mm(x)],
-  [20, mm(y)],
-  [30, 0],
-];
-
-/** Release 12 has no Unicode: other letters are written by their number. */
-const ascii = (text: string): string =>
-  text
-    .replace(/[\r\n]/g, ' ')
-    .replace(
-      /[^\x20-\x7e]/g,
-      (letter) => `\\U+${letter.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`,
-    );
 
 const mm = (value: number): string => {
   if (!Number.isFinite(value)) throw new Error(`${value} is no place on a sheet`);

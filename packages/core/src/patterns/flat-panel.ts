@@ -1,7 +1,7 @@
 // The true shape of a place's panel, laid flat, and the same laid against a side of another. Seen from
 // outside, x right, y up.
 
-import { cross, dot, normalize, subtract, type Vec3 } from '../math/vector.ts';
+import { cross, dot, normalize, scale, subtract, type Vec3 } from '../math/vector.ts';
 import { hubPoint, placeNormal } from '../shell/geometry.ts';
 import type { PlaceId } from '../shell/ids.ts';
 import { hubsOf, type Shell } from '../shell/shell.ts';
@@ -10,22 +10,35 @@ import { type GridPoint, onGrid } from './grid.ts';
 /** A panel laid flat: corner i is where its side i starts, anticlockwise; unit as asked for. */
 export type FlatPanel = readonly (readonly [number, number])[];
 
+/** A panel laid flat, and where the sphere's centre lies behind it; unit as asked for. */
+export interface FramedPanel {
+  readonly corners: FlatPanel;
+  /** The point of its plane nearest to the centre. */
+  readonly foot: readonly [number, number];
+  /** From there to the centre; above 0 where the panel faces outwards. */
+  readonly height: number;
+}
+
 /** The panel of a place in its own plane, `unit` to the metre: its first corner at 0, 0 and its first
  * side along +x. A polygon that is not quite flat is seen square on its mean plane. */
-export function flatPanel(shell: Shell, place: PlaceId, unit = 1): FlatPanel {
+export const flatPanel = (shell: Shell, place: PlaceId, unit = 1): FlatPanel =>
+  framedPanel(shell, place, unit).corners;
+
+/** As `flatPanel`, with the sphere's centre. */
+export function framedPanel(shell: Shell, place: PlaceId, unit = 1): FramedPanel {
   const points = hubsOf(shell, place).map((hub) => hubPoint(shell, hub));
   const [from, to] = points as unknown as [Vec3, Vec3];
   const normal = placeNormal(shell, place);
   const along = subtract(to, from);
-  const right = normalize(subtract(along, scaleTo(normal, dot(along, normal))));
+  const right = normalize(subtract(along, scale(normal, dot(along, normal))));
   const up = cross(normal, right);
-  return points.map((point) => {
+  const laid = (point: Vec3): readonly [number, number] => {
     const way = subtract(point, from);
-    return [unit * dot(way, right), unit * dot(way, up)] as const;
-  });
+    return [unit * dot(way, right), unit * dot(way, up)];
+  };
+  const height = points.reduce((sum, point) => sum + dot(point, normal), 0) / points.length;
+  return { corners: points.map(laid), foot: laid([0, 0, 0]), height: unit * height };
 }
-
-const scaleTo = (v: Vec3, by: number): Vec3 => [v[0] * by, v[1] * by, v[2] * by];
 
 /** The panel, in micrometres, moved so that its side `side` runs from `from` to `to`; those two corners
  * are taken as they stand, the others are put on the grid. */

@@ -2,6 +2,7 @@
 // Specification 1.3 (3MF Consortium), from memory. The same meshes give the same bytes.
 
 import { strToU8, zipSync } from 'fflate';
+import { toRadians } from '../math/angle.ts';
 import { escapeXml } from '../papers/svg.ts';
 import type { Mesh } from './mesh.ts';
 
@@ -15,10 +16,24 @@ const head = '<?xml version="1.0" encoding="UTF-8"?>\n';
 const types = `${head}<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="model" ContentType="application/vnd.ms-package.3dmanufacturing-3dmodel+xml"/></Types>`;
 const relations = `${head}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Target="/3D/3dmodel.model" Id="rel0" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>`;
 
-/** The bytes of a 3MF file. */
-export function toThreeMf(meshes: readonly NamedMesh[], title: string): Uint8Array {
+/** A mesh where it is printed: turned about z, then moved, millimetres. */
+export interface PlacedItem {
+  /** Index of the mesh. */
+  readonly part: number;
+  /** Anticlockwise seen from above. */
+  readonly turnDeg: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The bytes of a 3MF file: every mesh once where it stands, or as often and where `placed` has it. */
+export function toThreeMf(
+  meshes: readonly NamedMesh[],
+  title: string,
+  placed?: readonly PlacedItem[],
+): Uint8Array {
   const objects = meshes.map(({ name, mesh }, i) => objectOf(name, mesh, i + 1));
-  const items = meshes.map((_, i) => `<item objectid="${i + 1}"/>`);
+  const items = placed?.map(itemOf) ?? meshes.map((_, i) => `<item objectid="${i + 1}"/>`);
   const model = `${head}<model unit="millimeter" xml:lang="en" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02"><metadata name="Title">${escapeXml(title)}</metadata><resources>${objects.join('')}</resources><build>${items.join('')}</build></model>`;
   const files = {
     '[Content_Types].xml': strToU8(types),
@@ -27,6 +42,13 @@ export function toThreeMf(meshes: readonly NamedMesh[], title: string): Uint8Arr
   };
   // A zip must bear a day; a fixed one keeps the bytes the same.
   return zipSync(files, { mtime: '2000-01-01T00:00:00', level: 6 });
+}
+
+/** The transform has the images of the axes as its rows. */
+function itemOf({ part, turnDeg, x, y }: PlacedItem): string {
+  const angle = toRadians(turnDeg);
+  const [c, s] = [fine(Math.cos(angle)), fine(Math.sin(angle))];
+  return `<item objectid="${part + 1}" transform="${c} ${s} 0 ${fine(-s)} ${c} 0 0 0 1 ${mm(x)} ${mm(y)} 0"/>`;
 }
 
 function objectOf(name: string, { points, triangles }: Mesh, id: number): string {
@@ -42,6 +64,8 @@ function objectOf(name: string, { points, triangles }: Mesh, id: number): string
     );
   return `<object id="${id}" type="model" name="${escapeXml(name)}"><mesh><vertices>${vertices.join('')}</vertices><triangles>${faces.join('')}</triangles></mesh></object>`;
 }
+
+const fine = (value: number): number => Math.round(value * 1e9) / 1e9 + 0;
 
 /** To a tenth of a micrometre. */
 const mm = (value: number | undefined): string =>

@@ -1,0 +1,175 @@
+// All parts of a snap model: one solid for each kind of panel and each class of hub, with how many of it
+// are printed and where they go. Millimetres at scale.
+
+import { acos } from '../math/angle.ts';
+import { dot } from '../math/vector.ts';
+import type { PlaceId } from '../shell/ids.ts';
+import { partOf } from '../shell/part.ts';
+import type { Shell } from '../shell/shell.ts';
+import { fansOf } from '../shell/stars.ts';
+import { type FlatPanel, framedPanel } from './flat-panel.ts';
+import { type Mesh, meshBox } from './mesh.ts';
+import { type SnapFit, type SnapOptions, snapFit } from './snap-fit.ts';
+import { type HubRays, hubRays, snapHub } from './snap-hub.ts';
+import { snapFaces, snapPanel } from './snap-panel.ts';
+
+/** A part that is printed as often as it counts. */
+export interface SnapPart {
+  readonly sort: 'panel' | 'hub';
+  /** `panel` and its kind, or `hub` and a number. */
+  readonly name: string;
+  readonly count: number;
+  readonly mesh: Mesh;
+  /** What it covers of the bed: convex, anticlockwise, as the mesh lies. */
+  readonly cover: readonly FlatPanel[];
+  /** Places of the shell that take it, or hubs of it. */
+  readonly at: readonly number[];
+}
+
+/** The parts and the sizes they share. */
+export interface SnapParts {
+  readonly ok: true;
+  readonly fit: SnapFit;
+  /** Panels in order of kind, then hubs by number of corners. */
+  readonly parts: readonly SnapPart[];
+  /** How far panels of one kind differ in this shell, at most, millimetres at scale. */
+  readonly spread: number;
+}
+
+/** Why there are none: pegs find no room behind this place's panel, or hubs touch along its sides. */
+export interface NoSnapParts {
+  readonly ok: false;
+  readonly reason: 'no room for pegs' | 'no places';
+  readonly place: PlaceId | null;
+}
+
+/** The parts of a shell; `kinds`: kind (index) → its id. RangeError as `snapFit`. */
+export function snapParts(
+  shell: Shell,
+  kinds: readonly string[],
+  options: SnapOptions,
+): SnapParts | NoSnapParts {
+  const out = new Set(options.leftOut ?? []);
+  const places = Array.from(shell.kind.keys()).filter((p) => !out.has(p)) as PlaceId[];
+  if (places.length === 0) return { ok: false, reason: 'no places', place: null };
+  const fit = snapFit(shell, places, options);
+  const framed = new Map(places.map((p) => [p, framedPanel(shell, p, 1000 / options.scale)]));
+  for (const [place, panel] of framed)
+    if (snapFaces(panel, fit) === null || !keepsApart(panel.corners, fit))
+      return { ok: false, reason: 'no room for pegs', place };
+  const byKind = new Map<number, PlaceId[]>();
+  for (const p of places) {
+    const kind = shell.kind[p] as number;
+    byKind.set(kind, [...(byKind.get(kind) ?? []), p]);
+  }
+  let spread = 0;
+  const panels = [...byKind]
+    .sort(([a], [b]) => a - b)
+    .map(([kind, at]): SnapPart => {
+      const [first] = at as [PlaceId];
+      const faces = snapFaces(framed.get(first) as never, fit) as NonNullable<
+        ReturnType<typeof snapFaces>
+      >;
+      const own = sizesOf(shell, first, framed.get(first)?.corners ?? []);
+      for (const p of at)
+        sizesOf(shell, p, framed.get(p)?.corners ?? []).forEach((size, i) => {
+          spread = Math.max(spread, Math.abs(size - (own[i] as number)));
+        });
+      const seen = faces.outer.map(([x, y]): readonly [number, number] => [x, -y]).reverse();
+      const mesh = snapPanel(faces, fit);
+      return {
+        sort: 'panel',
+        name: `panel ${kinds[kind] ?? kind + 1}`,
+        count: at.length,
+        mesh,
+        cover: [seen],
+        at,
+      };
+    });
+  return { ok: true, fit, parts: [...panels, ...hubsOfShell(shell, places, fit)], spread };
+}
+
+/** Two hubs on each side leave each other room. */
+const keepsApart = (corners: FlatPanel, { rim, clearance }: SnapFit): boolean =>
+  corners.every(([x, y], i) => {
+    const [u, v] = corners[(i + 1) % corners.length] as readonly [number, number];
+    return Math.hypot(u - x, v - y) * 0.97 > 2 * rim + clearance;
+  });
+
+/** Sides in the kind's order, then the ways from the corner of the kind's first side to the others. */
+function sizesOf(shell: Shell, place: PlaceId, corners: FlatPanel): number[] {
+  const n = corners.length;
+  const turn = shell.turn[place] as number;
+  const inOrder = corners.map((_, i) => corners[(i + n - turn) % n] as readonly [number, number]);
+  return inOrder.flatMap(([x, y], i) =>
+    inOrder.slice(i + 1).map(([u, v]) => Math.hypot(u - x, v - y)),
+  );
+}
+
+/** Hubs are alike where no ray of them differs by more, radians: a fifth of a degree. */
+const ALIKE = 0.0035;
+
+function hubsOfShell(shell: Shell, places: readonly PlaceId[], fit: SnapFit): SnapPart[] {
+  const part = partOf(shell, places);
+  const classes: { rays: HubRays; at: number[] }[] = [];
+  for (const star of fansOf(part.shell).flat()) {
+    const rays = hubRays(part.shell, star);
+    const hub = part.hubs[star.hub] as number;
+    const known = classes.find((one) => alike(one.rays, rays));
+    if (known) known.at.push(hub);
+    else classes.push({ rays, at: [hub] });
+  }
+  return classes
+    .sort(
+      (a, b) =>
+        Number(b.rays.closed) - Number(a.rays.closed) ||
+        cornersOf(a.rays) - cornersOf(b.rays) ||
+        b.at.length - a.at.length,
+    )
+    .map(({ rays, at }, i): SnapPart => {
+      const mesh = snapHub(rays, fit);
+      const rim = rays.rays.map(([x, y]): readonly [number, number] => [fit.rim * x, fit.rim * y]);
+      const count = cornersOf(rays);
+      return {
+        sort: 'hub',
+        name: `hub ${i + 1}`,
+        count: at.length,
+        mesh,
+        cover: Array.from({ length: count }, (_, k) => [
+          [0, 0] as const,
+          rim[k] as FlatPanel[number],
+          rim[(k + 1) % rim.length] as FlatPanel[number],
+        ]),
+        at,
+      };
+    });
+}
+
+/** Number of corners of a star. */
+const cornersOf = ({ rays, closed }: HubRays): number => (closed ? rays.length : rays.length - 1);
+
+/** Whether one star lies on another after a turn about the hub. */
+function alike(a: HubRays, b: HubRays): boolean {
+  const n = a.rays.length;
+  if (a.closed !== b.closed || n !== b.rays.length) return false;
+  const [p, q] = [a, b].map(marksOf) as [[number, number][], [number, number][]];
+  return Array.from({ length: a.closed ? n : 1 }, (_, turn) => turn).some((turn) =>
+    p.every(([slope, angle], i) => {
+      const [otherSlope, otherAngle] = q[(i + turn) % n] as [number, number];
+      return Math.abs(slope - otherSlope) < ALIKE && Math.abs(angle - otherAngle) < ALIKE;
+    }),
+  );
+}
+
+/** Ray → how it slopes, and the corner that follows it (0 after the last of an open star). */
+const marksOf = ({ rays, closed }: HubRays): [number, number][] =>
+  rays.map((ray, i) => {
+    const next = i + 1 < rays.length ? rays[i + 1] : closed ? rays[0] : undefined;
+    return [Math.asin(ray[2]), next ? acos(dot(ray, next)) : 0];
+  });
+
+/** Height of a part as it lies, millimetres. */
+export const partHeight = ({ mesh }: SnapPart): number => {
+  const { least, most } = meshBox(mesh);
+  return most[2] - least[2];
+};
