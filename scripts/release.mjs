@@ -7,6 +7,7 @@ import { createHash } from 'node:crypto';
 import {
   copyFileSync,
   cpSync,
+  existsSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -19,7 +20,7 @@ import { join } from 'node:path';
 import { build, buildApp, buildCli, inTurn } from './build.mjs';
 import { install } from './install.mjs';
 import { licencesText } from './licences.mjs';
-import { capture, root, run } from './run.mjs';
+import { capture, root } from './run.mjs';
 
 const out = join(root, 'dist', 'release');
 const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
@@ -173,23 +174,28 @@ console.log((await page.text()).match(/<title>.*<\\/title>/)[0]);
 await server.close();
 process.exit();`;
 
-/** Whether a fresh clone of HEAD gives the same files. */
+/** Whether a fresh clone of HEAD gives the same files; those that differ are named. */
 function sameAgain() {
   const folder = mkdtempSync(join(tmpdir(), 'shellraise-again-'));
   const steps = [
     ['git', ['clone', '--quiet', root, folder], root],
     [npm, ['run', '--silent', 'release'], folder],
   ];
-  const done = steps.every(
-    ([program, args, cwd]) => run(program, args, { cwd, shell, stdio: 'ignore' }) === 0,
-  );
-  const same =
-    done &&
-    readFileSync(join(folder, 'dist/release', sums), 'utf8') ===
-      readFileSync(join(out, sums), 'utf8');
+  const done = steps.every(([program, args, cwd]) => {
+    const { code, output } = capture(program, args, { cwd, shell });
+    if (code !== 0) console.log(output.trim());
+    return code === 0;
+  });
+  const [here, there] = [root, folder].map((checkout) => sumsIn(join(checkout, 'dist/release')));
+  const other = here.filter((line) => !there.includes(line));
+  const same = done && other.length === 0 && here.length === there.length;
   console.log(`${same ? 'ok    ' : 'FAILED'}  a fresh clone gives the same files`);
+  for (const line of other) console.log(`        another: ${line.split('  ')[1]}`);
   rmSync(folder, { recursive: true, force: true });
   return same;
 }
+
+const sumsIn = (folder) =>
+  existsSync(join(folder, sums)) ? readFileSync(join(folder, sums), 'utf8').trim().split('\n') : [];
 
 process.exitCode = release(process.argv.includes('--twice'));
