@@ -3,14 +3,9 @@
 
 import {
   type Carry,
-  type CarryAnswer,
-  carryThrough,
-  type DoorAdvice,
-  type DoorFrame,
+  type DoorTold,
   defaultFitout,
-  doorAdvice,
-  doorFrame,
-  doorOfPlaces,
+  doorTold,
   type FitoutBrief,
   type FitoutSettings,
   frameParts,
@@ -62,44 +57,26 @@ export function openOf(file: string, chosen: Chosen, settings: FitoutSettings): 
   return orEnd(file, openPlaces(chosen.numbers.numbers, keptOpenings(chosen), settings));
 }
 
-/** The door with its advice; null where no place is left open. */
-export interface ChosenDoor {
-  readonly advice: DoorAdvice;
-  readonly frame: DoorFrame | null;
-  readonly windFrom: number | null;
-}
-
-/** The advice for the places left open; with the frame it takes seconds. */
+/** The advice for the places left open, null where none is; with the frame it takes seconds. */
 export function doorOf(
-  chosen: Chosen,
-  open: readonly number[],
+  { standing, loaded, kinds }: Chosen,
+  places: readonly number[],
   withFrame: boolean,
   onProgress?: (part: number) => void,
-): ChosenDoor | null {
-  if (open.length === 0) return null;
-  const { standing, loaded, kinds } = chosen;
+): DoorTold | null {
+  if (places.length === 0) return null;
   const { shell } = standing;
-  const door = doorOfPlaces(shell, open);
-  const windFrom = loaded.project?.wishes?.windFrom ?? null;
-  const parts = frameParts(loaded.project?.parts ?? unknownParts);
   const masses = placeMasses(shell, kinds, loaded.project?.loads?.panelMass ?? null);
-  return {
-    advice: doorAdvice(shell, door, windFrom ?? 0),
-    frame: withFrame
-      ? doorFrame(
-          shell,
-          door,
-          parts,
-          {
-            massOf: (place) => masses(place)?.value ?? null,
-            snow: loaded.project?.loads?.groundSnow ?? null,
-            section: loaded.project?.fitout?.doorFrame ?? null,
-          },
-          onProgress,
-        )
-      : null,
-    windFrom,
+  const frame = {
+    parts: frameParts(loaded.project?.parts ?? unknownParts),
+    load: {
+      massOf: (place: number) => masses(place)?.value ?? null,
+      snow: loaded.project?.loads?.groundSnow ?? null,
+      section: loaded.project?.fitout?.doorFrame ?? null,
+    },
   };
+  const windFrom = loaded.project?.wishes?.windFrom ?? null;
+  return doorTold({ shell, places, windFrom, frame: withFrame ? frame : null }, onProgress);
 }
 
 /** The latest moment at which a thing passes the shell while it is built. */
@@ -118,23 +95,4 @@ export const lastOf = (
     },
     thing,
     { onProgress },
-  );
-
-/** Whether a thing passes the places left open, or the shell with so many panels. */
-export const carryOf = (
-  { standing }: Chosen,
-  settings: FitoutSettings,
-  leftOut: readonly number[],
-  thing: Carry,
-  placed: number | null,
-  onProgress?: (part: number) => void,
-): CarryAnswer =>
-  carryThrough(
-    {
-      ...{ shell: standing.shell, leftOut, placed },
-      order: numberOrder(standing.shell),
-      flange: Math.max(0.005, settings.seams.depth),
-    },
-    thing,
-    onProgress ? { onProgress } : {},
   );

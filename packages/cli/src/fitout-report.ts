@@ -2,6 +2,7 @@
 
 import {
   type CarryAnswer,
+  type DoorTold,
   EARTH_PROMPTS,
   type FitOut,
   type FitoutSettings,
@@ -10,7 +11,6 @@ import {
   SNOW_WORDS,
   TAKING_DOWN,
 } from '@shellraise/core';
-import type { ChosenDoor } from './fitout-job.ts';
 import { doorBlocks } from './fitout-report-door.ts';
 import { signalBlocks, swingBlocks } from './fitout-report-signal.ts';
 import { flagBlock } from './ground-loads.ts';
@@ -24,7 +24,7 @@ const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFi
 
 /** The door and what must pass it, as they were found. */
 export interface Carried {
-  readonly door: ChosenDoor | null;
+  readonly door: DoorTold | null;
   readonly carried: readonly CarryAnswer[];
   /** The latest moment of each while the shell is built, where that was asked. */
   readonly last: readonly LastPassing[];

@@ -6,17 +6,19 @@ import { flagBlock } from './ground-loads.ts';
 import { type ChosenSite, orEnd } from './ground-site.ts';
 import type { Chosen } from './job.ts';
 import type { Lengths } from './lengths.ts';
+import { keptOpenings } from './openings.ts';
 import { bullets, count, heading, paint, wrap } from './terminal.ts';
 
 /** What the survey of the file says; null where nothing is entered. Ends the command where a reading
  * can't be. */
 export function surveyOfChosen(
   file: string,
-  { standing }: Chosen,
+  chosen: Chosen,
   { site, ground }: ChosenSite,
 ): SurveyAnswer | null {
   if (ground.survey.length === 0) return null;
-  return orEnd(file, surveyAnswer(standing.shell, site.base, ground.survey, surveyOptions(ground)));
+  const options = surveyOptions(ground, new Set(keptOpenings(chosen)));
+  return orEnd(file, surveyAnswer(chosen.standing.shell, site.base, ground.survey, options));
 }
 
 /** The blocks of a survey; one line where nothing is entered. */

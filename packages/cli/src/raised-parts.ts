@@ -7,7 +7,6 @@ import {
   kitAnswer,
   type LeftAnswer,
   liftsOfStages,
-  type RaisedShell,
   readSectors,
   type Sector,
   type StageLifts,
@@ -19,7 +18,6 @@ import {
 } from '@shellraise/core';
 import { badInput } from './ending.ts';
 import { orEnd } from './ground-site.ts';
-import { fittedKinds } from './job.ts';
 import type { RaiseOptions } from './options.ts';
 import type { Progress } from './progress.ts';
 import type { Raised } from './raise-job.ts';
@@ -63,7 +61,7 @@ export function raisedParts(
 ): RaisedParts {
   const { yard, lifts, inside, bags, wait, stage, gust, days, keepClear = '' } = options;
   if (!asksRaised(options)) return {};
-  const shell = raisedShell(raised);
+  const { shell } = raised;
   const told = (from: number, to: number, what: string) => (part: number) =>
     progress.update(0.7 + 0.3 * (from + (to - from) * part), what);
   return {
@@ -95,25 +93,6 @@ export function raisedParts(
         ),
       ),
     }),
-  };
-}
-
-/** The plan with the facts that all of it is asked by. */
-export function raisedShell({ chosen, site, plan, gear, question }: Raised): RaisedShell {
-  const { loaded, numbers, standing } = chosen;
-  return {
-    shell: standing.shell,
-    numbers: numbers.numbers,
-    plan,
-    kinds: fittedKinds(chosen),
-    takeoff: loaded.takeoff,
-    holes: loaded.holes,
-    hardware: loaded.hardware,
-    gear,
-    loads: site.loads,
-    massOf: question.massOf,
-    flange: loaded.project?.parts?.flange.depth ?? null,
-    model: site.site.stages,
   };
 }
 

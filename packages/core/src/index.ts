@@ -824,6 +824,8 @@ export {
 export type { Patch } from './stages/patches.ts';
 export { type StagesKnown, stagesSection, unknownStages } from './stages/schema.ts';
 export { numberOrder, stageOf, stageSeries } from './stages/series.ts';
+export { type BaseShims, baseShims } from './stages/base-shims.ts';
+export { type SeamFacts, type ShellFacts, seamFacts, siteOfFacts } from './stages/shell-facts.ts';
 export {
   type DesignLoads,
   type Site as ShellSite,
@@ -897,6 +899,7 @@ export type { Across, OrderSite } from './raise/order/site.ts';
 export { hubPlaces, type LeadFixed, leadFixed } from './raise/order/lead.ts';
 export { type StageWinds, stageWinds, WINDS_LEAVE_OUT } from './raise/winds.ts';
 export { defaultRaising, type RaisingSettings, raisingSection } from './raise/schema.ts';
+export { pieceLifter, type RaiseAsked, raisingBrief } from './raise/shell-brief.ts';
 export {
   type Gear,
   gearSection,
@@ -1004,6 +1007,7 @@ export {
 } from './raise/yard/yard.ts';
 export { fewestPeople, MOST_TEAM, teamFactor, teamLifts } from './raise/lifts/team.ts';
 export { designGust, RAISED_CAUTION, type RaisedShell } from './raise/raised/raised.ts';
+export { type RaisedFacts, raisedShell } from './raise/raised/of-facts.ts';
 export { type YardAnswer, type YardWishes, yardAnswer } from './raise/raised/yard.ts';
 export { type LiftTold, liftsOfStages, type StageLifts } from './raise/raised/lifts.ts';
 export { heightsOf, type WayAnswer, wayAnswer } from './raise/raised/inside.ts';
@@ -1065,6 +1069,7 @@ export {
   type EveningGain,
   type WhatIf,
 } from './crew/what-if.ts';
+export { type CrewedFacts, handsAtPiece, raiseFacts } from './crew/raise-facts.ts';
 export type { RaiseFacts, RaiseTask, RaiseTaskSort } from './crew/raise-task.ts';
 export { type RaiseTasks, raiseTasks, type TooHeavy } from './crew/raise-tasks.ts';
 export {
@@ -1126,6 +1131,7 @@ export {
 export type { DoorBracing, DoorProp, PartBears } from './fitout/door-bracing.ts';
 export { type DoorFrame, type DoorLoad, doorFrame, PANEL_SUPPOSED } from './fitout/door-frame.ts';
 export { type DoorSection, SECTION_SUPPOSED } from './fitout/door-section.ts';
+export { carryTold, type DoorAsked, type DoorTold, doorTold } from './fitout/of-shell.ts';
 export { type HorizonPoint, type HorizonQuestion, horizonMask } from './fitout/horizon.ts';
 export type { AirAnswer, UpkeepAnswer, UseAnswer } from './fitout/keeping-answer.ts';
 export { type LeakPath, leakPaths } from './fitout/leaks.ts';
@@ -1336,6 +1342,20 @@ export { type PanelLabelOptions, panelLabelSheets } from './papers/panel-labels.
 export type { LengthsShown } from './papers/length-text.ts';
 export type { Paper, TitleBlock } from './papers/page.ts';
 export { withPageNumbers } from './papers/page-numbers.ts';
+export { readOr, SheetFault } from './papers/sets/fault.ts';
+export { surveyOfSite } from './papers/sets/ground-sets.ts';
+export {
+  type SheetJob,
+  type SheetMaker,
+  type SheetRaised,
+  type SheetSearch,
+  type SheetSite,
+  sheetJob,
+} from './papers/sets/job.ts';
+export { sheetMakers } from './papers/sets/list.ts';
+export { type MadeSheets, makeSheets } from './papers/sets/make.ts';
+export type { PaperQuestion } from './papers/sets/question.ts';
+export { STAND_CAUTION, takenFor } from './papers/sets/shell-sets.ts';
 export { type PanelShape, panelShape } from './papers/panel-shape.ts';
 export {
   type PdfFace,

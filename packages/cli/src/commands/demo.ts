@@ -19,7 +19,7 @@ import { takeOffOf, takeoffReport } from './takeoff.ts';
 export async function demo(options: PapersOptions): Promise<void> {
   const file = demoFile();
   const chosen = await choose(file, options);
-  const { files } = await papersOf(file, chosen, options);
+  const { files } = await papersOf(chosen, options);
   writeAll(options.out, files);
   if (options.json) {
     const shapes = shapeDocument(chosen.found, chosen.loaded.kinds);

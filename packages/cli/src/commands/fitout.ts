@@ -5,6 +5,7 @@ import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import {
   type Carry,
+  carryTold,
   EARTH_PROMPTS,
   type FitOut,
   type FitoutSettings,
@@ -19,7 +20,7 @@ import {
   TAKING_DOWN,
 } from '@shellraise/core';
 import { badInput } from '../ending.ts';
-import { carryOf, doorOf, fitoutBrief, fitoutSettings, lastOf, openOf } from '../fitout-job.ts';
+import { doorOf, fitoutBrief, fitoutSettings, lastOf, openOf } from '../fitout-job.ts';
 import { type Carried, fitoutReport } from '../fitout-report.ts';
 import { orEnd } from '../ground-site.ts';
 import { type Chosen, choose } from '../job.ts';
@@ -42,6 +43,7 @@ export async function fitout(file: string, options: FitoutOptions): Promise<void
   const progress = startProgress();
   try {
     const door = doorOf(chosen, open, true, (part) => progress.update(part, 'frame of the door'));
+    const passed = { leftOut: open, placed: options.stage ?? null };
     const things = thingsOf(settings, options, body);
     const report = (part: number, { name }: Carry): void =>
       progress.update(part, `a way for ${name}`);
@@ -49,7 +51,7 @@ export async function fitout(file: string, options: FitoutOptions): Promise<void
       ? things.map((thing) => lastOf(chosen, settings, open, thing, (part) => report(part, thing)))
       : [];
     const carried = (options.last ? [] : things).map((thing) =>
-      carryOf(chosen, settings, open, thing, options.stage ?? null, (part) => report(part, thing)),
+      carryTold(chosen.standing.shell, settings, passed, thing, (part) => report(part, thing)),
     );
     const passes =
       carried.every((one) => one.answer.status === 'passes') &&

@@ -69,7 +69,7 @@ export async function ground(file: string, options: GroundOptions): Promise<void
   const whole = stabilityOfWhole(site);
   const asked: Asked = { survey, whole, stage };
   if (!holds(site, asked)) process.exitCode = 1;
-  const written = writeGround(chosen, site, survey, options);
+  const written = writeGround(chosen, options);
   if (options.json) printJson(groundDocument(chosen, site, asked, options));
   else print(...report(chosen, site, asked, options), written);
 }

@@ -4,6 +4,7 @@ import {
   buyTable,
   kindsTable,
   placesTable,
+  type SheetJob,
   seamsTable,
   stockTable,
   type Table,
@@ -12,8 +13,8 @@ import {
 import { type Chosen, choose } from '../job.ts';
 import type { PapersOptions, SheetOptions } from '../options.ts';
 import { pdfFiles, svgFiles } from '../sheets/files.ts';
-import { type SheetJob, sheetJob } from '../sheets/job.ts';
-import { LISTS, type MissedSet, makeSheets, namesIn } from '../sheets/make.ts';
+import { chosenSheets } from '../sheets/job.ts';
+import { LISTS, type MissedSet, makeSets, namesIn } from '../sheets/make.ts';
 import { bullets, print, printJson, wrap } from '../terminal.ts';
 import { type OutFile, writeAll } from '../write.ts';
 import { numbersText } from './places.ts';
@@ -21,7 +22,7 @@ import { numbersText } from './places.ts';
 /** Runs the command: all files are written, or none. */
 export async function papers(file: string, options: SheetOptions): Promise<void> {
   const chosen = await choose(file, options);
-  const { files, sets, missed, nothing, letters } = await papersOf(file, chosen, options);
+  const { files, sets, missed, nothing, letters } = await papersOf(chosen, options);
   writeAll(options.out, files);
   if (options.json)
     printJson({
@@ -82,7 +83,6 @@ export interface SetTold {
 
 /** Every sheet and list that was asked for. */
 export async function papersOf(
-  file: string,
   chosen: Chosen,
   options: PapersOptions & Partial<SheetOptions>,
 ): Promise<{
@@ -93,23 +93,24 @@ export async function papersOf(
   /** Letters that no typeface of the PDF has. */
   readonly letters: readonly string[];
 }> {
-  const job = sheetJob(file, chosen, {
+  const look = {
     lengths: options.lengths,
     paper: options.paper ?? 'A4',
     date: dateOf(options),
-  });
-  const { made, missed, nothing } = makeSheets(job, options.only);
+  };
+  const job = chosenSheets(chosen, look);
+  const { made, missed, nothing } = makeSets(job, options.only);
   const sort = options.as ?? 'both';
   const pdf =
     sort === 'svg'
       ? { files: [], letters: [] }
-      : await pdfFiles(chosen.loaded.title, job.date, made, options.font);
+      : await pdfFiles(chosen.loaded.title, look.date, made, options.font);
   return {
     files: [
       ...pdf.files,
       ...(sort === 'pdf' ? [] : made.flatMap(({ name, drawings }) => svgFiles(name, drawings))),
       ...(options.only === undefined || namesIn(options.only).includes(LISTS)
-        ? listFiles(job)
+        ? listFiles(chosen, job)
         : []),
     ],
     sets: made.map(({ name, what, drawings }) => ({ name, what, pages: drawings.length })),
@@ -119,7 +120,7 @@ export async function papersOf(
   };
 }
 
-function listFiles({ chosen, kinds, takeOff }: SheetJob): readonly OutFile[] {
+function listFiles(chosen: Chosen, { asked: { kinds }, takeOff }: SheetJob): readonly OutFile[] {
   const { shell } = chosen.standing;
   const tables: Readonly<Record<string, Table>> = {
     kinds: kindsTable(kinds),

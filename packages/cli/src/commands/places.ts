@@ -9,6 +9,7 @@ import {
   type Kind,
   type PlaceId,
   placeCount,
+  STAND_CAUTION,
   type StockRow,
   type WayUp,
 } from '@shellraise/core';
@@ -114,8 +115,7 @@ export function placesReport(
 }
 
 /** What every statement that something can stand must say beside it. */
-export const standCaution =
-  'These shells are counted, not calculated: that there is a panel for every place does not say that the shell bears wind, snow or people, or stands half-built. Local codes and a licensed engineer decide.';
+export const standCaution = STAND_CAUTION;
 
 /** Which shape the report goes on from, where there were several. */
 export const severalShapes = (shapes: number, used: number): string =>

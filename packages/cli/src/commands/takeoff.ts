@@ -6,6 +6,7 @@ import {
   type ProofRow,
   sizeWords,
   type TakeOff,
+  takenFor,
   takeOff,
   takeOffNotes,
 } from '@shellraise/core';
@@ -47,7 +48,7 @@ export function takeoffReport(
   return [
     heading(`Take-off of arrangement ${chosen.number}`),
     severalShapes(chosen.found.shapes.length, options.shape),
-    wrap(takenFor(chosen), ''),
+    wrap(taken(chosen), ''),
     accountText(list),
     seamTable(list, lengths),
     hubTable(list),
@@ -58,22 +59,9 @@ export function takeoffReport(
   ];
 }
 
-/** What the list takes for granted where the file has no take-off settings, and of places left open; else
- * empty. */
-export const takenFor = (chosen: Chosen): string =>
-  [
-    chosen.loaded.project?.takeoff === undefined
-      ? 'The file has no take-off settings: one plate a hub, two washers a bolt, new nylon-insert nuts and 10 % spare bolts, nuts and washers are taken (common practice, no source).'
-      : '',
-    openWords(keptOpenings(chosen).length),
-  ]
-    .filter((words) => words !== '')
-    .join(' ');
-
-const openWords = (places: number): string =>
-  places === 0
-    ? ''
-    : `Counted for the whole shell: what belongs to the ${places === 1 ? 'place' : `${places} places`} left open is in the list.`;
+/** What the list takes for granted; empty: nothing. */
+const taken = (chosen: Chosen): string =>
+  takenFor({ takeoff: chosen.loaded.project?.takeoff, leftOut: keptOpenings(chosen) });
 
 function accountText({ account }: TakeOff): string {
   const { places, openSides, seams, hubs, agrees } = account;
@@ -178,6 +166,6 @@ function takeoffDocument(chosen: Chosen, list: TakeOff, options: StandOptions): 
     shape: { number: options.shape, of: found.shapes.length, radius: shape.radius },
     arrangement: { number: chosen.number, of: chosen.list.arrangements.length },
     ...list,
-    assumes: takenFor(chosen) === '' ? [] : [takenFor(chosen)],
+    assumes: taken(chosen) === '' ? [] : [taken(chosen)],
   };
 }

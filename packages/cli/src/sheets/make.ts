@@ -1,10 +1,8 @@
 // The sets of sheets that were asked for: made, empty because the project has nothing for them, or not
 // made and why.
 
-import { type Drawing, withPageNumbers } from '@shellraise/core';
+import { type Drawing, makeSheets, type SheetJob, sheetMakers } from '@shellraise/core';
 import { badInput, Ending } from '../ending.ts';
-import type { SheetJob } from './job.ts';
-import { sheetMakers } from './list.ts';
 
 /** A set that was made. */
 export interface MadeSet {
@@ -20,7 +18,7 @@ export interface MissedSet {
 }
 
 /** What came of the sets. */
-export interface MadeSheets {
+export interface MadeSets {
   readonly made: readonly MadeSet[];
   readonly missed: readonly MissedSet[];
   /** Names of sets that the file has nothing for. */
@@ -29,31 +27,24 @@ export interface MadeSheets {
 
 /** What was made of what was asked for. Without `only` every set is asked for, and one that can't be
  * made is told beside the others; a set that is named ends the command where it can't be made. */
-export function makeSheets(job: SheetJob, only?: string): MadeSheets {
+export function makeSets(job: SheetJob, only?: string): MadeSets {
   const named = only === undefined ? null : namesIn(only);
-  const { title } = job.chosen.loaded;
   const made: MadeSet[] = [];
   const missed: MissedSet[] = [];
   const nothing: string[] = [];
-  for (const { name, what, make } of sheetMakers) {
+  for (const maker of sheetMakers) {
+    const { name, what } = maker;
     if (named !== null && !named.includes(name)) continue;
-    try {
-      const drawings = make(job);
-      if (drawings.length > 0)
-        made.push({
-          name,
-          what,
-          drawings: withPageNumbers(drawings, `${title}: ${name.replaceAll('-', ' ')}`),
-        });
-      else nothing.push(name);
-    } catch (error) {
-      // What fits no sheet is the file's doing: its title, its names.
-      const lines = error instanceof RangeError ? [error.message] : null;
-      if (named !== null && lines !== null)
-        throw badInput(...lines.map((line) => `${name}: ${line}`));
-      if (named !== null || !(lines !== null || error instanceof Ending)) throw error;
-      missed.push({ name, why: lines ?? (error as Ending).lines });
-    }
+    const set = makeSheets(maker, job);
+    if (!set.made) {
+      if (named !== null)
+        throw new Ending(
+          set.why === 'no' ? 1 : 2,
+          set.lines.map((line) => `${name}: ${line}`),
+        );
+      missed.push({ name, why: set.lines });
+    } else if (set.drawings.length > 0) made.push({ name, what, drawings: set.drawings });
+    else nothing.push(name);
   }
   return { made, missed, nothing };
 }
