@@ -21,9 +21,9 @@ export interface LastPassing {
 /** How long each look searches: less than one thing alone is looked for, as there are several. */
 const LOOK: PassOptions = {
   crossings: 2500,
-  followed: 60,
-  movements: 250,
-  allMovements: 900,
+  followed: 50,
+  movements: 200,
+  allMovements: 600,
   cells: 0,
 };
 

@@ -11,7 +11,14 @@ import { endHubAt, placeNormal } from '../shell/geometry.ts';
 import type { PlaceId, SideId } from '../shell/ids.ts';
 import { hubAt, placeAt, placeCount, type Shell } from '../shell/shell.ts';
 import { type DoorPlaces, propHubs, type RevealPart, revealParts } from './door.ts';
-import { fallOf, type Rested, type RestQuestion, restOf } from './door-rest.ts';
+import {
+  fallOf,
+  type Rested,
+  type RestQuestion,
+  restOf,
+  standingOf,
+  underLoad,
+} from './door-rest.ts';
 import {
   barSection,
   type DoorSection,
@@ -72,15 +79,16 @@ export function doorBracing(question: BracingQuestion): DoorBracing | null {
   const { shell, door, section, snow } = question;
   const out = new Set(door.places);
   const placed = [...Array(placeCount(shell)).keys()].filter((place) => !out.has(place));
-  const asked = { ...question, placed };
+  const { parts, massOf } = question;
+  const asked = { shell, parts, massOf, placed };
   const propped = restOf({
     ...asked,
-    snow: 0,
     props: propHubs(shell, door).map((hub) => ({ hub, along: [0, 0, 1], stiffness: null })),
   });
   const beams = (mesh: FrameMesh): Beam[] => beamsOf(shell, door, placed, section, mesh);
-  const bare = restOf({ ...asked, snow: 0, beams });
-  const loaded = snow > 0 ? restOf({ ...asked, beams }) : bare;
+  const framed = standingOf({ ...asked, beams });
+  const bare = underLoad(framed);
+  const loaded = snow > 0 ? underLoad(framed, snow) : bare;
   if (propped === null || bare === null || loaded === null) return null;
   return {
     props: propHubs(shell, door).map((hub, i) => ({ hub, push: pushOf(propped, i) })),

@@ -3,7 +3,11 @@
 // gives some of it back. Beside them what its props and its frame bear. Every seam snug, a plate on every
 // hub, the base ring held.
 
-import { openingStiffness, type StiffnessKept } from '../arrange/openings/stiffness.ts';
+import {
+  openingStiffness,
+  type StiffnessKept,
+  stiffnessKept,
+} from '../arrange/openings/stiffness.ts';
 import { bucklingFactors } from '../frame/buckling.ts';
 import type { FrameParts } from '../frame/parts.ts';
 import { commonPractice, type Provenance } from '../loads/provenance.ts';
@@ -68,7 +72,11 @@ export function doorFrame(
   const open = restOf({ ...asked, placed: all.filter((place) => !out.has(place)) });
   onProgress(0.3);
   const edge = edgeHubs(shell, door);
-  const stiffness = openingStiffness(shell, parts)(door.places);
+  // Both frames are factored already; only one that does not stand is asked anew.
+  const stiffness =
+    whole !== null && open !== null
+      ? stiffnessKept(whole, open)
+      : openingStiffness(shell, parts)(door.places);
   onProgress(0.5);
   const bracing = doorBracing({
     ...{ ...asked, door, snow: snow ?? 0 },

@@ -8,7 +8,7 @@ import { type FrameMesh, meshOf } from '../frame/mesh.ts';
 import type { FrameProp } from '../frame/model.ts';
 import type { FrameParts } from '../frame/parts.ts';
 import { type AtRest, type Prepared, prepare, statics } from '../frame/statics.ts';
-import { placeNormal, vectorArea } from '../shell/geometry.ts';
+import { vectorArea } from '../shell/geometry.ts';
 import type { PlaceId } from '../shell/ids.ts';
 import { hubCount, hubsOf, type Shell } from '../shell/shell.ts';
 
@@ -27,32 +27,39 @@ export interface RestQuestion {
   readonly beams?: (mesh: FrameMesh) => readonly Beam[];
 }
 
-/** A frame at rest. */
-export interface Rested {
+/** A frame that is factored, for any load. */
+export interface Standing {
+  readonly question: RestQuestion;
   readonly mesh: FrameMesh;
   readonly prepared: Prepared;
-  readonly at: AtRest;
   /** How many elements the frame has of its own: added beams come after them. */
   readonly own: number;
 }
 
-/** The frame at rest; null where it does not stand. */
-export function restOf(question: RestQuestion): Rested | null {
-  const { shell, parts, placed, massOf, snow = 0, props = [], beams } = question;
+/** A frame at rest. */
+export interface Rested extends Standing {
+  readonly at: AtRest;
+}
+
+/** The frame, factored. */
+export function standingOf(question: Omit<RestQuestion, 'snow'>): Standing {
+  const { shell, parts, placed, props = [], beams } = question;
   const plates = [...Array(hubCount(shell)).keys()];
   const plain = meshOf(frameOf(shell, { placed, plates, pass: () => 'snug', props }), parts);
-  const added = beams?.(plain) ?? [];
   const { structure } = plain;
-  const mesh = {
-    ...plain,
-    structure: { ...structure, elements: [...structure.elements, ...added] },
-  };
-  const prepared = prepare(mesh.structure);
-  const load = new Float64Array(2 * structure.nodes.length);
+  const elements = [...structure.elements, ...(beams?.(plain) ?? [])];
+  const mesh = { ...plain, structure: { ...structure, elements } };
+  return { question, mesh, prepared: prepare(mesh.structure), own: structure.elements.length };
+}
+
+/** The frame under its weight and so much snow; null where it does not stand. */
+export function underLoad(standing: Standing, snow = 0): Rested | null {
+  const { question, mesh, prepared } = standing;
+  const { shell, placed, massOf } = question;
+  const load = new Float64Array(2 * mesh.structure.nodes.length);
   for (const place of placed) {
     const hubs = hubsOf(shell, place as PlaceId);
-    const plan =
-      placeNormal(shell, place as PlaceId)[2] > 0 ? vectorArea(shell, place as PlaceId)[2] : 0;
+    const plan = Math.max(0, vectorArea(shell, place as PlaceId)[2]);
     const down = massOf(place) * GRAVITY + snow * plan;
     for (const hub of hubs) {
       const node = mesh.hubOfNode.indexOf(hub);
@@ -60,8 +67,12 @@ export function restOf(question: RestQuestion): Rested | null {
     }
   }
   const at = statics(prepared, load);
-  return at.status === 'stands' ? { mesh, prepared, at, own: structure.elements.length } : null;
+  return at.status === 'stands' ? { ...standing, at } : null;
 }
+
+/** The frame at rest; null where it does not stand. */
+export const restOf = ({ snow = 0, ...question }: RestQuestion): Rested | null =>
+  underLoad(standingOf(question), snow);
 
 /** The greatest fall among hubs, metres; 0 where none falls. */
 export function fallOf({ mesh, at }: Rested, hubs: ReadonlySet<number>): number {

@@ -94,6 +94,14 @@ export function doorSheets(
   });
 }
 
+const letterLook = { bold: true, halo: 0.6, ink: 'accent', anchor: 'middle' } as const;
+
+/** The middle of a letter beside a ring, away from the middle of the door. */
+function beside([x, y]: Point, [mx, my]: Point): Point {
+  const away = Math.max(1e-9, Math.hypot(x - mx, y - my));
+  return [x + (4.4 * (x - mx)) / away, y + (4.4 * (y - my)) / away + 1];
+}
+
 /** The letter of a prop, from the highest: a, b … z, then a2. */
 const letterOf = (i: number): string =>
   `${String.fromCharCode(97 + (i % 26))}${i < 26 ? '' : Math.floor(i / 26) + 1}`;
@@ -178,6 +186,10 @@ function items(
   turn: ReadonlyMap<number, number>,
   placing: GroundPlacing,
 ): Item[] {
+  const labels = [...turn.keys()].map((place) => placing.at(plan.labels[place] ?? [0, 0]));
+  const middle: Point = [0, 1].map(
+    (k) => labels.reduce((sum, at) => sum + (at[k] as number), 0) / Math.max(1, labels.length),
+  ) as unknown as Point;
   return [
     ...placeItems(shell, plan, placing, (place) =>
       turn.has(place) ? { tint: null, hatch: 'slant-left' } : null,
@@ -198,8 +210,7 @@ function items(
     ...advice.props.flatMap((hub, i) => {
       const at = plan.hubs[hub];
       if (at === undefined) return [];
-      const [x, y] = placing.at(at);
-      return [text([x + 3.4, y - 1.6], letterOf(i), 3, { bold: true, halo: 0.6, ink: 'accent' })];
+      return [text(beside(placing.at(at), middle), letterOf(i), 3, letterLook)];
     }),
     ...[...turn].map(([place, i]) =>
       text(placing.at(plan.labels[place] ?? [0, 0]), String(i), 3.4, {

@@ -38,13 +38,18 @@ export function openingStiffness(
       parts,
       all.filter((p) => !out.has(p)),
     );
-    const kept = PUSHES.map((_, axis) => {
-      const soft = workOf(left, left.mesh, axis);
-      return soft === null ? 0 : (workOf(whole, left.mesh, axis) as number) / soft;
-    });
-    const least = Math.min(...kept);
-    return { kept: least, push: PUSHES[kept.indexOf(least)] as 'x' };
+    return stiffnessKept(whole, left);
   };
+}
+
+/** What is left of the stiffness of a whole frame in one of the same shell without some panels. */
+export function stiffnessKept(whole: Worked, left: Worked): StiffnessKept {
+  const kept = PUSHES.map((_, axis) => {
+    const soft = workOf(left, left.mesh, axis);
+    return soft === null ? 0 : (workOf(whole, left.mesh, axis) as number) / soft;
+  });
+  const least = Math.min(...kept);
+  return { kept: least, push: PUSHES[kept.indexOf(least)] as 'x' };
 }
 
 /** Openings of a list that are asked what they leave, at most: each takes the frame of a whole shell. */
@@ -67,7 +72,8 @@ export function withStiffness<T>(
   return all.sort((a, b) => left(b) - left(a));
 }
 
-interface Worked {
+/** A frame that is factored. */
+export interface Worked {
   readonly mesh: FrameMesh;
   readonly prepared: Prepared;
 }
