@@ -35,6 +35,9 @@ const said = {
   })),
   leaks: [{ between: ['1-01', '1-02'], seen: 'drip by the door' }],
   standsFrom: '2026-06-14',
+  doorFrame: { width: 0.05, depth: 0.1, young: 1e10, allowable: 5e6 },
+  measured: [{ frequency: 1_420_405_750, lossDb: 0.3 }],
+  horizon: { skylineDeg: [0, 0, 25, 0] },
   use: { boxes: [{ name: 'bed', length: 2, depth: 0.9, height: 0.6 }] },
 };
 const withFitout = (fitout: object): string =>
@@ -68,19 +71,53 @@ describe('shellraise fitout', () => {
     expect(doc.door.advice.cutOrder).toHaveLength(6);
     expect(doc.door.frame.stiffness.kept).toBeLessThan(0.5);
     expect(doc.door.frame.sag.open).toBeGreaterThan(doc.door.frame.sag.whole);
+    const { props, bears, snow } = doc.door.frame.bracing;
+    expect(snow).toBe(800);
+    expect(props).toHaveLength(doc.door.advice.props.length);
+    expect(props[0].push).toBeGreaterThan(0);
+    expect(bears.map(({ part }: { part: string }) => part)).toEqual(['header', 'jamb']);
+    expect(bears[0].used).toBeGreaterThan(0);
+    expect(doc.signal[0].measured).toBe(0.3);
+    expect(doc.horizon.filter(({ by }: { by: string }) => by === 'skyline').length).toBeGreaterThan(
+      9,
+    );
     expect(doc.passes).toMatchObject([{ name: 'dish', status: 'passes', placed: 154 }]);
     expect(doc.cautions).toHaveLength(1);
   });
 
   it('says it in words, within the line, and takes options before the file', async () => {
-    const ran = await fitout(withFitout({}), '--frequency', '4 GHz', '--dish', '3.4 m');
+    const ran = await fitout(
+      withFitout({}),
+      '--frequency',
+      '4 GHz',
+      '--dish',
+      '3.4 m',
+      '--measured',
+      '4 GHz 0.9 dB',
+    );
     expect(ran.code).toBe(1);
     expect(ran.out).toMatch(/A dish of 3.400 m .* does NOT swing/);
     expect(ran.out).toMatch(/Sky at 4.000 GHz/);
     expect(ran.out).toMatch(/without a frame the shell keeps \d+ % of its stiffness/);
     expect(ran.out).toMatch(/Taking down/);
+    expect(ran.out).toMatch(/the props push \d+ N, .* cut in\s+still air/);
+    expect(ran.out).toMatch(/the header bears a pu\w+ of \d+ N and \d+ N·m; that wants/);
+    expect(ran.out).toMatch(/Where a loss was measured, square on/);
     expect(ran.out).not.toMatch(/NaN|undefined|Infinity/);
     expect(ran.out.split('\n').filter((line) => line.length > 96)).toEqual([]);
+  });
+
+  it('finds the latest moment at which a thing passes the shell while it is built', async () => {
+    const carry = [{ name: 'crate', shape: { form: 'box', size: [2.6, 2.2, 1.8] } }];
+    const file = withFitout({ carry, door: [], dish: null, frequencies: [] });
+    const ran = await fitout(file, '--pass', 'all', '--last', '--json');
+    const [last] = JSON.parse(ran.out).last;
+    expect([ran.code, ran.err, last.name, last.panels]).toEqual([0, '', 'crate', 160]);
+    expect(last.last).toMatchObject({ status: 'passes', placed: last.after.placed - 1 });
+    expect(last.last.newest).toMatch(/^\d-\d\d$/);
+    const told = await fitout(file, '--pass', 'crate', '--last');
+    expect(told.out).toMatch(/crate: the latest way that was found is with \d+ of\s+160 panels/);
+    expect((await fitout(file, '--last')).err).toMatch(/--last: only with --pass/);
   });
 
   it('names every fault of a file at once, with what was allowed', async () => {
@@ -137,6 +174,9 @@ describe('shellraise fitout', () => {
     ['--wall', 'abs thick', /--wall: found "abs thick"/],
     ['--frequency', '1 kHz', /30 MHz to 100 GHz/],
     ['--dish', 'large', /--dish: found large/],
+    ['--measured', '4 GHz', /--measured: found "4 GHz", expected a frequency/],
+    ['--measured', '1 kHz 1 dB', /30 MHz to 100 GHz and 0 to 40 dB/],
+    ['--skyline', '3, 95', /--skyline: found "3, 95", expected 1 to 360 numbers of 0 to 89°/],
   ])('refuses %s "%s" before it seeks the shell', async (option, value, words) => {
     const ran = await fitout(demo, option, value);
     expect([ran.code, ran.out]).toEqual([2, '']);

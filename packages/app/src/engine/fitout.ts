@@ -19,18 +19,16 @@ import {
   fitOut,
   floorOf,
   frameParts,
-  type Kind,
+  type LastPassing,
   type LengthUnit,
-  type LoadsSettings,
+  lastPassing,
   mountOf,
   numberOrder,
   openPlaces,
-  type PartsKnown,
   placeMasses,
   type Read,
   readStl,
   roomSheets,
-  type Shell,
   type SignalAnswer,
   sealSheets,
   shapeOfStl,
@@ -42,12 +40,10 @@ import {
   waySheets,
 } from '@shellraise/core';
 import type { OnPaper } from './on-paper.ts';
+import type { ShellParts, StandingShell } from './standing-shell.ts';
 
 /** A shell with what was said of its use, and what its papers say. */
-export interface FitoutQuestion extends OnPaper {
-  readonly shell: Shell;
-  readonly numbers: readonly string[];
-  readonly leftOut: readonly number[];
+export interface FitoutQuestion extends StandingShell, OnPaper {
   readonly settings: FitoutSettings | undefined;
   /** Radians from the datum; null: not told. */
   readonly windFrom: number | null;
@@ -153,11 +149,8 @@ export function fitoutSignal(
 }
 
 /** A door: its places, and what the frame is made of. */
-export interface FitoutDoorQuestion extends FitoutQuestion {
+export interface FitoutDoorQuestion extends FitoutQuestion, ShellParts {
   readonly places: readonly number[];
-  readonly kinds: readonly Kind[];
-  readonly parts: PartsKnown | undefined;
-  readonly loads: LoadsSettings | undefined;
   /** Whether the frame is reckoned too: seconds. */
   readonly withFrame: boolean;
 }
@@ -192,15 +185,21 @@ export function fitoutDoor(
   return { ok: true, value: { advice, frame, drawings } };
 }
 
-/** One thing of the list, through the openings or the shell with so many panels. */
+/** Through what: so many panels placed, the finished shell (null), or the latest moment that is found. */
+export type CarryWhen = number | 'last' | null;
+
+/** One thing of the list, and through what it must pass. */
 export interface FitoutCarryQuestion extends FitoutQuestion {
   readonly index: number;
-  readonly placed: number | null;
+  readonly placed: CarryWhen;
 }
 
 /** How it passes, with its drawing. */
 export interface FitoutCarryTold {
-  readonly carried: CarryAnswer;
+  readonly carried: CarryAnswer | null;
+  /** The latest moment, where that was asked: `carried` is then the way of that moment, null where none
+   * was found. */
+  readonly latest: LastPassing | null;
   readonly drawings: readonly Drawing[];
 }
 
@@ -216,18 +215,23 @@ export function fitoutCarry(
       ok: false,
       faults: [{ path: 'fitout.carry', found: `thing ${index + 1}`, expected: 'one of the list' }],
     };
-  const carried = carryThrough(
-    {
-      ...{ shell, leftOut, placed },
-      order: numberOrder(shell),
-      flange: Math.max(0.005, settings.seams.depth),
-    },
-    thing,
-    onProgress ? { onProgress } : {},
-  );
+  const about = {
+    ...{ shell, leftOut },
+    order: numberOrder(shell),
+    flange: Math.max(0.005, settings.seams.depth),
+  };
+  const look = onProgress ? { onProgress } : {};
+  const latest = placed === 'last' ? lastPassing(about, thing, look) : null;
+  const carried =
+    placed === 'last'
+      ? (latest?.last?.carried ?? null)
+      : carryThrough({ ...about, placed }, thing, look);
   const floor = floorOf(shell);
-  const drawings = waySheets({ shell, numbers, leftOut, floor, carried }, facts, onPaper(question));
-  return { ok: true, value: { carried, drawings } };
+  const drawings =
+    carried === null
+      ? []
+      : waySheets({ shell, numbers, leftOut, floor, carried }, facts, onPaper(question));
+  return { ok: true, value: { carried, latest, drawings } };
 }
 
 /** The shape of a body that comes as an STL file, and whether it only holds it. */

@@ -21,13 +21,11 @@ import {
   groundLevels,
   gustOfPressure,
   type HoleCounts,
-  type Kind,
   type LoadsSettings,
   lowestLimit,
   mechanisms,
   mergeSources,
   numberOrder,
-  type PartsKnown,
   type Provenance,
   placeMasses,
   type Read,
@@ -65,16 +63,11 @@ import { type Bent, bentStage } from './bent.ts';
 import { keepLast } from './keep-last.ts';
 import type { OnPaper } from './on-paper.ts';
 import { siteKey } from './site-key.ts';
+import type { ShellParts, StandingShell } from './standing-shell.ts';
 
 /** A shell with all that was said about its ground and its winds. */
-export interface GroundQuestion {
-  readonly shell: Shell;
-  readonly numbers: readonly string[];
-  readonly leftOut: readonly number[];
-  readonly kinds: readonly Kind[];
-  readonly loads: LoadsSettings | undefined;
+export interface GroundQuestion extends StandingShell, ShellParts {
   readonly ground: GroundSettings | undefined;
-  readonly parts: PartsKnown | undefined;
   readonly stages: StagesKnown | undefined;
   /** Holes counted on sides, and what seams are bolted with: the bolts of each seam. Unknown where
    * left out. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  readDegrees,
   readDrips,
   readFrequencies,
   readWeather,
@@ -26,6 +27,20 @@ describe('frequencies as they are typed', () => {
   it('are none where nothing is typed', () => {
     expect(readFrequencies(' ')).toEqual({ ok: true, value: [] });
   });
+});
+
+describe('a skyline as it is typed', () => {
+  it('is numbers with commas between, none where nothing is typed', () => {
+    expect(readDegrees('0, 4.5°; 12,3')).toEqual({ ok: true, value: [0, 4.5, 12, 3] });
+    expect(readDegrees(' ')).toEqual({ ok: true, value: [] });
+  });
+
+  it.each(['low', '-1, 3', '3, 90', '1,,2', Array(361).fill('1').join()])(
+    'is not read from %s',
+    (text) => {
+      expect(readDegrees(text)).toEqual({ ok: false });
+    },
+  );
 });
 
 describe('lines of numbers', () => {

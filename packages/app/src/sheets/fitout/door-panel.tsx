@@ -8,6 +8,7 @@ import { useApp, useLengths } from '../../ui/app-context.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
+import { BarForm, BracingFacts } from './door-bars.tsx';
 import { Facts } from './parts.tsx';
 import { useFitout } from './use-fitout.ts';
 
@@ -86,9 +87,11 @@ export function DoorPanel({
         <p>{words.held(advice.held.map((step) => named(advice.cutOrder[step] ?? -1)))}</p>
       ) : null}
       {frame === null ? null : <p className="quiet">{words.unframed}</p>}
+      {frame?.bracing ? <BracingFacts bracing={frame.bracing} /> : null}
       {frame !== null && frame.supposed.length > 0 ? (
         <p className="accent">{words.supposed(frame.supposed)}</p>
       ) : null}
+      <BarForm />
     </div>
   );
 }

@@ -8,7 +8,7 @@ import '../../styles/fitout.css';
 import { type Drawing, defaultFitout, mergeSources, openPlaces } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import type { FitoutDoorQuestion, FitoutQuestion } from '../../engine/fitout.ts';
+import type { CarryWhen, FitoutDoorQuestion, FitoutQuestion } from '../../engine/fitout.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState } from '../../ui/app-context.tsx';
 import { ProgressLine } from '../../ui/progress-line.tsx';
@@ -68,7 +68,7 @@ function Fitted({ stood }: { stood: Stood }) {
   const told = read?.ok ? read.value : null;
   const { shell, numbers, leftOut } = question;
   const door = useDoor(stood, question, tab === 'door');
-  const [placed, setPlaced] = useState<number | null>(null);
+  const [placed, setPlaced] = useState<CarryWhen>(null);
   const carry = useStore(carryRuns.store);
   const sky = useSky(question, tab === 'signal');
   const [shown, setShown] = useState(0);
@@ -137,6 +137,7 @@ function Fitted({ stood }: { stood: Stood }) {
               panels={numbers.length - leftOut.length}
               placed={placed}
               hasOpening={leftOut.length > 0}
+              numbers={numbers}
               onPlaced={setPlaced}
               onGo={(index) => carryRuns.start({ ...question, index, placed })}
               onCancel={carryRuns.cancel}

@@ -1,11 +1,11 @@
 // What must pass: things with their sizes or an STL file, through the finished shell or the shell while it is
 // built, and whether a way was found.
 
-import type { FitoutSettings, STL_UNITS, ThingShape } from '@shellraise/core';
+import type { FitoutSettings, LastPassing, STL_UNITS, ThingShape } from '@shellraise/core';
 import { useState } from 'react';
 import type { AskRun } from '../../engine/ask-runs.ts';
 import { fitoutEngine } from '../../engine/bridge.ts';
-import type { FitoutCarryQuestion, FitoutCarryTold } from '../../engine/fitout.ts';
+import type { CarryWhen, FitoutCarryQuestion, FitoutCarryTold } from '../../engine/fitout.ts';
 import { chooseFiles } from '../../files/choose-file.ts';
 import { useApp, useLengths } from '../../ui/app-context.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
@@ -20,12 +20,13 @@ import { useFitout } from './use-fitout.ts';
 type Carry = FitoutSettings['carry'][number];
 type Unit = keyof typeof STL_UNITS;
 
-/** The panel. `placed`: panels that stand, null for all. */
+/** The panel. `placed`: panels that stand, null for all, or the latest moment. */
 export function PassPanel({
   run,
   panels,
   placed,
   hasOpening,
+  numbers,
   onPlaced,
   onGo,
   onCancel,
@@ -33,9 +34,10 @@ export function PassPanel({
   run: AskRun<FitoutCarryQuestion, FitoutCarryTold>;
   /** Panels of the finished shell. */
   panels: number;
-  placed: number | null;
+  placed: CarryWhen;
   hasOpening: boolean;
-  onPlaced: (placed: number | null) => void;
+  numbers: readonly string[];
+  onPlaced: (placed: CarryWhen) => void;
   onGo: (index: number) => void;
   onCancel: () => void;
 }) {
@@ -51,11 +53,13 @@ export function PassPanel({
       <div className="ground-form">
         <Choice
           name={words.through}
-          value={placed === null ? 'whole' : 'stage'}
+          value={placed === null ? 'whole' : placed === 'last' ? 'last' : 'stage'}
           of={optionsOf(words.ways)}
-          onChoose={(way) => onPlaced(way === 'whole' ? null : Math.ceil(panels / 2))}
+          onChoose={(way) =>
+            onPlaced(way === 'whole' ? null : way === 'last' ? 'last' : Math.ceil(panels / 2))
+          }
         />
-        {placed === null ? null : (
+        {typeof placed !== 'number' ? null : (
           <NumberField
             name={words.placed}
             value={placed}
@@ -69,7 +73,7 @@ export function PassPanel({
       </div>
       {placed === null && !hasOpening ? <p>{words.noOpening}</p> : null}
       <ProgressLine ask={run} what={words.looking} onCancel={onCancel} />
-      <Outcome run={run} />
+      <Outcome run={run} numbers={numbers} />
       {carry.length === 0 ? <p className="quiet">{words.none}</p> : null}
       <Rows
         className="fitout-things"
@@ -111,14 +115,23 @@ export function PassPanel({
   );
 }
 
-function Outcome({ run }: { run: AskRun<FitoutCarryQuestion, FitoutCarryTold> }) {
+function Outcome({
+  run,
+  numbers,
+}: {
+  run: AskRun<FitoutCarryQuestion, FitoutCarryTold>;
+  numbers: readonly string[];
+}) {
   const words = useWords().fitout.pass;
   const lengths = useLengths();
   if (run.status === 'cancelled') return <p role="status">{words.stopped}</p>;
   if (run.status === 'failed') return <p role="alert">{run.fault}</p>;
   if (run.faults.length > 0) return <Faults faults={run.faults} />;
   if (run.value === null) return null;
-  const { name, answer } = run.value.carried;
+  const { latest, carried } = run.value;
+  if (latest !== null) return <Latest {...{ latest, numbers }} />;
+  if (carried === null) return null;
+  const { name, answer } = carried;
   return (
     <p
       role="status"
@@ -129,6 +142,22 @@ function Outcome({ run }: { run: AskRun<FitoutCarryQuestion, FitoutCarryTold> })
         : answer.status === 'cannot pass'
           ? `${words.cannot(name)} ${sentence(answer.why)}`
           : `${words.notFound(name)} ${sentence(answer.why)} ${words.notProof}`}
+    </p>
+  );
+}
+
+/** The latest moment. */
+function Latest({ latest, numbers }: { latest: LastPassing; numbers: readonly string[] }) {
+  const words = useWords().fitout.pass;
+  const { name, last, after, panels } = latest;
+  const newest = last?.carried.placed.at(-1);
+  return (
+    <p role="status" className={last === null ? 'raise-verdict accent' : 'raise-verdict'}>
+      {last === null
+        ? `${words.latestNone(name)} ${words.notProof}`
+        : after === null
+          ? words.latestOpen(name)
+          : `${words.latest(name, last.placed, panels, newest === undefined ? null : (numbers[newest] ?? null))} ${words.oneMore} ${after.answer.status === 'cannot pass' ? sentence(after.answer.why) : words.notProof}`}
     </p>
   );
 }

@@ -5,7 +5,7 @@ import type { FitoutTold } from '../../engine/fitout.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import { LengthField, NumberField } from '../ground/fields.tsx';
-import { Choice, optionsOf } from '../ground/small.tsx';
+import { AroundForm, MountForm } from './mount-forms.tsx';
 import { Facts } from './parts.tsx';
 import { useFitout } from './use-fitout.ts';
 
@@ -114,6 +114,8 @@ export function SwingPanel({
       </div>
       <h3>{words.mount}</h3>
       <MountForm />
+      <h3>{words.around}</h3>
+      <AroundForm />
       <button type="button" onClick={() => set({ dish: null }, step)}>
         {words.drop}
       </button>
@@ -164,73 +166,5 @@ function Verdict({ told, numbers }: { told: FitoutTold | null; numbers: readonly
         ]}
       />
     </>
-  );
-}
-
-function MountForm() {
-  const { fitout } = useWords();
-  const words = fitout.swing;
-  const { settings, set } = useFitout();
-  const { mount } = settings;
-  const put = (part: Partial<FitoutSettings['mount']>): void =>
-    set({ mount: { ...mount, ...part } }, fitout.changes.dish);
-  const degrees = (
-    key: 'lowestDeg' | 'highestDeg' | 'azimuthDeg' | 'latitudeDeg' | 'hourAngleDeg',
-    name: string,
-    least: number,
-    most: number,
-    note = '',
-  ) => (
-    <NumberField
-      {...{ name, least, most, note }}
-      value={mount[key]}
-      needed
-      onValue={(value) => value !== null && put({ [key]: value })}
-    />
-  );
-  return (
-    <div className="ground-form">
-      <Choice
-        name={words.kind}
-        value={mount.kind}
-        of={optionsOf(words.kinds)}
-        onChoose={(kind) => put({ kind })}
-      />
-      <LengthField
-        name={words.height}
-        value={mount.height}
-        least={0}
-        most={60}
-        needed
-        onValue={(height) => height !== null && put({ height })}
-      />
-      <LengthField
-        name={words.aside}
-        value={mount.aside[0]}
-        least={-30}
-        most={30}
-        needed
-        onValue={(x) => x !== null && put({ aside: [x, mount.aside[1]] })}
-      />
-      <LengthField
-        name={words.asideLeft}
-        value={mount.aside[1]}
-        least={-30}
-        most={30}
-        needed
-        onValue={(y) => y !== null && put({ aside: [mount.aside[0], y] })}
-      />
-      {degrees('lowestDeg', words.lowest, 0, 89)}
-      {degrees('highestDeg', words.highest, 0, 90)}
-      {mount.kind === 'azimuth and elevation'
-        ? null
-        : degrees('azimuthDeg', words.azimuth, -360, 360, words.azimuthNote)}
-      {mount.kind === 'equatorial' ? (
-        <>
-          {degrees('latitudeDeg', words.latitude, -90, 90)}
-          {degrees('hourAngleDeg', words.hourAngle, 0, 180)}
-        </>
-      ) : null}
-    </div>
   );
 }

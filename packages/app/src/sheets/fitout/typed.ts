@@ -32,6 +32,16 @@ export const writeFrequency = (hertz: number): string =>
     ? `${Number((hertz / 1e9).toFixed(6))} GHz`
     : `${Number((hertz / 1e6).toFixed(6))} MHz`;
 
+/** Elevations of 0 to 89 degrees, commas between; none where nothing is typed. */
+export function readDegrees(text: string): Typed<number[]> {
+  const parts = text.split(/[,;]/).map((part) => part.replace('°', '').trim());
+  if (parts.join('') === '') return { ok: true, value: [] };
+  const found = parts.map((part) => (part === '' ? Number.NaN : Number(part)));
+  return found.length <= 360 && found.every((one) => one >= 0 && one <= 89)
+    ? { ok: true, value: found }
+    : { ok: false };
+}
+
 /** Lines of numbers read one by one; the number of the first line that can't be. */
 export type Lines<T> =
   | { readonly ok: true; readonly value: readonly T[] }
