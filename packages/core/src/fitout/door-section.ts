@@ -28,8 +28,9 @@ export const SECTION_SUPPOSED: DoorSection = {
   allowable: null,
 };
 
-/** Words and source of the supposed section. */
+/** The supposed section in words. */
 export const SECTION_WORDS = 'a door frame of softwood, 45 by 95 mm on edge, 8 GPa';
+/** Its source. */
 export const SECTION_SOURCE: Provenance = commonPractice(`${SECTION_WORDS} supposed`);
 
 /** Shear over Young's modulus of a bar whose shear modulus nobody tells: of an even material with a ratio
