@@ -208,6 +208,7 @@ const sorts: Readonly<Record<ModelSort, true>> = {
   cut: true,
   print: true,
   snap: true,
+  'full-size': true,
 };
 /** What `patterns --as` takes: as core has them, told here again for the same reason. */
 export const patternSorts = Object.keys(sorts) as readonly ModelSort[];
@@ -235,6 +236,11 @@ export interface PatternsOptions extends PapersOptions {
   /** Between pegs and sockets, and the diameter of a peg, as typed. */
   readonly clearance: string;
   readonly peg: string;
+  /** Depth of a flange, across a hub plate, of a hole, and the floor over the base ring, as typed. */
+  readonly flange: string;
+  readonly plate: string;
+  readonly hole: string;
+  readonly floor: string;
   /** What the printer can hold, as typed. */
   readonly bed: string;
 }

@@ -187,7 +187,7 @@ export function program(): Command {
     .addOption(
       new Option(
         '--as <what>',
-        'net: fewest pieces of paper; strips: course by course; cut: DXF and SVG; print: the shell as STL, 3MF and glTF; snap: panels and hubs to print and push together',
+        'net: fewest pieces of paper; strips: course by course; cut: DXF and SVG; print: the shell as STL, 3MF and glTF; snap: panels and hubs to print and push together; full-size: parts to make, and DXF at 1 : 1',
       )
         .choices([...patternSorts])
         .default('net'),
@@ -210,6 +210,10 @@ export function program(): Command {
     .option('--bed <size>', 'with print, snap: what the printer holds', '220 x 220 x 250 mm')
     .option('--clearance <length>', 'with snap: room round pegs and between panels', '0.2 mm')
     .option('--peg <diameter>', 'with snap: of a peg', '4 mm')
+    .option('--flange <depth>', 'with full-size: of a flange; "0 mm": none', '40 mm')
+    .option('--plate <diameter>', 'with full-size: of a hub plate', '200 mm')
+    .option('--hole <diameter>', 'with full-size: of a hole', '9 mm')
+    .option('--floor <height>', 'with full-size: of the floor over the lowest hub', '0 mm')
     .action(async (file, options) =>
       (await import('./commands/patterns.ts')).patterns(file, options),
     );

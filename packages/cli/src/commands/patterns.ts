@@ -6,7 +6,9 @@ import {
   type ModelRefused,
   type ModelSettings,
   modelOf,
+  orientShell,
   readLength,
+  sidePatterns,
 } from '@shellraise/core';
 import { badInput } from '../ending.ts';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
@@ -61,6 +63,10 @@ function settingsOf(options: PatternsOptions): ModelSettings {
     bed: sizes('--bed', options.bed, 3) as [number, number, number],
     clearance: mm('--clearance', options.clearance, 'from 0'),
     peg: mm('--peg', options.peg),
+    flange: mm('--flange', options.flange, 'from 0'),
+    plate: mm('--plate', options.plate),
+    hole: mm('--hole', options.hole),
+    floor: mm('--floor', options.floor, 'from 0'),
   };
 }
 
@@ -68,7 +74,18 @@ function groundOf(chosen: Chosen, options: PatternsOptions): ModelGround {
   const { standing, loaded, numbers } = chosen;
   const kinds = fittedKinds(chosen);
   const lengths = lengthsIn(options.lengths);
+  const leftOut = leftOutOf(chosen, options.open);
+  const { pile, takeoff, holes } = loaded;
+  const patterns = sidePatterns(kinds, takeoff, holes);
   return {
+    making: {
+      allowance: pile.measuredAlong === 'hubs' ? 0 : pile.hubAllowance,
+      holes: (k) => (patterns[k] ?? []).map((pattern) => pattern?.holes ?? null),
+      whole: {
+        shell: orientShell(chosen.shape.shell, chosen.way.crown, chosen.datumTurn),
+        leftOut: leftOut.map((p) => standing.places[p] as number),
+      },
+    },
     shell: standing.shell,
     course: standing.courses.course,
     faces: numbers.numbers.map((number, p) => {
@@ -76,7 +93,7 @@ function groundOf(chosen: Chosen, options: PatternsOptions): ModelGround {
       return { number, kind: kind?.id ?? '?', mark: kind?.marks[0] ?? '' };
     }),
     kinds: kinds.map(({ id }) => id),
-    leftOut: leftOutOf(chosen, options.open),
+    leftOut,
     title: loaded.title,
     lengths: options.lengths,
     facts: (sheet) => ({
@@ -86,7 +103,9 @@ function groundOf(chosen: Chosen, options: PatternsOptions): ModelGround {
       assumes: `Arrangement ${chosen.number}. ${fittedWords(loaded.pile, lengths)}`
         .replaceAll('"', '″')
         .replaceAll("'", '′'),
-      caution: 'A model shows the shape. It proves nothing about strength.',
+      ...(options.as !== 'full-size' && {
+        caution: 'A model shows the shape. It proves nothing about strength.',
+      }),
     }),
   };
 }

@@ -9,10 +9,10 @@ import type { CutJoint } from './cut-parts.ts';
 import type { FaceWords } from './net-sheets.ts';
 
 /** The sorts of model, in the order in which they are told. */
-export const modelSorts = ['net', 'strips', 'cut', 'print', 'snap'] as const;
+export const modelSorts = ['net', 'strips', 'cut', 'print', 'snap', 'full-size'] as const;
 
 /** A sort of model: paper net, paper net course by course, parts to cut, the shell as one solid, panels
- * and hubs to print and push together. */
+ * and hubs to print and push together, drawings of parts in their true size. */
 export type ModelSort = (typeof modelSorts)[number];
 
 /** What is told of the shell. */
@@ -27,6 +27,15 @@ export interface ModelGround {
   /** Places that stay open, by index. */
   readonly leftOut: readonly number[];
   readonly title: string;
+  /** What is known of how its panels are made; absent: nothing. */
+  readonly making?: {
+    /** Hub-to-hub length less the measured side, metres; null: unknown. */
+    readonly allowance: number | null;
+    /** Kind (index) → its sides → holes along each. */
+    readonly holes: (kind: number) => readonly (number | null)[];
+    /** The whole net in the standing shell's axes, and its places that stay open. */
+    readonly whole: { readonly shell: Shell; readonly leftOut: readonly number[] };
+  };
   /** What a sheet of that name bears. */
   readonly facts: (sheet: string) => SheetFacts;
   readonly lengths: LengthsShown;
@@ -52,6 +61,12 @@ export interface ModelSettings {
   readonly clearance: number;
   /** Diameter of a peg. */
   readonly peg: number;
+  /** At full size: depth of a flange (0: none), across a hub plate, of a hole. */
+  readonly flange: number;
+  readonly plate: number;
+  readonly hole: number;
+  /** At full size: how far a level floor lies above the lowest hub of the base ring. */
+  readonly floor: number;
 }
 
 /** What a model is made with unless told otherwise; our own choice. */
@@ -67,6 +82,10 @@ export const defaultModel: ModelSettings = {
   bed: [220, 220, 250],
   clearance: 0.2,
   peg: 4,
+  flange: 40,
+  plate: 200,
+  hole: 9,
+  floor: 0,
 };
 
 /** A file of a model. */

@@ -8,6 +8,7 @@ import type {
   ModelSort,
 } from './model-ask.ts';
 import { cutModel } from './model-cut.ts';
+import { fullSizeModel } from './model-full-size.ts';
 import { netModel } from './model-net.ts';
 import { printModel } from './model-print.ts';
 import { snapModel } from './model-snap.ts';
@@ -36,5 +37,7 @@ export function modelOf(
       return printModel(ground, settings);
     case 'snap':
       return snapModel(ground, settings);
+    case 'full-size':
+      return fullSizeModel(ground, settings);
   }
 }

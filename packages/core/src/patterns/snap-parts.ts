@@ -1,16 +1,13 @@
 // All parts of a snap model: one solid for each kind of panel and each class of hub, with how many of it
 // are printed and where they go. Millimetres at scale.
 
-import { acos } from '../math/angle.ts';
-import { dot } from '../math/vector.ts';
 import type { PlaceId } from '../shell/ids.ts';
-import { partOf } from '../shell/part.ts';
 import type { Shell } from '../shell/shell.ts';
-import { fansOf } from '../shell/stars.ts';
 import { type FlatPanel, framedPanel } from './flat-panel.ts';
+import { cornersOf, hubClasses } from './hub-classes.ts';
 import { type Mesh, meshBox } from './mesh.ts';
 import { type SnapFit, type SnapOptions, snapFit } from './snap-fit.ts';
-import { type HubRays, hubRays, snapHub } from './snap-hub.ts';
+import { snapHub } from './snap-hub.ts';
 import { snapFaces, snapPanel } from './snap-panel.ts';
 
 /** A part that is printed as often as it counts. */
@@ -106,67 +103,23 @@ function sizesOf(shell: Shell, place: PlaceId, corners: FlatPanel): number[] {
   );
 }
 
-/** Hubs are alike where no ray of them differs by more, radians: a fifth of a degree. */
-const ALIKE = 0.0035;
-
 function hubsOfShell(shell: Shell, places: readonly PlaceId[], fit: SnapFit): SnapPart[] {
-  const part = partOf(shell, places);
-  const classes: { rays: HubRays; at: number[] }[] = [];
-  for (const star of fansOf(part.shell).flat()) {
-    const rays = hubRays(part.shell, star);
-    const hub = part.hubs[star.hub] as number;
-    const known = classes.find((one) => alike(one.rays, rays));
-    if (known) known.at.push(hub);
-    else classes.push({ rays, at: [hub] });
-  }
-  return classes
-    .sort(
-      (a, b) =>
-        Number(b.rays.closed) - Number(a.rays.closed) ||
-        cornersOf(a.rays) - cornersOf(b.rays) ||
-        b.at.length - a.at.length,
-    )
-    .map(({ rays, at }, i): SnapPart => {
-      const mesh = snapHub(rays, fit);
-      const rim = rays.rays.map(([x, y]): readonly [number, number] => [fit.rim * x, fit.rim * y]);
-      const count = cornersOf(rays);
-      return {
-        sort: 'hub',
-        name: `hub ${i + 1}`,
-        count: at.length,
-        mesh,
-        cover: Array.from({ length: count }, (_, k) => [
-          [0, 0] as const,
-          rim[k] as FlatPanel[number],
-          rim[(k + 1) % rim.length] as FlatPanel[number],
-        ]),
-        at,
-      };
-    });
-}
-
-/** Number of corners of a star. */
-const cornersOf = ({ rays, closed }: HubRays): number => (closed ? rays.length : rays.length - 1);
-
-/** Whether one star lies on another after a turn about the hub. */
-function alike(a: HubRays, b: HubRays): boolean {
-  const n = a.rays.length;
-  if (a.closed !== b.closed || n !== b.rays.length) return false;
-  const [p, q] = [a, b].map(marksOf) as [[number, number][], [number, number][]];
-  return Array.from({ length: a.closed ? n : 1 }, (_, turn) => turn).some((turn) =>
-    p.every(([slope, angle], i) => {
-      const [otherSlope, otherAngle] = q[(i + turn) % n] as [number, number];
-      return Math.abs(slope - otherSlope) < ALIKE && Math.abs(angle - otherAngle) < ALIKE;
-    }),
-  );
-}
-
-/** Ray → how it slopes, and the corner that follows it (0 after the last of an open star). */
-const marksOf = ({ rays, closed }: HubRays): [number, number][] =>
-  rays.map((ray, i) => {
-    const next = i + 1 < rays.length ? rays[i + 1] : closed ? rays[0] : undefined;
-    return [Math.asin(ray[2]), next ? acos(dot(ray, next)) : 0];
+  return hubClasses(shell, places).map(({ rays, hubs }, i): SnapPart => {
+    const rim = rays.rays.map(([x, y]): readonly [number, number] => [fit.rim * x, fit.rim * y]);
+    return {
+      sort: 'hub',
+      name: `hub ${i + 1}`,
+      count: hubs.length,
+      mesh: snapHub(rays, fit),
+      cover: Array.from({ length: cornersOf(rays) }, (_, k) => [
+        [0, 0] as const,
+        rim[k] as FlatPanel[number],
+        rim[(k + 1) % rim.length] as FlatPanel[number],
+      ]),
+      at: hubs,
+    };
   });
+}
 
 /** Height of a part as it lies, millimetres. */
 export const partHeight = ({ mesh }: SnapPart): number => {

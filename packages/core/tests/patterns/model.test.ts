@@ -48,6 +48,7 @@ describe('a model', () => {
     ['strips', /^strips(-\d+)?\.svg$/],
     ['cut', /^cut(-\d+)?\.(svg|dxf)$/],
     ['print', /^(shell|person)\.(stl|3mf|glb|svg)$/],
+    ['full-size', /^(panel-\d|hub-plate-\d)\.(svg|dxf)$/],
     ['snap', /^(bed(-\d+)?|panel-\d|hub-\d)\.(stl|3mf|svg)$/],
   ] as const)('as %s is files with names of its own, the same bytes each time', (sort, names) => {
     const made = ask(sort);
@@ -106,7 +107,15 @@ describe('a model', () => {
     expect(no('snap', { peg: -4 }).setting).toBe('peg');
     expect(no('snap', { bed: [220, 220, 4] }).expected).toMatch(/lower than/);
     expect(no('snap', { bed: [20, 20, 20] }).expected).toMatch(/at no scale/);
-    for (const sort of ['net', 'snap'] as const)
+    expect(no('full-size', { flange: -1 }).setting).toBe('flange');
+    expect(no('full-size', { hole: 0 }).setting).toBe('hole');
+    expect(no('full-size', { plate: 20 })).toMatchObject({
+      setting: 'plate',
+      expected: expect.stringContaining('more than 27 mm'),
+    });
+    expect(ask('full-size', { plate: 27.1 }).ok).toBe(true);
+    expect(no('full-size', { floor: 1e5 }).setting).toBe('floor');
+    for (const sort of ['net', 'snap', 'full-size'] as const)
       expect(ask(sort, {}, { leftOut: everyPlace })).toMatchObject({ ok: false, setting: 'open' });
   });
 });
