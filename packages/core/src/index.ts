@@ -1327,7 +1327,9 @@ export {
   supposedVehicles,
 } from './papers/storage-section.ts';
 export { type Trip, type Trips, tripsOf, type Vehicle } from './papers/trips.ts';
-export { type PermitOptions, type PermitQuestion, permitSheets } from './papers/permit-sheets.ts';
+export type { PermitQuestion } from './papers/permit-question.ts';
+export { type PermitOptions, permitSheets } from './papers/permit-sheets.ts';
+export type { MeasuredShell } from './papers/shell-measures.ts';
 export { netCode, projectCode } from './papers/small-project.ts';
 export {
   type StorageOptions,

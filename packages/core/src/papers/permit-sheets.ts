@@ -2,16 +2,8 @@
 // statement and a list of risks drafted from the raising plan, blanks where only people can answer. A
 // draft for whoever decides; it is no engineer's approval and says so on every sheet.
 
-import type { AnchorPlan } from '../ground/anchors/plan.ts';
-import type { Base } from '../ground/base.ts';
-import { facesOf } from '../loads/panels.ts';
 import type { Provenance } from '../loads/provenance.ts';
-import { norm, pointAt } from '../math/vector.ts';
-import type { RaisingPlan, RaisingStage } from '../raise/plan.ts';
-import type { StageWinds } from '../raise/winds.ts';
-import type { PlaceId, SideId } from '../shell/ids.ts';
-import { hubsOf, placeAt, placeCount, type Shell, seamCount } from '../shell/shell.ts';
-import type { DesignLoads } from '../stages/site.ts';
+import type { RaisingStage } from '../raise/plan.ts';
 import type { Drawing } from './drawing.ts';
 import { elevationItems } from './elevation.ts';
 import type { SheetFacts } from './flat-plan-sheet.ts';
@@ -21,21 +13,10 @@ import { baseItems, hubNumbers, placeGround } from './ground-plan.ts';
 import { type LengthsShown, largeFirst, largeSecond, lengthsNote } from './length-text.ts';
 import { windWords } from './lift-card-sheets.ts';
 import type { Paper } from './page.ts';
-
-/** What the pack is drafted from. */
-export interface PermitQuestion {
-  readonly shell: Shell;
-  /** Places left out on purpose, by index. */
-  readonly leftOut: readonly number[];
-  readonly base: Base;
-  readonly loads: DesignLoads;
-  /** Null where there is none yet. */
-  readonly anchors: AnchorPlan | null;
-  readonly plan: Pick<RaisingPlan, 'stages' | 'assumed'>;
-  readonly winds: readonly StageWinds[];
-  /** Mass of the panel at a place, kg; null where unknown. */
-  readonly massOf: (place: number) => number | null;
-}
+import { blankBlocks, methodBlocks, riskBlocks } from './permit-method.ts';
+import type { PermitQuestion } from './permit-question.ts';
+import { shellMeasures } from './shell-measures.ts';
+import { stageWords } from './stage-words.ts';
 
 /** Options of `permitSheets`. */
 export interface PermitOptions {
@@ -46,60 +27,6 @@ export interface PermitOptions {
 /** The line that stands on every sheet of the pack. */
 export const PERMIT_CAUTION =
   'A draft made from a plan of work by a program, for people to check, complete and sign. It is no engineer’s approval and no proof of safety: figures are estimates; local codes, the authority and a licensed engineer or rigger decide.';
-
-/** Measures of a shell as it stands, metres, square metres, kilograms. */
-export interface ShellMeasures {
-  readonly width: number;
-  readonly height: number;
-  /** Across the base ring, hub to hub, the widest; floor within it. */
-  readonly base: number;
-  readonly floor: number;
-  readonly skin: number;
-  readonly panels: number;
-  /** Seams of two panels that stand. */
-  readonly seams: number;
-  /** Of the panels whose mass is known, and how many are not. */
-  readonly mass: number;
-  readonly unweighed: number;
-}
-
-/** The measures; width is the greatest across, whichever way. */
-export function shellMeasures({
-  shell,
-  base,
-  leftOut,
-  massOf,
-}: Pick<PermitQuestion, 'shell' | 'base' | 'leftOut' | 'massOf'>): ShellMeasures {
-  const out = new Set(leftOut);
-  const places = Array.from({ length: placeCount(shell) }, (_, p) => p).filter((p) => !out.has(p));
-  const faces = facesOf(shell);
-  const hubs = [...new Set(places.flatMap((p) => hubsOf(shell, p as PlaceId)))].map((h) =>
-    pointAt(shell.hubs, h),
-  );
-  const across = (points: readonly (readonly [number, number, ...number[]])[]): number =>
-    Math.max(0, ...points.flatMap((a) => points.map((b) => Math.hypot(a[0] - b[0], a[1] - b[1]))));
-  const heights = hubs.map(([, , z]) => z);
-  const ring = base.hubs.map(({ at }) => at);
-  const masses = places.map(massOf);
-  return {
-    width: across(hubs),
-    height: Math.max(...heights) - Math.min(...heights),
-    base: across(ring),
-    floor: Math.abs(
-      ring.reduce((sum, [x, y], i) => {
-        const [u, v] = ring[(i + 1) % ring.length] as readonly [number, number];
-        return sum + x * v - u * y;
-      }, 0) / 2,
-    ),
-    skin: places.reduce((sum, p) => sum + norm(pointAt(faces.area, p)), 0),
-    panels: places.length,
-    seams: Array.from({ length: seamCount(shell) }, (_, m) => m).filter((m) =>
-      [0, 1].every((end) => !out.has(placeAt(shell, shell.seams[2 * m + end] as SideId))),
-    ).length,
-    mass: masses.reduce((sum: number, mass) => sum + (mass ?? 0), 0),
-    unweighed: masses.filter((mass) => mass === null).length,
-  };
-}
 
 /** The pack. */
 export function permitSheets(
@@ -301,16 +228,6 @@ function stageBlocks({ plan, winds }: PermitQuestion): FlowBlock[] {
   ];
 }
 
-/** `course 3`, `closing the course`, … */
-export const stageWords = ({ sort, course }: Pick<RaisingStage, 'sort' | 'course'>): string =>
-  sort === 'course'
-    ? `course ${course}`
-    : sort === 'closing'
-      ? `closes course ${course}`
-      : sort === 'base'
-        ? 'base ring'
-        : sort;
-
 const overnightWords = ({ overnight: { verdict, gust } }: RaisingStage): string =>
   verdict === 'stands'
     ? 'yes, wind not asked'
@@ -321,166 +238,3 @@ const overnightWords = ({ overnight: { verdict, gust } }: RaisingStage): string 
         : verdict === 'unknown'
           ? 'not known: no'
           : 'no: gives way';
-
-function methodBlocks({
-  plan,
-  anchors,
-  base,
-  shell,
-  leftOut,
-  massOf,
-}: PermitQuestion): FlowBlock[] {
-  const { stages } = plan;
-  const props = Math.max(0, ...stages.map((stage) => stage.props.length));
-  const heaviest = Math.max(
-    0,
-    ...Array.from(shell.kind, (_, p) => (leftOut.includes(p) ? 0 : (massOf(p) ?? 0))),
-  );
-  const highest = Math.max(0, ...stages.flatMap(({ lifts }) => lifts.map(({ height }) => height)));
-  const steps = [
-    'Before the day: the site is looked at for cables, pipes, slopes, trees, soft ground and who passes by; the forecast is read each evening and each morning by one named person.',
-    `Marking out: ${base.hubs.length} base hubs are staked from one centre with chords and check diagonals; levels are read and shims laid.`,
-    anchors === null
-      ? 'Anchors: there is no anchor plan yet; nothing is raised before there is one.'
-      : `Anchors: ${anchors.count} are set, some of them pulled in a test; the base ring is tied down as soon as it stands.`,
-    `Raising: ${stages.length} stages in the order of the plan, ${stages.reduce((sum, { lifts }) => sum + lifts.length, 0)} lifts. ${heaviest > 0 ? `The heaviest single panel weighs ${heaviest.toFixed(0)} kg.` : 'Nobody weighed a panel yet.'} The highest place ends ${highest.toFixed(1)} m over the base ring.`,
-    props === 0
-      ? 'No stage needs props.'
-      : `Props: as many as ${props} at once, tied at head and foot, each put in before the piece that needs it is let go, and taken out only when the plan says so.`,
-    'Bolts go finger-tight, then snug course by course, then final over the whole shell; nobody drills, files or forces a hole without a word from the lead.',
-    'Each lift has one caller. Nobody stands below a piece or where it would fall. Anybody may call STOP.',
-    'Wind: gusts are measured at the shell. Over the limit of the stage everybody comes down, props and lines are checked, the area is cleared.',
-    'Evening: work ends only at a stop point; what stands is closed down, guyed as planned, fenced and told to whoever watches.',
-    'After the last pass: bolts are sampled, anchors and base ring looked at again, seams sealed, the record handed over.',
-    'Taking down: the same order backwards; the shell is not self-supporting once a course is opened, and the props of the raising come back.',
-  ];
-  return [
-    heading('Method statement, drafted from the plan'),
-    list('number', steps),
-    heading('What the plan assumes'),
-    list('dash', plan.assumed.length === 0 ? ['Nothing besides.'] : plan.assumed),
-  ];
-}
-
-function riskBlocks({ plan, loads, anchors }: PermitQuestion): FlowBlock[] {
-  const onProps = plan.stages.filter(({ props }) => props.length > 0).length;
-  const nights = plan.stages.filter(({ stopPoint }) => stopPoint).length;
-  const risks: (readonly [string, string, string])[] = [
-    [
-      'wind takes the half-built shell',
-      'crew, passers-by',
-      `a stop-work gust for each stage, measured at the shell; ${nights} stop points for the night; ${anchors === null ? 'NO ANCHOR PLAN YET' : 'base tied down from the first stage'}`,
-    ],
-    [
-      'part of the shell folds or falls in',
-      'crew inside',
-      `an order in which every stage stands by its geometry; props in ${onProps} stages; nobody inside without need, helmets`,
-    ],
-    [
-      'a panel or tool is dropped',
-      'crew, passers-by',
-      'fenced fall range, a look-out, helmets, tools on lanyards',
-    ],
-    [
-      'fall from ladder, platform or tower',
-      'crew',
-      'platforms before ladders, three points of contact, nobody alone, nobody on the shell',
-    ],
-    [
-      'backs and hands hurt by lifting',
-      'crew',
-      'teams by weight, gloves, turns, panels stacked where they go up',
-    ],
-    ['fingers in holes and seams', 'crew', 'drift pins, never fingers; the caller’s words'],
-    [
-      'a cable or pipe is struck by a stake',
-      'crew',
-      'plans of services asked for, scan before driving',
-    ],
-    [
-      'hidden damage of second-hand panels',
-      'crew, users',
-      'every panel looked at on both faces; doubtful ones set aside',
-    ],
-    ['bolts left loose', 'users', 'a record of each seam’s pass; samples with a torque wrench'],
-    ['lightning', 'crew, users', 'stop at the first thunder; nobody in or at the shell'],
-    ['heat, cold, tiredness', 'crew', 'breaks, water, shelter; end of work before dark'],
-    [
-      'fire, smoke, no second way out',
-      'users',
-      'openings kept free; extinguisher; materials’ fire class asked for',
-    ],
-    ['cars and visitors on site', 'everybody', 'one way in, fence, somebody who greets'],
-    [
-      'snow or ponding water after the handover',
-      'users',
-      loads.snow.length === 0
-        ? 'snow NOT reckoned: clear it, or close the shell'
-        : 'loads above; clear it before they are reached',
-    ],
-  ];
-  return [
-    heading('Risks, drafted from the plan'),
-    words(
-      'Blank columns are for people on this site: how bad and how likely is it then, and who sees to it?',
-      { quiet: true },
-    ),
-    {
-      block: 'table',
-      grid: true,
-      size: 3,
-      rowHeight: 10,
-      columns: [
-        { name: 'what can happen', share: 0.22, bold: true },
-        { name: 'to whom', share: 0.13 },
-        { name: 'what is done about it', share: 0.37 },
-        { name: 'what is left', share: 0.14 },
-        { name: 'who sees to it', share: 0.14 },
-      ],
-      rows: [
-        ...risks.map((row) => [...row, '', '']),
-        ...Array.from({ length: 2 }, () => ['', '', '', '', '']),
-      ],
-    },
-  ];
-}
-
-/** What only people can answer. */
-const blankBlocks: readonly FlowBlock[] = [
-  heading('Only people can answer'),
-  {
-    block: 'blanks',
-    names: [
-      'Organiser, address, telephone',
-      'Lead on site, telephone',
-      'Place of the shell, with coordinates',
-      'Owner of the land, consent of (day)',
-      'First and last day of work',
-      'Stands from, until',
-      'Use; most people inside at once',
-      'Where the shell comes from, its maker and age',
-      'Material of the panels and its fire class (paper at hand?)',
-      'Insurer, number of the policy, sum insured',
-      'Authority, number of the application',
-      'Engineer or rigger who checked (name, licence, scope)',
-      'Soil, and who tested the anchors (day, pulls)',
-      'Services under the ground asked for at',
-      'Distance to buildings, trees, lines, roads',
-      'Electricity, lightning protection by',
-      'Ways out, lights, extinguishers',
-      'First aider; nearest emergency room',
-      'Way for ambulance and fire brigade',
-      'Who watches it at night and in wind',
-      'Who decides to clear it, at what gust',
-    ],
-  },
-  heading('Signed'),
-  {
-    block: 'blanks',
-    names: [
-      'Organiser: name, day, signature',
-      'Lead on site: name, day, signature',
-      'Checked by: name, day, signature',
-    ],
-  },
-];

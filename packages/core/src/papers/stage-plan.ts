@@ -182,3 +182,15 @@ function datum([x, y]: Point): Item[] {
     text([x + 2.2, tip + 1.8], 'datum', 2.8),
   ];
 }
+
+/** The plan shifted on its sheet, millimetres. */
+export function movedPlan(base: StagePlan, [dx, dy]: Point): StagePlan {
+  const by = ([x, y]: Point): Point => [x + dx, y + dy];
+  return {
+    ...base,
+    outlines: base.outlines.map((outline) => outline.map(by)),
+    labels: base.labels.map((label) => ({ ...label, at: by(label.at) })),
+    hubs: base.hubs.map(by),
+    top: by(base.top),
+  };
+}

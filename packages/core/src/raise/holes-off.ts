@@ -5,6 +5,7 @@
 // Standard Practice, correction of fit-up (from memory).
 
 import { commonPractice, fromMemory, type Provenance } from '../loads/provenance.ts';
+import { seamOf } from '../record/names.ts';
 import { endHubAt } from '../shell/geometry.ts';
 import { hubAt, type Shell } from '../shell/shell.ts';
 import { nominalSize, readThread } from '../takeoff/threads.ts';
@@ -120,14 +121,14 @@ function slackenable(
   return found;
 }
 
-/** A seam by the numbers of its two places, such as `1-05/1-06`. */
+/** A seam by the numbers of its two places, as the record calls it: `1-05/1-06`. */
 export function seamName(
   { seams, sidePlace }: Shell,
   numbers: readonly string[],
   seam: number,
 ): string {
-  return [0, 1]
-    .map((k) => numbers[sidePlace[seams[2 * seam + k] as number] as number] ?? '?')
-    .sort()
-    .join('/');
+  const [a, b] = [0, 1].map(
+    (k) => numbers[sidePlace[seams[2 * seam + k] as number] as number] ?? '?',
+  );
+  return seamOf(a as string, b as string);
 }

@@ -42,7 +42,7 @@ export function recordPlan(
     const [a, b] = [2 * m, 2 * m + 1].map((i) => shell.sidePlace[shell.seams[i]!]!);
     return (byName(a!, b!) <= 0 ? [a, b] : [b, a]) as readonly [number, number];
   });
-  const seams = seamPlaces.map(([a, b]) => `${places[a]}/${places[b]}`);
+  const seams = seamPlaces.map(([a, b]) => seamOf(places[a] as string, places[b] as string));
   const hubPlaces: number[][] = Array.from({ length: hubCount(shell) }, () => []);
   shell.sideHub.forEach((hub, side) => {
     hubPlaces[hub]?.push(shell.sidePlace[side]!);
@@ -62,6 +62,10 @@ export function recordPlan(
     hubIndex: indexOf(hubs.map((name) => name || ' ')),
   };
 }
+
+/** The name of the seam of two places, by their numbers: the earlier first, `1-05/1-06`. */
+export const seamOf = (a: string, b: string): string =>
+  compareNumbers(a, b) <= 0 ? `${a}/${b}` : `${b}/${a}`;
 
 /** Orders place numbers by course, then by position. */
 export function compareNumbers(a: string, b: string): number {

@@ -4,11 +4,9 @@ import { dossierSheets } from '../../src/papers/dossier-sheets.ts';
 import { type Drawing, flatItems } from '../../src/papers/drawing.ts';
 import { elsewhereSheets } from '../../src/papers/elsewhere-sheets.ts';
 import { stacksOf } from '../../src/papers/packing.ts';
-import {
-  type PermitQuestion,
-  permitSheets,
-  shellMeasures,
-} from '../../src/papers/permit-sheets.ts';
+import type { PermitQuestion } from '../../src/papers/permit-question.ts';
+import { permitSheets } from '../../src/papers/permit-sheets.ts';
+import { shellMeasures } from '../../src/papers/shell-measures.ts';
 import { projectCode } from '../../src/papers/small-project.ts';
 import { storageSheets } from '../../src/papers/storage-sheets.ts';
 import { looksLikeProject, readProject } from '../../src/project/project.ts';

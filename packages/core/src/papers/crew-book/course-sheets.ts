@@ -9,7 +9,7 @@ import type { SheetFacts } from '../flat-plan-sheet.ts';
 import { flowSheets } from '../flow.ts';
 import type { FlowColumn } from '../flow-blocks.ts';
 import { lengthsNote } from '../length-text.ts';
-import { chosenPlanItems, stagePlan } from '../stage-plan.ts';
+import { chosenPlanItems, movedPlan, stagePlan } from '../stage-plan.ts';
 import { type CrewBookContent, plural } from './content.ts';
 import type { BookLook } from './stage-cards.ts';
 
@@ -52,7 +52,7 @@ export function courseSheets(
           {
             block: 'figure',
             height: height + 4,
-            draw: ({ y }) => chosenPlanItems(stagePlanAt(baseOf(height), y), new Set(places)),
+            draw: ({ y }) => chosenPlanItems(movedPlan(baseOf(height), [0, y]), new Set(places)),
           },
           { block: 'table', columns: [...columns, ...columns], rows: twoAcross(rows) },
         ],
@@ -86,20 +86,6 @@ const columns: readonly FlowColumn[] = [
   { name: 'stage', share: 0.08 },
   { name: 'beside', share: 0.26 },
 ];
-
-const stagePlanAt = (
-  base: ReturnType<typeof stagePlan>,
-  y: number,
-): ReturnType<typeof stagePlan> => {
-  const by = ([px, py]: readonly [number, number]): [number, number] => [px, py + y];
-  return {
-    ...base,
-    outlines: base.outlines.map((outline) => outline.map(by)),
-    labels: base.labels.map((label) => ({ ...label, at: by(label.at) })),
-    hubs: base.hubs.map(by),
-    top: by(base.top),
-  };
-};
 
 const byNumber = (a: string, b: string): number => a.localeCompare(b, 'en', { numeric: true });
 

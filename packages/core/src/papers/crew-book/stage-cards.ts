@@ -10,7 +10,7 @@ import { type FlowBlock, list, words } from '../flow-blocks.ts';
 import { type LengthsShown, lengthsNote } from '../length-text.ts';
 import type { Paper } from '../page.ts';
 import { ARM_LENGTH_TYPE } from '../panel-labels.ts';
-import { type StagePlan, stagePlan, stagePlanItems } from '../stage-plan.ts';
+import { movedPlan, type StagePlan, stagePlan, stagePlanItems } from '../stage-plan.ts';
 import { fittingSize, wrapText } from '../text-width.ts';
 import {
   bookCaution,
@@ -184,22 +184,9 @@ function figure(
     }
     y += 2.2;
   }
-  const shift: Placed = [box.x + box.width - room.plan, box.y];
-  return [...items, ...stagePlanItems(moved(base, shift), plan, stage.number)];
+  const own = movedPlan(base, [box.x + box.width - room.plan, box.y]);
+  return [...items, ...stagePlanItems(own, plan, stage.number)];
 }
-
-type Placed = readonly [number, number];
-
-const moved = (base: StagePlan, [dx, dy]: Placed): StagePlan => {
-  const by = ([x, y]: Placed): [number, number] => [x + dx, y + dy];
-  return {
-    ...base,
-    outlines: base.outlines.map((outline) => outline.map(by)),
-    labels: base.labels.map((label) => ({ ...label, at: by(label.at) })),
-    hubs: base.hubs.map(by),
-    top: by(base.top),
-  };
-};
 
 /** Most people that one thing in the stage takes at once. */
 function peopleWords({ tasks }: CrewBookContent, { number }: RaisingStage): string {
