@@ -1,6 +1,6 @@
 // Running other programs from the scripts: one place for how their output and failures are shown.
 
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -26,6 +26,20 @@ export function capture(program, args, options = {}) {
   const output = `${done.stdout ?? ''}${done.stderr ?? ''}${done.error ? done.error.message : ''}`;
   return { code: done.status ?? 1, output };
 }
+
+/** Runs a program beside whatever else goes on: a promise of its output (where that is not shown at
+ * once, by `stdio`) and exit code. */
+export const started = (program, args, options = {}) =>
+  new Promise((done) => {
+    const child = spawn(program, args, { cwd: root, stdio: 'pipe', ...options });
+    let output = '';
+    for (const stream of [child.stdout, child.stderr])
+      stream?.setEncoding('utf8').on('data', (text) => {
+        output += text;
+      });
+    child.on('error', (error) => done({ code: 1, output: `${program}: ${error.message}` }));
+    child.on('close', (code) => done({ code: code ?? 1, output }));
+  });
 
 /** The script file behind a command of an installed package, e.g. `bin('typescript', 'tsc')`. */
 export function bin(name, command = name) {

@@ -1,50 +1,68 @@
 // `npm test`: installs what is needed, then types, lint, layers, docs and all tests. The last
 // line counts them: each check is one, each test is one. Anything failed or unexplained is an
 // exit code other than 0. Arguments go to vitest: `npm test -- packages/core/tests/measure`.
+// Browser tests wait more than they work: without arguments they run beside all that is not built.
 
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build, buildApp, buildCli } from './build.mjs';
 import { chromium } from './chromium.mjs';
 import { install } from './install.mjs';
-import { bin, capture, root, run, since } from './run.mjs';
+import { bin, root, since, started } from './run.mjs';
 
 const node = process.execPath;
 const tsc = (project) =>
-  capture(node, [bin('typescript', 'tsc'), '-p', project, '--pretty', 'false']);
-const script = (name, ...args) => capture(node, [join(root, 'scripts', name), ...args]);
+  started(node, [bin('typescript', 'tsc'), '-p', project, '--pretty', 'false']);
+const script = (name, ...args) => started(node, [join(root, 'scripts', name), ...args]);
 
-process.exitCode = test(process.argv.slice(2));
+/** What tests need. */
+const builds = [
+  ['types of the sources', build],
+  ['the command line bundles', buildCli],
+  ['the app bundles', buildApp],
+];
 
-function test(args) {
+/** One processor is the browser's. */
+const othersAtOnce = Math.max(1, availableParallelism() - 1);
+
+const checks = [
+  ['types of the core tests', () => tsc('packages/core/tests')],
+  ['types of the sync tests', () => tsc('packages/sync/tests')],
+  ['types of the cli tests', () => tsc('packages/cli/tests')],
+  ['types of the server tests', () => tsc('packages/server/tests')],
+  ['types of the app and its tests', () => tsc('packages/app/tests')],
+  [
+    'lint and format',
+    () => started(node, [bin('@biomejs/biome', 'biome'), 'check', '--error-on-warnings', '.']),
+  ],
+  ['layers', () => script('check-layers.mjs')],
+  ['docs', () => script('check-docs.mjs')],
+  ['the list of licences', () => script('licences.mjs', '--check')],
+  ['the drawing of the imports', () => script('make-architecture.mjs', '--check')],
+  ['outside checks are listed', () => script('checks.mjs', '--names')],
+];
+
+process.exitCode = await test(process.argv.slice(2));
+
+async function test(args) {
   if (install() !== 0) return closing(0, 1, 0);
-  const checks = [
-    ['types of the sources', build],
-    ['types of the core tests', () => tsc('packages/core/tests')],
-    ['types of the sync tests', () => tsc('packages/sync/tests')],
-    ['types of the cli tests', () => tsc('packages/cli/tests')],
-    ['types of the server tests', () => tsc('packages/server/tests')],
-    ['types of the app and its tests', () => tsc('packages/app/tests')],
-    ['the command line bundles', buildCli],
-    ['the app bundles', buildApp],
-    [
-      'lint and format',
-      () => capture(node, [bin('@biomejs/biome', 'biome'), 'check', '--error-on-warnings', '.']),
-    ],
-    ['layers', () => script('check-layers.mjs')],
-    ['docs', () => script('check-docs.mjs')],
-    ['the list of licences', () => script('licences.mjs', '--check')],
-    ['the drawing of the imports', () => script('make-architecture.mjs', '--check')],
-    ['outside checks are listed', () => script('checks.mjs', '--names')],
-  ];
-  const failed = checks.filter(([name, check]) => !passes(name, check)).length;
-  const tests = runTests(args);
+  const built = await countPassed(builds);
+  const browser = asksBrowser(args) ? chromium() : { reason: 'no browser test was asked for' };
+  const beside = args.length === 0 ? runTests(['--project=browser'], browser, 'later') : null;
+  const held = await countPassed(checks);
+  const others = beside ? ['--project=unit', `--maxWorkers=${othersAtOnce}`] : args;
+  const ran = [await runTests(others, browser), ...(beside ? [await beside] : [])];
+  const tests = {
+    passed: ran.reduce((sum, { passed }) => sum + passed, 0),
+    failed: ran.reduce((sum, { failed }) => sum + failed, 0),
+    skipped: ran.flatMap(({ skipped }) => skipped),
+  };
   tellSkipped(tests.skipped);
   const unexplained = tests.skipped.filter(({ reason }) => !reason).length;
   return closing(
-    checks.length - failed + tests.passed,
-    failed + tests.failed + unexplained,
+    built + held + tests.passed,
+    builds.length + checks.length - built - held + tests.failed + unexplained,
     tests.skipped.length - unexplained,
   );
 }
@@ -59,23 +77,29 @@ function tellSkipped(skipped) {
       console.log(`skipped: ${title}: ${reason || 'NO REASON GIVEN'}`);
 }
 
-function passes(name, check) {
-  const start = performance.now();
-  const { code, output } = check();
-  console.log(`${code === 0 ? 'ok    ' : 'FAILED'}  ${name} (${since(start)})`);
-  if (code !== 0) console.log(output.trim());
-  return code === 0;
+/** How many of the named checks pass; each is told, with what it printed where it fails. */
+async function countPassed(named) {
+  let count = 0;
+  for (const [name, check] of named) {
+    const start = performance.now();
+    const { code, output } = await check();
+    console.log(`${code === 0 ? 'ok    ' : 'FAILED'}  ${name} (${since(start)})`);
+    if (code === 0) count += 1;
+    else console.log(output.trim());
+  }
+  return count;
 }
 
-function runTests(args) {
+/** Vitest with these arguments: its counts. What it prints is shown at once, or when it ends. */
+async function runTests(args, browser, shown = 'at once') {
   const folder = mkdtempSync(join(tmpdir(), 'shellraise-test-'));
   const counts = join(folder, 'counts.json');
   const reporter = join(root, 'scripts', 'test-reporter.mjs');
-  const browser = asksBrowser(args) ? chromium() : { reason: 'no browser test was asked for' };
-  const code = run(
+  const { code, output } = await started(
     node,
     [bin('vitest'), 'run', '--reporter=dot', `--reporter=${reporter}`, ...args],
     {
+      stdio: shown === 'at once' ? 'inherit' : 'pipe',
       env: {
         ...process.env,
         ...(process.stdout.isTTY ? {} : { NO_COLOR: '1' }),
@@ -85,6 +109,7 @@ function runTests(args) {
       },
     },
   );
+  if (output) console.log(output.trimEnd());
   try {
     const result = JSON.parse(readFileSync(counts, 'utf8'));
     // Vitest may fail for a reason that is no test's: none found, a crash.
