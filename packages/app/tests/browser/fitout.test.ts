@@ -45,10 +45,18 @@ describe('the Fit-out sheet', () => {
     const { page, faults } = await open({ sheet: 'fitout' });
     await page.getByText(words.door.stiffness).waitFor({ timeout: 60_000 });
     await page.getByText(words.door.propsTold(5)).waitFor();
+    // What the props push, and bars of our own under a stress that is told.
+    await page.getByText(words.door.pushes('0.19 kN')).first().waitFor();
+    await field(page, words.door.named).selectOption('own');
+    await type(page, words.door.allowable, '5');
+    await page.getByText(words.door.used, { exact: true }).waitFor({ timeout: 60_000 });
     await tab(page, 'pass');
     await page.getByRole('button', { name: words.pass.go('dish') }).click();
     await page.getByText(/^dish passes: a way was found/).waitFor({ timeout: 60_000 });
     await drawing(page, /dish passes/);
+    await field(page, words.pass.through).selectOption('last');
+    await page.getByRole('button', { name: words.pass.go('dish') }).click();
+    await page.getByText(words.pass.latestOpen('dish')).waitFor({ timeout: 60_000 });
     await tab(page, 'swing');
     await page.getByText(/^It swings: nowhere nearer than 842/).waitFor();
     await drawing(page, /The dish swings/);
@@ -101,6 +109,18 @@ describe('the Fit-out sheet', () => {
     expect(await takeOut(1).evaluate((button) => button === document.activeElement)).toBe(true);
     await type(page, words.signal.frequencies, '1 kHz');
     await page.getByText(words.signal.frequenciesFault).waitFor();
+    // A measured loss beside the reckoned one; a skyline.
+    const measured = words.signal.measuredOf('1420.40575 MHz');
+    await type(page, measured, '50');
+    await page.getByText(groundFormWords.rangeOrNone('0', '40')).waitFor();
+    await type(page, measured, '0.3');
+    await page.getByText(words.signal.usesMeasured).waitFor({ timeout: 60_000 });
+    await page.getByText(/^0\.30 dB measured; \d\.\d\d dB reckoned$/).waitFor();
+    await tab(page, 'swing');
+    await type(page, words.swing.skyline, '0, 95');
+    await page.getByText(words.swing.skylineFault).waitFor();
+    await type(page, words.swing.skyline, '0, 4, 25, 3');
+    await page.getByText(/by the skyline$/).waitFor();
     await tab(page, 'door');
     await type(page, words.door.panels, '9-99');
     await page.getByText(words.door.panelsFault).waitFor();

@@ -23,6 +23,7 @@ test('Ruze: share of the gain kept by wave length over error', () => {
     expected: [0.938788, 0.906018, 0.85709, 0.839071, 0.77673, 0.673825, 0.539641],
     within: 1e-6,
   });
+  expect(Math.abs((kept[0] as number) - 0.938788 - 1e-5)).toBeGreaterThan(1e-6);
   checked({
     got: kept.map(lossDb),
     expected: [0.2743, 0.4286, 0.6697, 0.762, 1.0973, 1.7145, 2.6789],
@@ -49,6 +50,8 @@ test.each([
   const gain = dishGain(diameter, f, eta);
   checked({ got: -lossDb(gain), expected: dbi, within: 6e-4 });
   checked({ got: beamWidthDeg(diameter, f), expected: beam, within: 6e-4 });
+  expect(Math.abs(-lossDb(gain) - dbi - 6e-3)).toBeGreaterThan(6e-4);
+  expect(Math.abs(beamWidthDeg(diameter, f) - beam - 6e-3)).toBeGreaterThan(6e-4);
   checked({ got: (gain * (LIGHT_SPEED / f) ** 2) / (4 * Math.PI), expected: area, within: 6e-5 });
 });
 

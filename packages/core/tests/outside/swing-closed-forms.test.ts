@@ -59,6 +59,7 @@ test('a flat rim about the centre of a ball clears the ball as a circle in a sph
   const sphere = 3 - Math.hypot(depth, bare.diameter / 2);
   expect(nearest.clearance).toBeLessThan(sphere);
   checked({ got: nearest.clearance, expected: sphere, within: 0.035 });
+  expect(Math.abs(nearest.clearance - sphere - 0.35)).toBeGreaterThan(0.035);
   // Largest: D √(1/4 + 1/(16 F)²) = R.
   const most = 3 / Math.hypot(0.5, 1 / (16 * 0.35));
   expect(largest).toBeLessThan(most);
@@ -94,6 +95,7 @@ test('the clearance is what points sown over the hull find, and never more', () 
   }
   expect(nearest.clearance).toBeLessThanOrEqual(least + 1e-12);
   checked({ got: nearest.clearance, expected: least, within: 0.012 });
+  expect(Math.abs(nearest.clearance - least - 0.12)).toBeGreaterThan(0.012);
 });
 
 test('the largest dish just swings, and a hair larger does not', () => {
