@@ -1436,6 +1436,7 @@ export {
   type ModelSettings,
   type ModelSort,
   modelSorts,
+  modelZip,
 } from './patterns/model-ask.ts';
 export {
   type FoldWay,

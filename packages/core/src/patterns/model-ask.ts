@@ -1,6 +1,7 @@
 // What is asked of a model and what comes of it: its files, how it came out, or what stood in the way with
 // the nearest that works. Millimetres.
 
+import { strToU8, zipSync } from 'fflate';
 import type { SheetFacts } from '../papers/flat-plan-sheet.ts';
 import type { LengthsShown } from '../papers/length-text.ts';
 import type { Paper } from '../papers/page.ts';
@@ -33,8 +34,8 @@ export interface ModelGround {
     readonly allowance: number | null;
     /** Kind (index) → its sides → holes along each. */
     readonly holes: (kind: number) => readonly (number | null)[];
-    /** The whole net in the standing shell's axes, and its places that stay open. */
-    readonly whole: { readonly shell: Shell; readonly leftOut: readonly number[] };
+    /** The whole net in the standing shell's axes, and its places that stay open; absent: what stands. */
+    readonly whole?: { readonly shell: Shell; readonly leftOut: readonly number[] };
   };
   /** What a sheet of that name bears. */
   readonly facts: (sheet: string) => SheetFacts;
@@ -109,6 +110,16 @@ export interface ModelRefused {
   readonly found: string;
   readonly expected: string;
 }
+
+/** The files as one zip, always the same bytes. */
+export const modelZip = (files: readonly ModelFile[]): Uint8Array =>
+  zipSync(
+    Object.fromEntries(
+      files.map(({ name, text }) => [name, typeof text === 'string' ? strToU8(text) : text]),
+    ),
+    // A zip must bear a day; a fixed one keeps the bytes the same.
+    { mtime: '2000-01-01T00:00:00', level: 6 },
+  );
 
 /** A refusal. */
 export const refused = (

@@ -5,6 +5,8 @@ import { expect, it } from 'vitest';
 import { toDxf } from '../../src/patterns/cut-files.ts';
 import { cutParts } from '../../src/patterns/cut-parts.ts';
 import { cutSheets } from '../../src/patterns/cut-sheets.ts';
+import { fullPanelDxf, hubPlateDxf } from '../../src/patterns/full-size-dxf.ts';
+import { fullPanels, hubPlates } from '../../src/patterns/full-size-parts.ts';
 import { ball } from '../patterns/fixtures.ts';
 
 /** Its types say that the module is the namespace; it is the class. */
@@ -75,4 +77,39 @@ it('reads outlines to be snapped on layer SCORE, and gives the same bytes each t
   expect(new Set(layers)).toEqual(new Set(['SCORE']));
   expect(read('butt', 0.2, true).files).toEqual(files);
   expect(files.join('')).toMatch(/^[\x20-\x7e\n]*$/);
+});
+
+it('reads parts at full size: the face folded inside its blank, holes, a plate 1 : 1', () => {
+  const options = { flange: 0.04, allowance: 0, holes: () => [3, 3, 3] };
+  const [part] = fullPanels(shell, ['1'], [], options);
+  const [plate] = hubPlates(shell, []);
+  if (!part || !plate) throw new Error('there are both');
+  const size = { diameter: 0.2, hole: 0.009 };
+  const [panel, hub] = [fullPanelDxf(part, 0.04, 0.009), hubPlateDxf(plate, size)].map(
+    (file) =>
+      new Parser().parseSync(file)?.entities as {
+        type: string;
+        layer: string;
+        radius?: number;
+        center?: { x: number; y: number };
+        vertices?: { x: number; y: number }[];
+      }[],
+  );
+  const folds = panel?.filter(({ layer }) => layer === 'FOLD') ?? [];
+  expect(folds.length).toBe(3);
+  for (const { vertices } of folds) {
+    const [side] = sidesOf(vertices ?? []);
+    expect(Math.abs((side as number) - edge * 20)).toBeLessThan(0.01);
+    expect(Math.abs((side as number) + 0.1 - edge * 20)).toBeGreaterThan(0.01);
+  }
+  expect(panel?.find(({ layer }) => layer === 'CUT')?.vertices?.length).toBe(9);
+  expect(panel?.filter(({ layer, type }) => layer === 'HOLE' && type === 'CIRCLE').length).toBe(9);
+  const rim = hub?.find(({ layer }) => layer === 'CUT');
+  expect(rim?.radius).toBe(100);
+  const holes = hub?.filter(({ layer }) => layer === 'HOLE') ?? [];
+  expect(holes.length).toBe(5);
+  // Fifths of a turn: neighbours a chord of 2 r sin 36° apart.
+  const chords = sidesOf(holes.map(({ center }) => center as { x: number; y: number }));
+  for (const chord of chords)
+    expect(Math.abs(chord - 2 * (200 / 3) * Math.sin(Math.PI / 5))).toBeLessThan(0.01);
 });
