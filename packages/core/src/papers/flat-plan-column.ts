@@ -165,7 +165,7 @@ function noteItems(
     ...(content.leftOut.size > 0
       ? [
           [
-            `left open: ${content.leftOut.size} places`,
+            `left open: ${content.leftOut.size} ${content.leftOut.size === 1 ? 'place' : 'places'}`,
             line([0, 0], [9, 0], { weight: 'thin', dash: 'dashed' }),
           ] as const,
         ]

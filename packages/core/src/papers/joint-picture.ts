@@ -45,6 +45,8 @@ export interface JointContent {
   /** Kind → its fill. */
   readonly fills: readonly Fill[];
   readonly lengths: LengthsShown;
+  /** Places left out on purpose, by index: nothing is bolted to them. */
+  readonly leftOut?: readonly number[];
   /** True for the picture as seen by people inside. */
   readonly fromInside: boolean;
 }
@@ -119,7 +121,9 @@ function seamItems(
   const [a, b] = [outline[i] as Point, outline[(i + 1) % outline.length] as Point];
   const centre = middle(outline);
   const out = outwards(a, b, centre);
-  const mate = mateOf(shell, side);
+  const met = mateOf(shell, side);
+  const left = met !== null && (content.leftOut ?? []).includes(placeAt(shell, met));
+  const mate = left ? null : met;
   const own = bankWords(content, side, `side ${kindSide(shell, side) + 1}`);
   const inside = words(...bankOf(outline, i), scaled(out, -4.4), own, 4, true);
   if (mate === null) {

@@ -22,7 +22,7 @@ import { handTest, handWords, readingWords, stockWords } from './kind-words.ts';
 import { type LengthsShown, lengthFirst, lengthSecond } from './length-text.ts';
 import { type PanelShape, panelShape, standingSide } from './panel-shape.ts';
 import { outlinesOverlap, textCorners } from './text-box.ts';
-import { capHeight, cutText, fittingSize, textWidth, wrapText } from './text-width.ts';
+import { capHeight, cutText, fittingSize, linesIn, textWidth, wrapText } from './text-width.ts';
 
 /** What a card shows of its kind. */
 export interface KindCard {
@@ -85,13 +85,22 @@ function headItems({ kind, places }: KindCard, box: Box): Item[] {
   return [
     text([x, y], kind.id, size, { bold: true }),
     ...headLine([left, y - 2.2], handWords(kind), middle - left, 'start', true),
-    ...headLine([left, y + 2.4], marks, free, 'start', false),
+    ...markLines([left, y + 2.4], marks, free),
     ...headLine([right, y - 2.2], upper, half, 'end', true),
     ...(lower === '' ? [] : headLine([right, y + 2.4], lower, half, 'end', false)),
   ];
 }
 
 const headSize = 3.2;
+
+/** Marks in as many lines as they take, ever smaller. RangeError, with the marks, where they do not fit. */
+function markLines([x, y]: Point, marks: string, width: number): Item[] {
+  const { lines, size } = linesIn(marks, headSize, 1.6, { width, height: MARKS });
+  return lines.map((row, i) => text([x, y + i * size * 1.2], row, size, { ink: 'grey' }));
+}
+
+/** Height of the room for marks: down into that of the shape's topmost words, millimetres. */
+const MARKS = 8;
 
 /** One line of the head, smaller where it is long, cut with an ellipsis where that does not do. */
 function headLine(

@@ -4,7 +4,7 @@
 
 import type { Kind } from '../pile/kind.ts';
 import type { RaisingPlan } from '../raise/plan.ts';
-import type { Shell } from '../shell/shell.ts';
+import { placesByKind, type Shell } from '../shell/shell.ts';
 import type { TakeOff } from '../takeoff/take-off.ts';
 import { codeItem, codeModules } from './code-item.ts';
 import { type Drawing, text } from './drawing.ts';
@@ -244,14 +244,8 @@ function tripBlocks(
 }
 
 /** Kind → panels that stand. */
-function panelsByKind({ shell, kinds, leftOut }: StorageQuestion): number[] {
-  const out = new Set(leftOut);
-  const standing = kinds.map(() => 0);
-  shell.kind.forEach((kind, place) => {
-    if (!out.has(place)) standing[kind] = (standing[kind] as number) + 1;
-  });
-  return standing;
-}
+const panelsByKind = ({ shell, kinds, leftOut }: StorageQuestion): number[] =>
+  placesByKind(shell, kinds.length, leftOut);
 
 function boltBlocks(question: StorageQuestion): FlowBlock[] {
   const { takeOff, kinds } = question;

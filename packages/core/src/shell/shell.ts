@@ -160,10 +160,18 @@ function assertDraft({ radius, hubs, places }: ShellDraft): void {
   });
 }
 
-/** Kind → its places in a shell, for kinds 0 to `kinds` − 1; places of further kinds are passed over. */
-export function placesByKind({ kind }: Pick<Shell, 'kind'>, kinds: number): number[] {
+/** Kind → its places in a shell, for kinds 0 to `kinds` − 1, without those `leftOut`, by index; places of
+ * further kinds are passed over. */
+export function placesByKind(
+  { kind }: Pick<Shell, 'kind'>,
+  kinds: number,
+  leftOut: readonly number[] = [],
+): number[] {
   const places = new Array<number>(kinds).fill(0);
-  for (const k of kind) if (k < kinds) places[k] = (places[k] as number) + 1;
+  const out = new Set(leftOut);
+  kind.forEach((k, place) => {
+    if (k < kinds && !out.has(place)) places[k] = (places[k] as number) + 1;
+  });
   return places;
 }
 

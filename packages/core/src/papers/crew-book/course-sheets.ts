@@ -3,7 +3,7 @@
 
 import { coursesOf } from '../../shell/courses.ts';
 import type { PlaceId } from '../../shell/ids.ts';
-import { mateOf, placeAt, type Shell, sidesOf } from '../../shell/shell.ts';
+import { mateOf, placeAt, sidesOf } from '../../shell/shell.ts';
 import type { Drawing } from '../drawing.ts';
 import type { SheetFacts } from '../flat-plan-sheet.ts';
 import { flowSheets } from '../flow.ts';
@@ -44,7 +44,7 @@ export function courseSheets(
       numbers[place] ?? '',
       kinds[shell.kind[place] as number]?.id ?? '?',
       String(stageOf.get(place) ?? '–'),
-      neighbours(shell, place as PlaceId, numbers).join(', '),
+      neighbours(content, place as PlaceId).join(', '),
     ]);
     const sheets = (height: number): Drawing[] =>
       flowSheets(
@@ -89,9 +89,11 @@ const columns: readonly FlowColumn[] = [
 
 const byNumber = (a: string, b: string): number => a.localeCompare(b, 'en', { numeric: true });
 
-function neighbours(shell: Shell, place: PlaceId, numbers: readonly string[]): string[] {
+function neighbours({ shell, numbers, leftOut }: CrewBookContent, place: PlaceId): string[] {
   return sidesOf(shell, place).map((side) => {
     const mate = mateOf(shell, side);
-    return mate === null ? 'open' : (numbers[placeAt(shell, mate)] ?? '?');
+    return mate === null || leftOut.includes(placeAt(shell, mate))
+      ? 'open'
+      : (numbers[placeAt(shell, mate)] ?? '?');
   });
 }

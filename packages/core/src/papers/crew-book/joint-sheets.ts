@@ -1,6 +1,7 @@
 // The joint pictures on paper: four to a sheet, in the order in which the panels go up.
 
 import type { PlaceId } from '../../shell/ids.ts';
+import { seamCount } from '../../shell/shell.ts';
 import type { Drawing, Item, Point } from '../drawing.ts';
 import { group, line, text } from '../drawing.ts';
 import type { SheetFacts } from '../flat-plan-sheet.ts';
@@ -98,13 +99,16 @@ export function jointSheets(
   });
 }
 
-/** Place → its seams, by index. */
-function seamsByPlace({ shell }: CrewBookContent): Map<number, number[]> {
+/** Place → its seams by index, none of them to a place left open. */
+function seamsByPlace({ shell, leftOut }: CrewBookContent): Map<number, number[]> {
   const found = new Map<number, number[]>();
-  shell.seams.forEach((side, i) => {
-    const place = shell.sidePlace[side] as number;
-    found.set(place, [...(found.get(place) ?? []), Math.floor(i / 2)]);
-  });
+  const placesOf = (seam: number): number[] =>
+    [0, 1].map((end) => shell.sidePlace[shell.seams[2 * seam + end] as number] as number);
+  for (let seam = 0; seam < seamCount(shell); seam++) {
+    const places = placesOf(seam);
+    if (places.some((place) => leftOut.includes(place))) continue;
+    for (const place of places) found.set(place, [...(found.get(place) ?? []), seam]);
+  }
   return found;
 }
 

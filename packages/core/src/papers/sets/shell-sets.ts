@@ -41,10 +41,10 @@ export const shellMakers: readonly SheetMaker[] = [
   {
     name: 'kinds',
     what: 'a card for each kind',
-    make: ({ asked: { shell, kinds, lengths, paper, holes }, facts }) =>
+    make: ({ asked: { shell, kinds, lengths, paper, holes, leftOut }, facts }) =>
       kindCardSheets(kinds, facts('Kinds'), {
         ...{ lengths, paper },
-        places: placesByKind(shell, kinds.length),
+        places: placesByKind(shell, kinds.length, leftOut),
         ...(holes && { holes }),
       }),
   },
@@ -91,7 +91,7 @@ const openWords = (places: number): string =>
 
 /** A4 asked for: the plans are on A3, which any copy shop prints; two A4 side by side. */
 function plan({ asked, facts }: SheetJob, fromBelow: boolean, fromCourse?: number) {
-  const { shell, numbers, kinds, paper, lengths, painted } = asked;
+  const { shell, numbers, kinds, paper, lengths, painted, leftOut } = asked;
   const name = `Flat plan${fromCourse ? ', upper courses' : ''}${fromBelow ? ', from inside' : ''}`;
   return flatPlanSheet(
     shell,
@@ -100,7 +100,7 @@ function plan({ asked, facts }: SheetJob, fromBelow: boolean, fromCourse?: numbe
     { ...facts(name), caution: STAND_CAUTION },
     {
       paper: paper === 'A4' ? 'A3' : paper,
-      ...{ lengths, fromBelow, painted },
+      ...{ lengths, fromBelow, painted, leftOut },
       ...(fromCourse && { fromCourse }),
     },
   );
