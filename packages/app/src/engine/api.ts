@@ -61,6 +61,7 @@ import type {
   StageRow,
   StagesAnswer,
 } from './ground.ts';
+import type { PatternQuestion, PatternTold } from './patterns.ts';
 import type {
   RaisedQuestion,
   WaitAskedOf,
@@ -270,6 +271,8 @@ export interface Engine {
     question: FitoutCarryQuestion,
     onProgress?: (done: number) => void,
   ): Read<FitoutCarryTold>;
+  /** A scale model's files; `onProgress` is told 0 … 1. */
+  patterns(question: PatternQuestion, onProgress?: (done: number) => void): Read<PatternTold>;
   /** The shape of an STL file; the unit is told by the lead. */
   stlShape(
     bytes: Uint8Array,

@@ -166,5 +166,7 @@ export const weekendEngine = engine();
 export const whatIfEngine = engine();
 /** For what the shell is for: to stop it stops nothing else. */
 export const fitoutEngine = engine();
+/** For scale models: to stop it stops nothing else. */
+export const patternsEngine = engine();
 /** For what is only printed, worked out ahead. */
 export const printEngine = engine();

@@ -33,6 +33,7 @@ import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './dr
 import { fitoutCarry, fitoutDoor, fitoutSignal, fitoutTold, stlShape } from './fitout.ts';
 import { groundAnswer, stageDetail, stagesAnswer } from './ground.ts';
 import { measureNext } from './measure-next.ts';
+import { patternsTold } from './patterns.ts';
 import { mayWait, ways, yardAndKit } from './raised.ts';
 import { raisingCheck, raisingPlan, raisingStage } from './raising.ts';
 import { relate } from './relate.ts';
@@ -102,6 +103,7 @@ const engine: Engine = {
   fitoutSignal,
   fitoutDoor,
   fitoutCarry,
+  patterns: patternsTold,
   stlShape,
 };
 

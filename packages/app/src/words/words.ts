@@ -9,6 +9,7 @@ import { groundWords } from './ground.ts';
 import { groundFormWords } from './ground-forms.ts';
 import { groundStabilityWords } from './ground-stability.ts';
 import { hardWords } from './hard-piles.ts';
+import { patternWords } from './patterns.ts';
 import { pileWords } from './pile.ts';
 import { placesWords } from './places.ts';
 import { raisingWords } from './raising.ts';
@@ -23,6 +24,7 @@ import { yardWords } from './yard.ts';
 /** The table in English. */
 export const english = {
   frame: frameWords,
+  patterns: patternWords,
   pile: pileWords,
   shape: shapeWords,
   hard: hardWords,
