@@ -35,6 +35,15 @@ describe('shellraise dossier', () => {
     expect(json.out).not.toContain('"by":"Maud"');
     expect(dossier.panels[0].said.by).toMatch(/^[A-Z]\.$/);
 
+    // As sheets: those of the fit-out go with it where the file says anything of that.
+    const fitted = fileOf(
+      JSON.stringify({ ...JSON.parse(pile), fitout: { standsFrom: '2026-06-14' } }),
+    );
+    const out = folder();
+    const sheets = await run(['dossier', fitted, '--record', record, '--out', out, '--json']);
+    expect(sheets.err).toBe('');
+    expect(JSON.parse(sheets.out).files).toEqual(['as-built.pdf', 'seal-plan.pdf', 'upkeep.pdf']);
+
     const lines = readFileSync(record, 'utf8').trim().split('\n');
     const cut = join(folder(), 'cut.jsonl');
     // Cut off in the middle of a line, as by a phone that died.

@@ -1345,6 +1345,7 @@ export type { LengthsShown } from './papers/length-text.ts';
 export type { Paper, TitleBlock } from './papers/page.ts';
 export { withPageNumbers } from './papers/page-numbers.ts';
 export { readOr, SheetFault } from './papers/sets/fault.ts';
+export { fitoutMakers } from './papers/sets/fitout-sets.ts';
 export { surveyOfSite } from './papers/sets/ground-sets.ts';
 export {
   type SheetJob,

@@ -7,8 +7,10 @@ import {
   describeFault,
   dossier as dossierOf,
   dossierSheets,
+  fitoutMakers,
   initialsOf,
   inventedWeekend,
+  makeSheets,
   RecordLog,
   readRecordFile,
   recordPlan,
@@ -23,6 +25,7 @@ import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { keptOpenings } from '../openings.ts';
 import type { DossierCommandOptions } from '../options.ts';
 import { pdfFiles } from '../sheets/files.ts';
+import { chosenSheets } from '../sheets/job.ts';
 import { bullets, heading, print, printJson } from '../terminal.ts';
 import { type OutFile, writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
@@ -60,7 +63,7 @@ export async function dossier(file: string, options: DossierCommandOptions): Pro
     ...(options.initials && { nameOf: initialsOf }),
   });
   if (made.questions.length > 0 || made.forgotten.length > 0) process.exitCode = 1;
-  const sheets = await writeSheets(chosen, made, options.out);
+  const sheets = await writeSheets(chosen, made, options);
   if (options.json)
     printJson({
       ...plain(made),
@@ -78,13 +81,18 @@ export async function dossier(file: string, options: DossierCommandOptions): Pro
     );
 }
 
-/** The dossier as sheets; names of the files, none where no folder is asked for. */
+/** Sets of the fit-out that go with what is handed over. */
+const HANDED_OVER = ['door', 'ways-in', 'swing', 'signal', 'seal-plan', 'upkeep'];
+
+/** The dossier as sheets, with those of the fit-out; names of the files, none where no folder is asked
+ * for. */
 async function writeSheets(
-  { loaded }: Chosen,
+  chosen: Chosen,
   made: Dossier,
-  out: string | undefined,
+  { out, lengths }: DossierCommandOptions,
 ): Promise<readonly OutFile[]> {
   if (out === undefined) return [];
+  const { loaded } = chosen;
   const date = dateOf({});
   const sheets = dossierSheets(
     made,
@@ -93,7 +101,17 @@ async function writeSheets(
   );
   const drawings = withPageNumbers(sheets, `${loaded.title}: as built`);
   const set = { name: 'as-built', what: 'as built', drawings };
-  const { files } = await pdfFiles(loaded.title, date, [set]);
+  const job = chosenSheets(chosen, { lengths, paper: 'A4', date });
+  const fitted = fitoutMakers
+    .filter(({ name }) => HANDED_OVER.includes(name))
+    .flatMap((maker) => {
+      const sheet = makeSheets(maker, job);
+      // One that can't be made is told with its reasons by `papers`.
+      return sheet.made && sheet.drawings.length > 0
+        ? [{ name: maker.name, what: maker.what, drawings: sheet.drawings }]
+        : [];
+    });
+  const { files } = await pdfFiles(loaded.title, date, [set, ...fitted]);
   writeAll(out, files);
   return files;
 }

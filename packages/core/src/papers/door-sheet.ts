@@ -119,7 +119,7 @@ function propRows(
 ): ReturnType<typeof plainRow>[] {
   if (bracing === null) return [plainRow(['props', String(props.length)])];
   return bracing.props.map(({ push }, i) =>
-    plainRow([`prop ${letterOf(i)} pushes`, forceIn(push, shown)]),
+    plainRow([`prop ${letterOf(i)}`, push < 0.5 ? 'stands by' : `pushes ${forceIn(push, shown)}`]),
   );
 }
 

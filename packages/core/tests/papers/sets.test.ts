@@ -1,6 +1,7 @@
 // Every set of sheets out of plain data: what is made, what is empty, what is not made and why.
 
 import { describe, expect, it } from 'vitest';
+import { defaultFitout } from '../../src/fitout/schema.ts';
 import { defaultGround } from '../../src/ground/schema.ts';
 import { SheetFault } from '../../src/papers/sets/fault.ts';
 import { surveyOfSite } from '../../src/papers/sets/ground-sets.ts';
@@ -86,6 +87,24 @@ describe('the sets of papers', () => {
     expect(handed.raised().plan).toBe(plan);
     const book = sheetMakers.find(({ name }) => name === 'crew-book') as (typeof sheetMakers)[0];
     expect(makeSheets(book, handed)).toEqual(all.get('crew-book'));
+  });
+
+  it('put the door and the seal into the crew book too, where the project says of them', () => {
+    const { plan } = job.raised();
+    const fitted = { ...asked, plan, fitout: { ...defaultFitout, door: [numbers[0] as string] } };
+    const headings = (name: string): string[] => {
+      const set = made(fitted, name);
+      return set.made ? set.drawings.map(({ title }) => title) : [];
+    };
+    const own = [...headings('door'), ...headings('seal-plan')];
+    expect(own.length).toBeGreaterThan(1);
+    const book = headings('crew-book');
+    expect(book.slice(-own.length)).toEqual(own);
+    expect(book).toHaveLength(pages(all.get('crew-book') as MadeSheets) + own.length);
+    // A fit-out that can't be takes no page of the book away: its own set tells why.
+    const wrong = { ...fitted, fitout: { ...fitted.fitout, door: ['9-99'] } };
+    expect(pages(made(wrong, 'crew-book'))).toBe(pages(all.get('crew-book') as MadeSheets));
+    expect(made(wrong, 'door')).toMatchObject({ made: false, why: 'input' });
   });
 
   it('bear the project and the page below each sheet', () => {

@@ -17,7 +17,7 @@ import { signalSheets } from '../signal-sheet.ts';
 import { swingSheets } from '../swing-sheet.ts';
 import { upkeepSheets } from '../upkeep-sheet.ts';
 import { waySheets } from '../way-sheet.ts';
-import { readOr } from './fault.ts';
+import { readOr, SheetFault } from './fault.ts';
 import type { SheetJob, SheetMaker } from './job.ts';
 import type { PaperQuestion } from './question.ts';
 
@@ -168,3 +168,18 @@ export const fitoutMakers: readonly SheetMaker[] = sets.map(([name, what, make])
     return make({ asked, facts, settings, open, floor, look: { paper, lengths } });
   },
 }));
+
+/** Pages of some of these sets by name, for papers that hold them besides; none of a set that can't be
+ * made: where it is asked for by itself its reasons are told. */
+export function fitoutPages(job: SheetJob, names: readonly string[]): readonly Drawing[] {
+  return fitoutMakers
+    .filter(({ name }) => names.includes(name))
+    .flatMap(({ make }) => {
+      try {
+        return make(job);
+      } catch (error) {
+        if (error instanceof SheetFault) return [];
+        throw error;
+      }
+    });
+}
