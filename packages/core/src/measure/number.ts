@@ -19,8 +19,6 @@ const VULGAR: Readonly<Record<string, readonly [number, number]>> = {
   '¼': [1, 4],
   '½': [1, 2],
   '¾': [3, 4],
-  '⅐': [1, 7],
-  '⅑': [1, 9],
   '⅒': [1, 10],
   '⅓': [1, 3],
   '⅔': [2, 3],
@@ -43,6 +41,13 @@ const MIXED = new RegExp(
   `^(?:(\\d{1,9})(?:\\s*[-–]\\s*|\\s+|(?=[${VULGAR_CHARACTERS}])))?(?:(\\d{1,4})\\s*[/⁄∕]\\s*(\\d{1,4})|([${VULGAR_CHARACTERS}]))$`,
 );
 
+/** Into what tapes, squares and scales divide an inch or a foot; `7/11` is a slip. */
+const PARTS: ReadonlySet<number> = new Set([
+  ...[2, 4, 8, 16, 32, 64, 128],
+  ...[3, 6, 12],
+  ...[5, 10, 20, 50, 100],
+]);
+
 const NOTHING: NumberReadings = { values: [], fraction: false };
 
 /** All numbers that an unsigned text can stand for. Digits before the decimal mark are limited to 15,
@@ -61,7 +66,7 @@ export function readNumber(text: string, decimal?: DecimalMark): NumberReadings 
 function mixedValues(match: RegExpExecArray): Fraction[] {
   const vulgar = match[4] === undefined ? undefined : VULGAR[match[4]];
   const [n, d] = vulgar ?? [Number(match[2]), Number(match[3])];
-  if (d === 0) return [];
+  if (!PARTS.has(d)) return [];
   const part = new Fraction(n, d);
   if (match[1] !== undefined) return n < d ? [part.add(Number(match[1]))] : [];
   return n < d ? [part] : [part, ...splitMixed(String(match[2]), d)];

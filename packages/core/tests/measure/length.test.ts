@@ -113,6 +113,8 @@ describe('what is no length is refused with what was expected', () => {
     ['3.5\' 7"', 'whole number of ft'],
     ['43 17/16"', 'a number'],
     ['43 7/0"', 'a number'],
+    ['43 7/11"', 'a number'],
+    ['43 7/1616"', 'a number'],
     ['7 in 3 ft', 'after in'],
     ['3 ft 7 mm', 'after ft'],
     ['1 m 10', 'after m'],
