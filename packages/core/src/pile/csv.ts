@@ -45,8 +45,8 @@ export function readPileCsv(text: string, options: CsvOptions = {}): Read<Pile> 
   };
 }
 
-/** The readings of a pile as CSV, lengths in millimetres and angles in degrees to a ten-thousandth,
- * masses in kilograms;
+/** The readings of a pile as CSV, lengths in millimetres to a millionth (any part of an inch that a tape
+ * has is then exact, but for thirds), angles in degrees to a ten-thousandth, masses in kilograms;
  * `readPileCsv` gives the same readings back, white space around a text apart. Kinds, groups and
  * hardware have no place in it. A text that a spreadsheet would run as a formula gets an apostrophe
  * before it, which the reader takes off again. */
@@ -79,7 +79,7 @@ export function writePileCsv(pile: Pile): string {
 const FORMULA = /^[=+\-@\t\r]/;
 
 const millimetres = (metres: number | undefined): number | '' =>
-  metres === undefined ? '' : Math.round(metres * 1e7) / 1e4;
+  metres === undefined ? '' : Math.round(metres * 1e9) / 1e6;
 
 const degrees = (radians: number | null | undefined): number | '' =>
   typeof radians === 'number' ? Math.round((radians * 180e4) / Math.PI) / 1e4 : '';
