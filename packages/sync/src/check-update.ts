@@ -53,7 +53,25 @@ export function projectUpdate(doc: Y.Doc, update: Uint8Array): UpdateVerdict {
         (content.type instanceof Y.Map || content.type instanceof Y.Array));
     if (!isPlain) return refuse('the project takes nothing but plain data');
   }
-  return fitting(doc, read.structs, read.ds.clients.size > 0);
+  const told = fitting(doc, read.structs, read.ds.clients.size > 0);
+  return told.verdict === 'take' && !applies(doc, update)
+    ? refuse('the update can not be taken in')
+    : told;
+}
+
+/** Whether an update goes into the document: what is damaged may be found out there only, with half of it
+ * taken in. Tried on a copy, for a project is small. */
+function applies(doc: Y.Doc, update: Uint8Array): boolean {
+  const copy = new Y.Doc();
+  try {
+    Y.applyUpdate(copy, Y.encodeStateAsUpdate(doc));
+    Y.applyUpdate(copy, update);
+    return true;
+  } catch {
+    return false;
+  } finally {
+    copy.destroy();
+  }
 }
 
 const tooLong = (update: Uint8Array, most: number): UpdateVerdict =>
