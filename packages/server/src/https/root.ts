@@ -85,6 +85,8 @@ async function readRoot(file: string, text: string, now: number): Promise<Root> 
     true,
     ['sign'],
   );
+  if (!(await read.verify({ signatureOnly: true })) || !(await isPair(keys, read)))
+    throw new RootUnusable(file, 'holds a certificate that is not its key’s own, or damaged');
   if (read.notAfter.getTime() < now)
     throw new RootUnusable(file, `held until ${read.notAfter.toISOString().slice(0, 10)}`);
   const fingerprint = createHash('sha256').update(new Uint8Array(read.rawData)).digest('hex');
@@ -93,6 +95,14 @@ async function readRoot(file: string, text: string, now: number): Promise<Root> 
     key: keys,
     fingerprint: (fingerprint.toUpperCase().match(/../g) ?? []).join(':'),
   };
+}
+
+/** Whether what a key signs is good to a certificate. */
+async function isPair(key: webcrypto.CryptoKey, to: x509.X509Certificate): Promise<boolean> {
+  const [algorithm, data] = [{ ...ALGORITHM }, new Uint8Array(32)];
+  const signed = await webcrypto.subtle.sign(algorithm, key, data);
+  const open = (await to.publicKey.export(algorithm, ['verify'])) as webcrypto.CryptoKey;
+  return webcrypto.subtle.verify(algorithm, open, signed, data);
 }
 
 function part(text: string, name: string): string {
