@@ -23,6 +23,16 @@ const soaks = [
   },
   // The server killed under twenty recording phones.
   { name: 'kills', env: { SHELLRAISE_KILLS: '200' }, args: [`${sync}/kills.test.ts`] },
+  // Damaged files, texts, updates and certificates: a million in all.
+  {
+    name: 'fuzz',
+    env: { SHELLRAISE_FUZZ: '1000000' },
+    args: [
+      'packages/core/tests/fuzz',
+      'packages/sync/tests/fuzz.test.ts',
+      'packages/server/tests/https/fuzz.test.ts',
+    ],
+  },
   // Seeds of twenty phones with broken lines, full disks and clocks that are off.
   { name: 'phones', env: { SHELLRAISE_SEEDS: '100' }, args: [`${sync}/model.test.ts`] },
 ];
