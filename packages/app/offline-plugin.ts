@@ -20,8 +20,11 @@ export function offlinePlugin(): Plugin {
   };
 }
 
-/** Fonts are kept in their newest form alone: a browser that has service workers reads it. */
-const isKept = (file: string): boolean => !/(^|\/)sw\.js$|\.woff$|\.map$/.test(file);
+/** Fonts are kept in their newest form alone: a browser that has service workers reads it. Those that go
+ * into a PDF are kept as the PDF takes them. */
+const isKept = (file: string): boolean =>
+  !/(^|\/)sw\.js$|\.woff$|\.map$/.test(file) ||
+  /-latin(-ext)?-(400|600)-normal-[^/]*\.woff$/.test(file);
 
 async function writeWorker(folder: string): Promise<void> {
   const files = readdirSync(folder, { recursive: true, withFileTypes: true })

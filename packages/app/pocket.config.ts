@@ -30,6 +30,10 @@ export default defineConfig({
         find: /^\.\/start-worker\.ts$/,
         replacement: join(here, 'src/engine/start-worker.inline.ts'),
       },
+      {
+        find: /^\.\/pdf-tools\.ts$/,
+        replacement: join(here, 'src/engine/pdf-tools.pocket.ts'),
+      },
     ],
   },
   worker: {

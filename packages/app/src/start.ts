@@ -26,6 +26,7 @@ const wants: Readonly<Record<Sheet, Want>> = {
   raising: 'standing',
   record: 'standing',
   fitout: 'standing',
+  papers: 'standing',
 };
 
 const SETTINGS = 'shellraise-settings';

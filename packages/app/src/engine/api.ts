@@ -15,6 +15,7 @@ import type {
   NowAnswer,
   Opening,
   OrderBreak,
+  PaperQuestion,
   PartsKnown,
   Pile,
   PileKinds,
@@ -61,6 +62,7 @@ import type {
   StageRow,
   StagesAnswer,
 } from './ground.ts';
+import type { PapersPdf, SetNamed, SetTold } from './papers.ts';
 import type { PatternQuestion, PatternTold } from './patterns.ts';
 import type {
   RaisedQuestion,
@@ -273,6 +275,20 @@ export interface Engine {
   ): Read<FitoutCarryTold>;
   /** A scale model's files; `onProgress` is told 0 … 1. */
   patterns(question: PatternQuestion, onProgress?: (done: number) => void): Read<PatternTold>;
+  /** Every set of papers there can be. */
+  paperList(): readonly SetNamed[];
+  /** Makes sets of papers. */
+  paperSets(question: PaperQuestion, names: readonly string[]): readonly SetTold[];
+  /** The pages of a set. */
+  paperPages(question: PaperQuestion, name: string): readonly Drawing[];
+  /** One page of a set, from 0, as SVG. */
+  paperSvg(question: PaperQuestion, name: string, page: number): string;
+  /** Sets as one PDF; `onProgress` is told 0 … 1. */
+  papersPdf(
+    question: PaperQuestion,
+    names: readonly string[],
+    onProgress?: (done: number) => void,
+  ): Promise<PapersPdf>;
   /** The shape of an STL file; the unit is told by the lead. */
   stlShape(
     bytes: Uint8Array,

@@ -168,5 +168,9 @@ export const whatIfEngine = engine();
 export const fitoutEngine = engine();
 /** For scale models: to stop it stops nothing else. */
 export const patternsEngine = engine();
+/** For papers of the shell and its ground: to stop it stops nothing else. */
+export const papersEngine = engine();
+/** For papers that go by the order of work: to stop it stops nothing else. */
+export const orderedEngine = engine();
 /** For what is only printed, worked out ahead. */
 export const printEngine = engine();

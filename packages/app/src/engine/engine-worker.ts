@@ -33,6 +33,7 @@ import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './dr
 import { fitoutCarry, fitoutDoor, fitoutSignal, fitoutTold, stlShape } from './fitout.ts';
 import { groundAnswer, stageDetail, stagesAnswer } from './ground.ts';
 import { measureNext } from './measure-next.ts';
+import { paperList, paperPages, paperSets, paperSvg, papersPdf } from './papers.ts';
 import { patternsTold } from './patterns.ts';
 import { mayWait, ways, yardAndKit } from './raised.ts';
 import { raisingCheck, raisingPlan, raisingStage } from './raising.ts';
@@ -105,6 +106,11 @@ const engine: Engine = {
   fitoutCarry,
   patterns: patternsTold,
   stlShape,
+  paperList,
+  paperSets,
+  paperPages,
+  paperSvg,
+  papersPdf,
 };
 
 function projectRead(read: Read<Project>): FileRead {

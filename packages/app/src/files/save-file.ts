@@ -49,8 +49,15 @@ export async function exportCsv(app: App, words: Words['frame']): Promise<void> 
 }
 
 /** Hands a text to the browser as a file. */
-export function download(name: string, text: string, type: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
+export const download = (name: string, text: string, type: string): void =>
+  handOver(name, new Blob([text], { type: `${type};charset=utf-8` }));
+
+/** Hands bytes to the browser as a file. */
+export const downloadBytes = (name: string, bytes: Uint8Array, type: string): void =>
+  handOver(name, new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
+
+function handOver(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

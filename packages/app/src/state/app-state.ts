@@ -20,7 +20,16 @@ import { type Selection, sameSelection } from './selection.ts';
 import type { Settings } from './settings.ts';
 
 /** The sheets, in the order of the phases. */
-export const sheets = ['pile', 'shape', 'places', 'ground', 'raising', 'record', 'fitout'] as const;
+export const sheets = [
+  'pile',
+  'shape',
+  'places',
+  'ground',
+  'raising',
+  'record',
+  'fitout',
+  'papers',
+] as const;
 /** A sheet. */
 export type Sheet = (typeof sheets)[number];
 

@@ -32,6 +32,9 @@ const RecordSheet = lazy(async () => ({
 const FitoutSheet = lazy(async () => ({
   default: (await import('../sheets/fitout/fitout-sheet.tsx')).FitoutSheet,
 }));
+const PapersSheet = lazy(async () => ({
+  default: (await import('../sheets/papers/papers-sheet.tsx')).PapersSheet,
+}));
 
 const sheetOf = {
   pile: PileSheet,
@@ -41,6 +44,7 @@ const sheetOf = {
   raising: RaisingSheet,
   record: RecordSheet,
   fitout: FitoutSheet,
+  papers: PapersSheet,
 } as const;
 
 /** The whole page. */

@@ -11,6 +11,7 @@ export const frameWords = {
     raising: 'Raising',
     record: 'Record',
     fitout: 'Fit-out',
+    papers: 'Papers',
   },
   phases: 'Phases',
   untitled: 'A pile without a name',

@@ -9,6 +9,7 @@ import { groundWords } from './ground.ts';
 import { groundFormWords } from './ground-forms.ts';
 import { groundStabilityWords } from './ground-stability.ts';
 import { hardWords } from './hard-piles.ts';
+import { papersWords } from './papers.ts';
 import { patternWords } from './patterns.ts';
 import { pileWords } from './pile.ts';
 import { placesWords } from './places.ts';
@@ -31,6 +32,7 @@ export const english = {
   places: placesWords,
   fitting: fittingWords,
   fitout: fitoutWords,
+  papers: papersWords,
   ground: groundWords,
   groundForms: groundFormWords,
   groundStability: groundStabilityWords,

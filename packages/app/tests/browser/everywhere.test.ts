@@ -79,6 +79,7 @@ async function ready(page: Page, sheet: Sheet): Promise<void> {
     raising: '.raise-card',
     record: '.noting',
     fitout: '.fitout-tabs .fit-panel',
+    papers: '.paper-page svg',
     pile: 'main input',
     shape: 'main button',
   };
@@ -134,6 +135,7 @@ describe('on paper', () => {
     raising: 3,
     record: 3,
     fitout: 8,
+    papers: 1,
   };
 
   it.each(sheets)(
