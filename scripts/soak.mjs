@@ -21,6 +21,12 @@ const soaks = [
       '--testTimeout=900000',
     ],
   },
+  // Every sheet of a shell as large as the demo's, with names of many scripts.
+  {
+    name: 'sheets',
+    env: { SHELLRAISE_SHEETS: '4' },
+    args: ['packages/core/tests/papers/any-name.test.ts', '--testTimeout=900000'],
+  },
   // The server killed under twenty recording phones.
   { name: 'kills', env: { SHELLRAISE_KILLS: '200' }, args: [`${sync}/kills.test.ts`] },
   // Damaged files, texts, updates and certificates: a million in all.

@@ -6,7 +6,9 @@ import { expect, it } from 'vitest';
 import type { Drawing, TextItem } from '../../src/papers/drawing.ts';
 import { text } from '../../src/papers/drawing.ts';
 import { flatPlanSheet } from '../../src/papers/flat-plan-sheet.ts';
+import { labelStock } from '../../src/papers/label-stock.ts';
 import { type Paper, paperSizes } from '../../src/papers/page.ts';
+import { panelLabelSheets } from '../../src/papers/panel-labels.ts';
 import { toPdf } from '../../src/papers/pdf.ts';
 import { textWidth } from '../../src/papers/text-width.ts';
 import { faces } from '../papers/faces.ts';
@@ -145,3 +147,42 @@ it('a letter that no face has stands as its number and is told, within its room'
   const end = Math.max(...words.map(({ at, width }) => at[0] + width));
   expect(end).toBeLessThanOrEqual(20 + textWidth(item.text, 5) + 0.1);
 });
+
+// Sheets of labels as they are sold: paper, label, first corner, step; common practice, no source.
+it.each([
+  ['A4 3 x 7', [210, 297], [63.5, 38.1], [7.25, 15.15], [66, 38.1]],
+  ['Letter 2 x 5', [8.5 * 25.4, 11 * 25.4], [4 * 25.4, 2 * 25.4], [3.97, 12.7], [106.36, 50.8]],
+] as const)(
+  'labels of %s lie in the page where the packet has them',
+  async (name, paper, label, corner, step) => {
+    const stock = labelStock(name);
+    const sheets = panelLabelSheets(shell, numbers, kinds, 'Heron Flats', stock, {});
+    const pages = await read((await toPdf(sheets, facts, PDFDocument)).bytes);
+    expect(pages).toHaveLength(Math.ceil(numbers.length / (stock.across * stock.down)));
+    const [page] = pages;
+    for (const way of [0, 1] as const) expect(page?.size[way]).toBeCloseTo(paper[way], 2);
+    const big = page?.words.filter(({ str }) => numbers.includes(str)) ?? [];
+    expect(big).toHaveLength(stock.across * stock.down);
+    big.forEach(({ at }, i) => {
+      const cell = [i % stock.across, Math.floor(i / stock.across)];
+      for (const way of [0, 1] as const) {
+        const first = (big[0] as Word).at[way];
+        expect(at[way] - first).toBeCloseTo((cell[way] as number) * step[way], 1);
+      }
+    });
+    // Every word lies in a label: from its corner no further than its width and height.
+    const offs = (page?.words ?? []).map(({ at, width }) => {
+      const [x, y] = [0, 1].map(
+        (way) => (at[way as 0 | 1] - corner[way as 0 | 1]) % step[way as 0 | 1],
+      );
+      return [x, (x as number) + width, y] as [number, number, number];
+    });
+    const kept = (more: number): boolean =>
+      offs.every(
+        ([x, end, y]) => x >= 0 && end <= label[0] - more && y >= 0 && y <= label[1] - more,
+      );
+    expect(kept(0)).toBe(true);
+    // A label of half its width would not hold them.
+    expect(kept(label[0] / 2)).toBe(false);
+  },
+);

@@ -1,10 +1,16 @@
-// What sheets of a small shell are asked for: fifteen panels, every section of the project left out.
+// What sheets of a small shell are asked for: fifteen panels, every section of the project left out. In
+// `npm run soak` SHELLRAISE_SHEETS is the frequency of a larger one: 4 gives 240.
 
 import type { PaperQuestion } from '../../src/papers/sets/question.ts';
 import { standing } from './standing.ts';
 
 const { shell, kinds, numbers } = standing(
-  { solid: 'icosahedron', b: 1, c: 0, division: 'equal chords' },
+  {
+    solid: 'icosahedron',
+    b: Number(process.env.SHELLRAISE_SHEETS ?? 1),
+    c: 0,
+    division: 'equal chords',
+  },
   -0.5,
   2,
 );
