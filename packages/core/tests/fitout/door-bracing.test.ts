@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { doorOfPlaces, propHubs } from '../../src/fitout/door.ts';
 import { type DoorBracing, doorBracing } from '../../src/fitout/door-bracing.ts';
 import { eulerLoad, SECTION_SUPPOSED } from '../../src/fitout/door-section.ts';
+import { readFitout } from '../../src/fitout/schema.ts';
 import { GRAVITY } from '../../src/frame/frame-loads.ts';
 import { frameParts } from '../../src/frame/parts.ts';
 import { unknownParts } from '../../src/frame/schema.ts';
@@ -81,5 +82,19 @@ describe('what holds a door', () => {
     const of = (part: object) => braced({ section: { ...SECTION_SUPPOSED, ...part } });
     expect(() => of({ width: 0 })).toThrow(/section is 0 by 0.095 m, both over 0 needed/);
     expect(() => of({ wall: 0.03 })).toThrow(/wall is 0.03 m, over 0 and under 0.0225 m/);
+  });
+
+  it('is refused in a file by what is wrong with the bar', () => {
+    const bar = { width: 0.04, depth: 0.04, young: 8e9 };
+    const faults = (doorFrame: object): string[] => {
+      const read = readFitout({ doorFrame });
+      return read.ok ? [] : read.faults.map(({ path }) => path);
+    };
+    expect(faults(bar)).toEqual([]);
+    expect(faults({ ...bar, wall: 0.02 })).toEqual(['fitout.doorFrame.wall']);
+    expect(faults({ ...bar, depth: 40, young: 8 })).toEqual([
+      'fitout.doorFrame.depth',
+      'fitout.doorFrame.young',
+    ]);
   });
 });
