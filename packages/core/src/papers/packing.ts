@@ -54,7 +54,8 @@ const HIGHEST = 1.2;
 /** What lies above may be so much longer or wider than what bears it: common practice, no source. */
 export const OVERHANG = 1.1;
 
-/** The stacks: courses from the ground up, in each the panels in the order of the raising; where there is
+/** The stacks: courses from the ground up, in each the panels in the order of the raising, on the first stack
+ * that takes them; where there is
  * none, panels alike together and the largest at the bottom. A panel that is over a limit by itself lies
  * alone. RangeError for a limit that is not above 0. */
 export function stacksOf(panels: readonly PackedPanel[], limits: StackLimits = {}): PackedStack[] {
@@ -78,8 +79,9 @@ export function stacksOf(panels: readonly PackedPanel[], limits: StackLimits = {
       [0, 1].every((way) => longest(stack, way) <= OVERHANG * (panel.size[way] as number)));
   const stacks: PackedPanel[][] = [];
   for (const panel of [...panels].sort(inTurn)) {
-    const last = stacks.at(-1);
-    if (last && fits(last, panel)) last.push(panel);
+    // The first that can take it: several are open at a time, the next to go up on top of one of them.
+    const open = stacks.find((stack) => fits(stack, panel));
+    if (open) open.push(panel);
     else stacks.push([panel]);
   }
   return stacks.map((own, i) => ({

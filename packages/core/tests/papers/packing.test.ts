@@ -57,6 +57,16 @@ describe('stacks', () => {
     expect([lengths(0.92), lengths(0.9)]).toEqual([1, 2]);
   });
 
+  it('keep several open, so that sizes in turn make no stack for each', () => {
+    const mixed = Array.from({ length: 12 }, (_, i) =>
+      panel(i + 1, { turn: i, size: i % 2 === 0 ? [1, 1] : [0.8, 0.8] }),
+    );
+    expect(stacksOf(mixed).map((one) => one.panels.map(({ turn }) => turn))).toEqual([
+      [10, 8, 6, 4, 2, 0],
+      [11, 9, 7, 5, 3, 1],
+    ]);
+  });
+
   it('let a panel that is over the mass lie alone', () => {
     const stacks = stacksOf(heap(3, { mass: 200 }), { mass: 150 });
     expect(stacks.map(({ mass }) => mass)).toEqual([200, 200, 200]);
