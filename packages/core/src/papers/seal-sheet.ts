@@ -5,6 +5,7 @@
 import type { LeakPath } from '../fitout/leaks.ts';
 import type { SealAnswer } from '../fitout/seal-answer.ts';
 import { lyingSeams } from '../fitout/seams.ts';
+import type { PlanPoint } from '../ground/base.ts';
 import type { SideId } from '../shell/ids.ts';
 import { placeAt, type Shell } from '../shell/shell.ts';
 import { circle, type Drawing, type Item, type Point, text } from './drawing.ts';
@@ -19,6 +20,7 @@ import {
 import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
 import { type GroundPlacing, groundSheets, plainRow } from './ground-plan.ts';
 import { pageOf } from './page.ts';
+import { outlinesOverlap, textCorners } from './text-box.ts';
 
 const caution =
   'Amounts are estimates for even joints: lay one seam, see what it takes, then buy. Sealing at a height is work at a height; nobody stands on panels.';
@@ -52,6 +54,9 @@ export function sealRounds(shell: Shell, order: readonly number[]): SealRound[] 
   return rounds.map(({ seams, length }) => ({ seams, length }));
 }
 
+/** Size of the places' numbers, millimetres. */
+const PLACE_TYPE = 1.8;
+
 /** The sheet of a shell; one at least. `leftOut`: places left open on purpose. */
 export function sealSheets(
   drawn: {
@@ -82,6 +87,22 @@ export function sealSheets(
   const items = (placing: GroundPlacing): Item[] => {
     const path = (seam: number): Point[] =>
       (plan.sides[shell.seams[2 * seam] as number] ?? []).map(placing.at);
+    const roundWords = rounds.flatMap(({ seams }, i) =>
+      seams.map((seam) =>
+        text(middle(path(seam)), String(i + 1), 2, { bold: true, anchor: 'middle', halo: 0.6 }),
+      ),
+    );
+    const taken = roundWords.map((item) => ({ at: item.at, corners: textCorners(item) }));
+    // The round is what the sheet is for: a place's number that would lie on one is left out.
+    const isFree = (place: number, number: string): boolean => {
+      const at = placing.at(plan.labels[place] as PlanPoint);
+      const corners = textCorners(text(at, number, PLACE_TYPE, { anchor: 'middle' }));
+      return taken.every(
+        (one) =>
+          Math.hypot(one.at[0] - at[0], one.at[1] - at[1]) > 12 ||
+          !outlinesOverlap(one.corners, corners),
+      );
+    };
     return [
       ...placeItems(shell, plan, placing, (place) =>
         out.has(place) ? { tint: null, hatch: 'slant-left' } : null,
@@ -95,16 +116,15 @@ export function sealSheets(
         ),
       ),
       ...suspects.map(({ seam }) => circle(middle(path(seam)), 3, { weight: 'bold' })),
-      ...rounds.flatMap(({ seams }, i) =>
-        seams.map((seam) =>
-          text(middle(path(seam)), String(i + 1), 2, { bold: true, anchor: 'middle', halo: 0.6 }),
-        ),
-      ),
+      ...roundWords,
       ...placeWords(
         plan,
         placing,
-        (place) => (out.has(place) ? 'open' : named(place, placing.scale)),
-        1.8,
+        (place) => {
+          const said = out.has(place) ? 'open' : named(place, placing.scale);
+          return said !== null && isFree(place, said) ? said : null;
+        },
+        PLACE_TYPE,
       ),
       ...datumItems(plan, placing),
     ];
