@@ -6,7 +6,7 @@ import { plural } from './counted.ts';
 export const papersWords = {
   title: 'Papers',
   tabs: 'What is made on paper',
-  tab: { papers: 'Papers' },
+  tab: { papers: 'Papers', model: 'Model' },
   caution:
     'Estimates from what was entered, no design approval: local codes and a licensed engineer or rigger decide.',
   paper: 'Paper',

@@ -16,10 +16,11 @@ import { useAnswer } from '../places/use-answer.ts';
 import { PagePreview } from './page-preview.tsx';
 import { type PaperSource, sourceOf, usePapers } from './paper-runs.ts';
 import { PapersPanel } from './papers-panel.tsx';
+import { ModelDrawing, PatternsPanel, useModel } from './patterns-panel.tsx';
 import { PrintedPapers } from './printed-papers.tsx';
 import { isMade, titleOf } from './set-table.tsx';
 
-const tabs = ['papers'] as const;
+const tabs = ['papers', 'model'] as const;
 type PapersTab = (typeof tabs)[number];
 
 /** The Papers sheet. */
@@ -44,6 +45,7 @@ function Laid({ stood }: { stood: Stood }) {
   const [tab, setTab] = useState<PapersTab>('papers');
   const [paper, setPaper] = useState<Paper>(system === 'inch' ? 'Letter' : 'A4');
   const papers = usePapers(stood, paper);
+  const model = useModel(stood);
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   const [at, setAt] = useState({ name: 'flat-plan', page: 0 });
   const [printed, print] = usePrintedAlone<readonly Drawing[]>();
@@ -72,7 +74,9 @@ function Laid({ stood }: { stood: Stood }) {
   return (
     <div className="shell-sheet">
       <div className="drawings ground-left">
-        {drawings !== null && drawings.length > 0 ? (
+        {tab === 'model' ? (
+          <ModelDrawing question={model.question} />
+        ) : drawings !== null && drawings.length > 0 ? (
           <PagePreview
             title={titleOf(name)}
             drawings={drawings}
@@ -91,14 +95,18 @@ function Laid({ stood }: { stood: Stood }) {
           chosen={tab}
           onChoose={setTab}
         >
-          <PapersPanel
-            {...{ papers, paper, ticked, onTick }}
-            onPaper={setPaper}
-            shown={at.name}
-            page={page}
-            onShow={(one) => setAt({ name: one, page: 0 })}
-            onPrint={print}
-          />
+          {tab === 'model' ? (
+            <PatternsPanel {...model} />
+          ) : (
+            <PapersPanel
+              {...{ papers, paper, ticked, onTick }}
+              onPaper={setPaper}
+              shown={at.name}
+              page={page}
+              onShow={(one) => setAt({ name: one, page: 0 })}
+              onPrint={print}
+            />
+          )}
         </Tabs>
         <TitleBlock more={[{ name: frame.block.assumes, value: papers.plain.assumes }]} />
       </div>
