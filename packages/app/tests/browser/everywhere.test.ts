@@ -4,7 +4,7 @@ import { type Sheet, sheets } from '../../src/state/app-state.ts';
 import { frameWords } from '../../src/words/frame.ts';
 import { placesWords } from '../../src/words/places.ts';
 import { shapeWords } from '../../src/words/shape.ts';
-import { inBrowser } from './support.ts';
+import { dropFile, inBrowser } from './support.ts';
 
 const { open } = inBrowser();
 
@@ -98,6 +98,19 @@ async function tabTo(page: Page, name: string): Promise<void> {
   }
   throw new Error(`${name} can't be reached by Tab`);
 }
+
+describe('a note', () => {
+  it('stays on the sheet it was told on, and goes when another is turned to', async () => {
+    const { page } = await open();
+    await dropFile(page, 'more.csv', 'side1 mm,side2 mm,side3 mm,count\n900,1000,1100,3\n');
+    const note = page.locator('.notices .notice');
+    await note.first().waitFor();
+    await page.waitForTimeout(500);
+    expect(await note.count()).toBeGreaterThan(0);
+    await page.keyboard.press('Alt+2');
+    await expect.poll(() => note.count()).toBe(0);
+  });
+});
 
 describe('lengths', () => {
   it('are in feet and inches on every sheet, at a switch, and back', async () => {
