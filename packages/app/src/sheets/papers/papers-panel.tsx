@@ -67,11 +67,7 @@ export function PapersPanel({
         onCancel={orderedRuns.cancel}
         onAgain={() => again(papers, true)}
       />
-      <SetTable
-        {...{ rows, ticked, shown, onTick, onShow }}
-        ordering={ordered !== null ? 'found' : rests ? 'none' : 'sought'}
-      />
-      <div className="paper-foot">
+      <div className="paper-head">
         <p aria-live="polite">{words.chosen(chosen.length, pages)}</p>
         <p className="paper-presses">
           <button type="button" className="go" disabled={pages === 0} onClick={saving.print}>
@@ -94,6 +90,10 @@ export function PapersPanel({
         <p className="quiet">{isPocketCopy() ? words.pocket : words.trueSize}</p>
         <p className="facts-caution">{words.caution}</p>
       </div>
+      <SetTable
+        {...{ rows, ticked, shown, onTick, onShow }}
+        ordering={ordered !== null ? 'found' : rests ? 'none' : 'sought'}
+      />
     </div>
   );
 }
