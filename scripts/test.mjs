@@ -112,6 +112,7 @@ async function runTests(args, browser, shown = 'at once') {
   if (output) console.log(output.trimEnd());
   try {
     const result = JSON.parse(readFileSync(counts, 'utf8'));
+    tellLongest(result.files);
     // Vitest may fail for a reason that is no test's: none found, a crash.
     return code !== 0 && result.failed === 0 ? { ...result, failed: 1 } : result;
   } catch {
@@ -120,6 +121,15 @@ async function runTests(args, browser, shown = 'at once') {
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** The files that took longest, where there are many. */
+function tellLongest(files) {
+  const longest = [...files].sort((a, b) => b.seconds - a.seconds).slice(0, 12);
+  if (files.length > longest.length)
+    console.log(
+      `longest: ${longest.map(({ name, seconds }) => `${name} ${seconds.toFixed(0)} s`).join(', ')}`,
+    );
 }
 
 /** Whether the arguments leave any browser test in: `packages/core` does not. */

@@ -207,7 +207,8 @@ describe('shellraise demo', () => {
     for (const words of ['orchard shell', 'radius', 'What can stand', 'Take-off', 'Written to out'])
       expect(ran.out).toContain(words);
     expect(existsSync(join(cwd, 'out', 'flat-plan.svg'))).toBe(true);
-  });
+    // All papers, and the search for an order of work: fifteen seconds of an idle machine.
+  }, 180_000);
 });
 
 describe('a narrow terminal', () => {
