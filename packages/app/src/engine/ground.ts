@@ -11,39 +11,34 @@ import {
   type Drawing,
   defaultGround,
   defaultLoads,
-  defaultTakeoff,
   type Enclosure,
   type Fault,
   frameOfStage,
   frameParts,
   type GroundLevels,
-  type GroundSettings,
   groundLevels,
   gustOfPressure,
-  type HoleCounts,
   type LoadsSettings,
   lowestLimit,
   mechanisms,
   mergeSources,
   numberOrder,
   type Provenance,
-  placeMasses,
   type Read,
   ringBeam,
   ringBeamSheets,
   type Shell,
+  type ShellFacts,
   type ShellSite,
   type ShimPlan,
   type Sourced,
   type StageAnswer,
   type StageModel,
-  type StagesKnown,
   type SurveyAnswer,
-  seamBolts,
   settingsPressure,
   shimSheets,
   shims,
-  siteOf,
+  siteOfFacts,
   snowCases,
   stageAnswer,
   stageOf,
@@ -53,27 +48,17 @@ import {
   surveyAnswer,
   surveyOptions,
   surveySheets,
-  type TakeoffSettings,
   tapeOptions,
   tapePlan,
   unknownParts,
-  unknownStages,
 } from '@shellraise/core';
 import { type Bent, bentStage } from './bent.ts';
 import { keepLast } from './keep-last.ts';
 import type { OnPaper } from './on-paper.ts';
 import { siteKey } from './site-key.ts';
-import type { ShellParts, StandingShell } from './standing-shell.ts';
 
 /** A shell with all that was said about its ground and its winds. */
-export interface GroundQuestion extends StandingShell, ShellParts {
-  readonly ground: GroundSettings | undefined;
-  readonly stages: StagesKnown | undefined;
-  /** Holes counted on sides, and what seams are bolted with: the bolts of each seam. Unknown where
-   * left out. */
-  readonly holes?: HoleCounts;
-  readonly takeoff?: TakeoffSettings | undefined;
-}
+export type GroundQuestion = ShellFacts;
 
 /** The same with what its papers say. */
 export interface GroundPapersQuestion extends GroundQuestion, OnPaper {}
@@ -127,32 +112,7 @@ export interface GroundAnswer {
 }
 
 /** The shell on its site, as the command line reckons it too; kept, for each stage asks for it. */
-export const siteOfQuestion = keepLast(siteKey, (question: GroundQuestion): Read<ShellSite> => {
-  const loads = question.loads ?? defaultLoads;
-  return siteOf(question.shell, question.numbers, {
-    loads,
-    ground: question.ground ?? defaultGround,
-    parts: question.parts ? frameParts(question.parts) : null,
-    stages: question.stages ?? unknownStages,
-    massOf: placeMasses(question.shell, question.kinds, loads.panelMass),
-    seamBolts: boltCounts(question),
-  });
-});
-
-/** Seam → bolts through it; null where nobody counted. */
-function boltCounts({
-  shell,
-  kinds,
-  holes,
-  takeoff = defaultTakeoff,
-}: GroundQuestion): (seam: number) => number | null {
-  if (holes === undefined) return () => null;
-  const seams = seamBolts(shell, kinds, takeoff, holes);
-  return (seam) => {
-    const one = seams[seam];
-    return one?.status === 'known' ? one.pattern.holes : null;
-  };
-}
+export const siteOfQuestion = keepLast(siteKey, siteOfFacts);
 
 const standingPlaces = ({ shell, leftOut }: GroundQuestion): number[] => {
   const out = new Set(leftOut);

@@ -3,8 +3,6 @@
 
 import {
   bodyOf,
-  defaultLoads,
-  defaultTakeoff,
   type Gear,
   type HardwareLot,
   type HeightsOfStage,
@@ -13,12 +11,11 @@ import {
   type KitAnswer,
   kitAnswer,
   type LeftAnswer,
-  noGear,
   placedAt,
-  placeMasses,
   type RaisedShell,
   type RaisingPlan,
   type Read,
+  raisedShell,
   type WaitAsked,
   type WayAnswer,
   waitAnswer,
@@ -122,18 +119,5 @@ export function mayWait(
 
 function raisedOf(question: RaisedQuestion): Read<RaisedShell> {
   const site = siteOfQuestion(question);
-  if (!site.ok) return site;
-  const { shell, numbers, plan, kinds, gear = noGear, loads = defaultLoads } = question;
-  return {
-    ok: true,
-    value: {
-      ...{ shell, numbers, plan, kinds, gear, loads },
-      takeoff: question.takeoff ?? defaultTakeoff,
-      holes: question.holes ?? [],
-      hardware: question.hardware,
-      massOf: placeMasses(shell, kinds, loads.panelMass),
-      flange: question.parts?.flange.depth ?? null,
-      model: site.value.stages,
-    },
-  };
+  return site.ok ? { ok: true, value: raisedShell(question, site.value, question.plan) } : site;
 }

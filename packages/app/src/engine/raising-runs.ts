@@ -25,8 +25,8 @@ const none: RaisingRun = {
 
 /** Questions with one key have one plan. */
 export const raisingKey = (question: RaisingQuestion): string => {
-  const { gear, holes, takeoff, raising } = question;
-  return `${siteKey(question)} ${JSON.stringify([gear, holes, takeoff, raising])}`;
+  const { gear, holes, takeoff, raising, hands } = question;
+  return `${siteKey(question)} ${JSON.stringify([gear, holes, takeoff, raising, hands])}`;
 };
 
 /** Runs of the search. `now`: milliseconds that only go forward. */

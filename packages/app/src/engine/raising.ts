@@ -3,51 +3,38 @@
 
 import {
   checkOrder,
-  defaultLoads,
-  defaultRaising,
-  defaultTakeoff,
   type Gear,
-  type HoleCounts,
   type HolesOff,
   holesOff,
   type Lift,
   type LiftCard,
-  leadFixed,
   liftCard,
-  liftOf,
   needsCard,
   noGear,
   type OrderBreak,
   type OrderedLift,
   passAfter,
-  pieceModel,
-  pieceOf,
-  placeMasses,
-  plainBrief,
+  pieceLifter,
   planRaising,
+  type RaiseAsked,
   type RaisingBrief,
   type RaisingPlan,
-  type RaisingSettings,
   type RaisingStage,
   type Read,
+  raisingBrief,
   type StageAnswer,
   type StageHeights,
-  seamBolts,
+  seamFacts,
   siteFor,
   stageAnswer,
   stageHeights,
-  type TakeoffSettings,
   tightestLift,
 } from '@shellraise/core';
-import { type GroundQuestion, siteOfQuestion } from './ground.ts';
+import { siteOfQuestion } from './ground.ts';
 
 /** A shell to be raised, with what the lead has fixed. */
-export interface RaisingQuestion extends GroundQuestion {
-  readonly gear: Gear | undefined;
-  readonly holes: HoleCounts;
-  readonly takeoff: TakeoffSettings | undefined;
-  /** What the lead has fixed, as the project keeps it. */
-  readonly raising: RaisingSettings | undefined;
+export interface RaisingQuestion extends RaiseAsked {
+  readonly hands: number;
 }
 
 /** How far the search is. */
@@ -83,48 +70,15 @@ export function raisingPlan(
   });
 }
 
-/** The brief; faults where what the lead has fixed speaks of places that don't stand. */
 function briefOf(question: RaisingQuestion): Read<RaisingBrief> {
-  const { shell, numbers, leftOut, kinds, gear = noGear, holes } = question;
-  const fixed = leadFixed(question.raising ?? defaultRaising, shell, numbers);
-  if (!fixed.ok) return fixed;
-  const bolts = seamBolts(shell, kinds, question.takeoff ?? defaultTakeoff, holes);
-  const plain = plainBrief(shell);
-  const lift = lifter(question, gear);
   const site = siteOfQuestion(question);
-  const value: RaisingBrief = {
-    ...plain,
-    ...fixed.value,
-    openings: leftOut,
-    ...(site.ok && { model: site.value.stages }),
-    holes: (seam) => {
-      const own = bolts[seam];
-      return own?.status === 'known' ? own.pattern.holes : null;
-    },
-    makeUp: { mayLift: (places) => lift(places).best !== null, highest: plain.rates.reach },
-    mayLiftCap:
-      gear.lifts.length === 0 && gear.ginPole === null
-        ? null
-        : (places) => lift(places).ways.some(({ by, can }) => by !== 'hands' && can),
-  };
-  return { ok: true, value };
-}
-
-/** Lifts of a shell's pieces with the gear there is, on a day without wind. */
-function lifter(
-  { shell, numbers, kinds, loads = defaultLoads, parts }: GroundQuestion,
-  gear: Gear,
-): (places: readonly number[]) => Lift {
-  const masses = placeMasses(shell, kinds, loads.panelMass);
-  const model = pieceModel(shell, numbers, masses, parts?.flange.depth ?? 0);
-  return (places) => liftOf(pieceOf(model, places), gear, { gust: null });
+  return raisingBrief(question, site.ok ? site.value : null);
 }
 
 // --- one stage ---
 
 /** One stage of a plan. */
-export interface RaisingStageQuestion extends GroundQuestion {
-  readonly gear: Gear | undefined;
+export interface RaisingStageQuestion extends RaiseAsked {
   readonly plan: readonly RaisingStage[];
   readonly number: number;
 }
@@ -181,7 +135,7 @@ export function raisingStage(question: RaisingStageQuestion): Read<RaisingStageD
     { strength: false, sets: 60 },
   );
   if (!answer.ok) return answer;
-  const lift = lifter(question, gear);
+  const lift = pieceLifter(question);
   const lifts = stage.pieces.map(lift);
   const ground = shell.hubs.reduce((low, z, i) => (i % 3 === 2 ? Math.min(low, z) : low), 0);
   return {
@@ -197,17 +151,13 @@ export function raisingStage(question: RaisingStageQuestion): Read<RaisingStageD
 }
 
 function holesOffOf(
-  { shell, numbers, kinds, takeoff, holes, plan }: RaisingStageQuestion,
+  asked: RaisingStageQuestion,
   stage: RaisingStage,
 ): RaisingStageDetail['holesOff'] {
   const lift = tightestLift(stage);
   if (lift < 0) return null;
-  const bolts = seamBolts(shell, kinds, takeoff ?? defaultTakeoff, holes);
-  const threadOf = (seam: number): string | null => {
-    const own = bolts[seam];
-    return own?.status === 'known' ? own.pattern.thread : null;
-  };
-  const question = { shell, numbers, plan: { stages: plan }, threadOf };
+  const { shell, numbers, plan } = asked;
+  const question = { shell, numbers, plan: { stages: plan }, threadOf: seamFacts(asked).thread };
   return { lift, ...holesOff(question, stage.number, lift) };
 }
 

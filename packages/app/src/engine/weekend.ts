@@ -3,21 +3,16 @@
 
 import {
   type CrewSettings,
-  defaultCrew,
-  defaultLoads,
-  defaultTakeoff,
   type Gear,
   type Here,
   type NowAnswer,
-  noGear,
   nowPlan,
-  placeMasses,
   type RaisingPlan,
   type Read,
   type RecordedWork,
+  raiseFacts,
   type StageWinds,
   type StormAnswer,
-  seamBolts,
   stageWinds,
   stormPlan,
   type Weekend,
@@ -84,25 +79,9 @@ function factsOf(question: WeekendAsked): Read<WeekendQuestion> {
   if (!site.ok) return site;
   const winds = windsOf(question);
   if (!winds.ok) return winds;
-  const { shell, numbers, kinds, plan, gear = noGear, crew = defaultCrew, holes } = question;
-  const { observed } = question;
-  const loads = question.loads ?? defaultLoads;
-  const bolts = holes && seamBolts(shell, kinds, question.takeoff ?? defaultTakeoff, holes);
-  const { anchors } = site.value;
-  return {
-    ok: true,
-    value: {
-      ...{ shell, numbers, plan, gear, crew },
-      ...(observed && { observed }),
-      holes: (seam) => {
-        const own = bolts?.[seam];
-        return own?.status === 'known' ? own.pattern.holes : null;
-      },
-      massOf: placeMasses(shell, kinds, loads.panelMass),
-      winds: winds.value,
-      anchors: anchors.ok ? anchors.value.hubs.reduce((sum, { count }) => sum + count, 0) : null,
-    },
-  };
+  const { plan, observed } = question;
+  const facts = raiseFacts(question, site.value, plan, winds.value);
+  return { ok: true, value: { ...facts, ...(observed && { observed }) } };
 }
 
 const windsOf = keepLast(

@@ -1,6 +1,6 @@
 // The order of work as sheets share it: one search at a time, what it is asked, and one stage in full.
 
-import type { RaisingPlan } from '@shellraise/core';
+import { handsAtPiece, type RaisingPlan } from '@shellraise/core';
 import { useMemo } from 'react';
 import { longEngine, raiseEngine } from '../../engine/bridge.ts';
 import type { RaisingQuestion, RaisingStageQuestion } from '../../engine/raising.ts';
@@ -28,14 +28,29 @@ export function useRaisingQuestion({ standing, kinds }: Stood): RaisingQuestion 
   const takeoff = useAppState((state) => projectOf(state).takeoff);
   const holes = useDerived((derived) => derived.work.value?.holes);
   const raising = useAppState((state) => projectOf(state).raising);
+  const hands = useAppState((state) => handsAtPiece(projectOf(state).crew));
   const { shell } = standing.standing;
   const { numbers, leftOut } = standing;
   return useMemo(
     () => ({
       ...{ shell, numbers, leftOut, kinds, loads, ground, parts, stages, gear, takeoff },
-      ...{ raising, holes: holes ?? [] },
+      ...{ raising, hands, holes: holes ?? [] },
     }),
-    [shell, numbers, leftOut, kinds, loads, ground, parts, stages, gear, takeoff, holes, raising],
+    [
+      shell,
+      numbers,
+      leftOut,
+      kinds,
+      loads,
+      ground,
+      parts,
+      stages,
+      gear,
+      takeoff,
+      holes,
+      raising,
+      hands,
+    ],
   );
 }
 
