@@ -55,6 +55,12 @@ it('a damaged update of the record is refused, or adds entries that can be read'
   });
 });
 
+it('a project with a number that is no JSON is told of, not thrown over', () => {
+  const doc = new Y.Doc();
+  doc.getMap('project').set('whole', new Y.Map([['shellraise', 10n ** 20n]]));
+  expect(projectIn(doc).ok).toBe(false);
+});
+
 it('a damaged update of the project is refused, or leaves a document that is read or told of', {
   timeout: 3_600_000,
 }, () => {

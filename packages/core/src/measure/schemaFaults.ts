@@ -43,7 +43,9 @@ export function describeValue(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (typeof value === 'number') return String(value);
   if (Array.isArray(value) && value.length > 6) return `a list of ${value.length}`;
-  const text = JSON.stringify(value) ?? typeof value;
+  // A document of several devices may hold whole numbers of any length, which are no JSON.
+  const text =
+    JSON.stringify(value, (_, at) => (typeof at === 'bigint' ? `${at}` : at)) ?? typeof value;
   return text.length <= 60 ? text : `${text.slice(0, 57)}…`;
 }
 
