@@ -3,6 +3,7 @@
 
 import { TAU } from '../math/angle.ts';
 import type { PlaceId } from '../shell/ids.ts';
+import { cutAtPlane } from '../shell/plane-cut.ts';
 import { baseRing } from '../shell/rims.ts';
 import { placeCount, type Shell } from '../shell/shell.ts';
 import { type FullOptions, type FullPanel, fullPanel } from './full-size-panel.ts';
@@ -71,12 +72,11 @@ export function fullPanels(
     });
 }
 
-/** A corner this near to the floor lies on it, metres. */
-const ON_FLOOR = 1e-6;
 /** Panels are alike where no length differs by more, metres. */
 const ALIKE = 5e-4;
 
-/** The panels that a level floor cuts, alike ones once, the largest first. */
+/** The panels that a level floor cuts, alike ones once, the largest first. A corner that is off the floor by
+ * no more than a base ring may be uneven makes no cut. */
 export function basePanels(
   { whole, leftOut, floor }: FloorCut,
   kinds: readonly string[],
@@ -84,12 +84,9 @@ export function basePanels(
 ): FullPanelPart[] {
   const out = new Set(leftOut);
   const found: { panel: FullPanel; kind: number; count: number }[] = [];
-  for (let p = 0; p < placeCount(whole); p++) {
+  for (const p of cutAtPlane(whole, floor).crossed) {
     if (out.has(p)) continue;
-    const hubs = whole.sideHub.subarray(whole.placeStart[p], whole.placeStart[p + 1]);
-    const heights = Array.from(hubs, (hub) => (whole.hubs[3 * hub + 2] as number) - floor);
-    if (!(Math.min(...heights) < -ON_FLOOR && Math.max(...heights) > ON_FLOOR)) continue;
-    const panel = fullPanel(whole, p as PlaceId, options, floor);
+    const panel = fullPanel(whole, p, options, floor);
     if (panel === null) continue;
     const kind = whole.kind[p] as number;
     const known = found.find((one) => one.kind === kind && alike(one.panel, panel));

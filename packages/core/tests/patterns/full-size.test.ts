@@ -108,7 +108,12 @@ describe('panels that the floor cuts', () => {
     }
   });
 
-  it('are none where the base ring stands on the floor', () => {
+  it('are none where the base ring stands on the floor, be it fitted to a tenth of a millimetre', () => {
+    const uneven = { ...whole, hubs: whole.hubs.map((x, i) => x + 1e-4 * Math.sin(i)) };
+    const ring = whole.hubs.filter((_, i) => i % 3 === 2).find((z) => z > 0.2) as number;
+    const parts = basePanels({ whole: uneven, leftOut: [], floor: ring }, [], options);
+    for (const { panel } of parts)
+      for (const { length } of panel.sides) expect(length).toBeGreaterThan(0.02);
     const flat = dome(2);
     expect(
       basePanels({ whole: flat, leftOut: [], floor: lowestHub(flat) as number }, [], options),
