@@ -3,7 +3,7 @@
 import '../../styles/ground.css';
 import '../../styles/papers.css';
 import type { Drawing, Paper } from '@shellraise/core';
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { useLengths } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';
 import { usePrintedAlone } from '../../ui/use-printed-alone.ts';
@@ -48,6 +48,7 @@ function Laid({ stood }: { stood: Stood }) {
   const model = useModel(stood);
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   const [at, setAt] = useState({ name: 'flat-plan', page: 0 });
+  const drawn = useRef<HTMLDivElement>(null);
   const [printed, print] = usePrintedAlone<readonly Drawing[]>();
   const printing = usePrinting();
   const row = papers.rows.find(({ name }) => name === at.name);
@@ -73,7 +74,7 @@ function Laid({ stood }: { stood: Stood }) {
   };
   return (
     <div className="shell-sheet">
-      <div className="drawings ground-left">
+      <div className="drawings ground-left" ref={drawn}>
         {tab === 'model' ? (
           <ModelDrawing question={model.question} />
         ) : drawings !== null && drawings.length > 0 ? (
@@ -103,7 +104,11 @@ function Laid({ stood }: { stood: Stood }) {
               onPaper={setPaper}
               shown={at.name}
               page={page}
-              onShow={(one) => setAt({ name: one, page: 0 })}
+              onShow={(one) => {
+                setAt({ name: one, page: 0 });
+                // On a phone the pages lie above the list.
+                drawn.current?.scrollIntoView({ block: 'nearest' });
+              }}
               onPrint={print}
             />
           )}
