@@ -10,7 +10,7 @@ import { chromium } from './chromium.mjs';
 import { palettePng } from './palette-png.mjs';
 import { root } from './run.mjs';
 
-const sheets = ['pile', 'shape', 'places', 'ground', 'raising', 'record', 'fitout'];
+const sheets = ['pile', 'shape', 'places', 'ground', 'raising', 'record', 'fitout', 'papers'];
 const screens = {
   laptop: { viewport: { width: 1440, height: 900 } },
   phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
@@ -112,6 +112,14 @@ async function prepare(page, sheet) {
   if (sheet === 'fitout') {
     await page.getByRole('tab', { name: 'Signal', exact: true }).click();
     await page.getByText('half-wave thicknesses').waitFor({ timeout: 60_000 });
+  }
+  if (sheet === 'papers') {
+    const patience = { timeout: 240_000 };
+    await page.getByRole('button', { name: 'Take the best so far' }).click(patience);
+    const book = page.locator('.paper-sets tr[data-set="crew-book"]');
+    await book.locator('td.paper-count').filter({ hasText: /\d/ }).waitFor(patience);
+    await book.getByRole('button').click();
+    await page.getByRole('region', { name: /^Crew book, page 1/ }).waitFor();
   }
   await page.waitForFunction(() => document.querySelector('progress') === null);
   await page.waitForTimeout(2000); // what is drawn last
