@@ -29,6 +29,10 @@ const sums = 'SHA256SUMS';
 
 function release(twice) {
   if (install() !== 0) return 1;
+  // From nothing: what was built step by step holds its types in another order.
+  for (const name of ['core', 'sync', 'server', 'cli', 'app'])
+    for (const made of ['dist', 'tsconfig.tsbuildinfo'])
+      rmSync(join(root, 'packages', name, made), { recursive: true, force: true });
   const { code, output } = inTurn(build, buildCli, buildApp);
   if (code !== 0) {
     console.error(output.trim());
