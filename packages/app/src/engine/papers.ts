@@ -1,5 +1,6 @@
 // The papers in the engine's thread: every set made once for a question, told by its pages, its drawings
-// handed out set by set, and sets as one PDF. What the command makes of the same project is the same.
+// handed out set by set, and sets as one PDF. By the same makers as the command's; the order of work is the one
+// that the Raising sheet found.
 
 import {
   type Drawing,

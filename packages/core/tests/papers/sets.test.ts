@@ -10,6 +10,7 @@ import { sheetMakers } from '../../src/papers/sets/list.ts';
 import { type MadeSheets, makeSheets } from '../../src/papers/sets/make.ts';
 import type { PaperQuestion } from '../../src/papers/sets/question.ts';
 import { takenFor } from '../../src/papers/sets/shell-sets.ts';
+import { askedOfSmall } from './asked.ts';
 import { standing } from './standing.ts';
 
 const { shell, kinds, numbers } = standing(
@@ -17,23 +18,7 @@ const { shell, kinds, numbers } = standing(
   -0.1,
   2.4,
 );
-const asked: PaperQuestion = {
-  ...{ shell, numbers, kinds },
-  title: 'Hollow by the weir',
-  date: '2026-05-14',
-  assumes: 'Nothing.',
-  which: '',
-  leftOut: [],
-  painted: false,
-  ...{ paper: 'A4', lengths: 'metric' },
-  holes: [],
-  hardware: [],
-  plan: null,
-  windFrom: null,
-  ...{ loads: undefined, ground: undefined, parts: undefined, stages: undefined },
-  ...{ takeoff: undefined, gear: undefined, crew: undefined, raising: undefined },
-  ...{ fitout: undefined, storage: undefined },
-};
+const asked = askedOfSmall({ shell, kinds, numbers });
 const search = { tries: 1, seed: 1 };
 
 function made(question: PaperQuestion, name: string): MadeSheets {

@@ -4,6 +4,7 @@
 import type { Drawing, Item } from '@shellraise/core';
 import { type ReactNode, useMemo, useState } from 'react';
 import { SvgItems } from '../../drawing/svg-items.tsx';
+import { Pager } from '../../ui/pager.tsx';
 import { useWords } from '../../words/words.ts';
 
 /** The drawing with its choices. */
@@ -41,25 +42,7 @@ export function SheetDrawing({
           ))}
         </fieldset>
         {view === 'whole' && drawings.length > 1 ? (
-          <span className="ground-pages">
-            <button
-              type="button"
-              aria-label={words.before}
-              disabled={page === 0}
-              onClick={() => setAt(page - 1)}
-            >
-              ‹
-            </button>
-            <span>{words.page(page + 1, drawings.length)}</span>
-            <button
-              type="button"
-              aria-label={words.after}
-              disabled={page === drawings.length - 1}
-              onClick={() => setAt(page + 1)}
-            >
-              ›
-            </button>
-          </span>
+          <Pager words={words} page={page} count={drawings.length} onPage={setAt} />
         ) : null}
       </div>
       <div className={view === 'whole' ? 'ground-paper whole' : 'ground-paper'} {...reachable}>

@@ -2,6 +2,7 @@
 
 import type { ModelFile } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
+import { Pager } from '../../ui/pager.tsx';
 import { useWords } from '../../words/words.ts';
 
 /** The pictures among the files. */
@@ -17,25 +18,7 @@ export function ModelPicture({ files }: { files: readonly ModelFile[] }) {
     <section className="ground-drawing" aria-label={words.picture}>
       <div className="ground-drawing-head screen-only">
         <h2>{file.name}</h2>
-        <span className="ground-pages">
-          <button
-            type="button"
-            aria-label={words.before}
-            disabled={page === 0}
-            onClick={() => setAt(page - 1)}
-          >
-            ‹
-          </button>
-          <span>{words.page(page + 1, pictures.length)}</span>
-          <button
-            type="button"
-            aria-label={words.after}
-            disabled={page === pictures.length - 1}
-            onClick={() => setAt(page + 1)}
-          >
-            ›
-          </button>
-        </span>
+        <Pager words={words} page={page} count={pictures.length} onPage={setAt} />
       </div>
       <div className="ground-paper model-paper" {...reachable}>
         {address === null ? null : <img src={address} alt={file.name} />}

@@ -2,6 +2,7 @@
 
 import type { Drawing } from '@shellraise/core';
 import { SvgItems } from '../../drawing/svg-items.tsx';
+import { Pager } from '../../ui/pager.tsx';
 import { useWords } from '../../words/words.ts';
 
 /** One page with the ways to the others. */
@@ -25,25 +26,7 @@ export function PagePreview({
     <section className="ground-drawing" aria-label={words.preview(title, page + 1, length)}>
       <div className="ground-drawing-head screen-only">
         <h2>{title}</h2>
-        <span className="ground-pages">
-          <button
-            type="button"
-            aria-label={words.before}
-            disabled={page === 0}
-            onClick={() => onPage(page - 1)}
-          >
-            ‹
-          </button>
-          <span>{words.page(page + 1, length)}</span>
-          <button
-            type="button"
-            aria-label={words.after}
-            disabled={page === length - 1}
-            onClick={() => onPage(page + 1)}
-          >
-            ›
-          </button>
-        </span>
+        <Pager words={words} page={page} count={drawings.length} onPage={onPage} />
       </div>
       <div className="ground-paper paper-page" {...reachable}>
         <svg
