@@ -179,6 +179,7 @@ describe('the Raising sheet', () => {
     expect(await page.locator('.day-card').count()).toBe(1);
     expect(await page.locator('.day-odds li').count()).toBeGreaterThan(0);
     await open('now');
+    await expect.poll(() => page.getByLabel(now.people, { exact: true }).inputValue()).toBe('3');
     await page.getByRole('button', { name: now.go, exact: true }).last().click();
     await page.locator('.now-answer section').waitFor({ timeout: 60_000 });
     expect(await page.locator('.now-answer .now-steps li').count()).toBeGreaterThan(0);

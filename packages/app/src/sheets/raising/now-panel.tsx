@@ -1,7 +1,7 @@
 // What to do now, by who is here and what stands; and before a storm. One press with what is known.
 
 import type { Here, StormAnswer } from '@shellraise/core';
-import { type FormEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { type FormEvent, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react';
 import { weekendEngine } from '../../engine/bridge.ts';
 import type { NowAsked, StormAsked, WeekendAsked } from '../../engine/weekend.ts';
 import { Field } from '../../ui/field.tsx';
@@ -31,25 +31,29 @@ export function NowPanel({
 }) {
   const { weekend, raising } = useWords();
   const words = weekend.now;
-  const [typed, setTyped] = useState<HereTyped>(() => hereFirst(question?.crew, done, moment()));
+  // What nobody typed follows the crew and the stage on show, which may be known only later.
+  const [typed, setTyped] = useState<Partial<HereTyped>>({});
+  const filled = { ...hereFirst(question?.crew, done, moment()), ...typed };
   const [asked, setAsked] = useState<{ readonly here: Here; readonly storm: Storm | null } | null>(
-    () => {
-      const here = atOnce ? hereTyped(typed, moment()) : null;
-      return here && { here, storm: null };
-    },
+    null,
   );
   const answers = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    if (atOnce) answers.current?.scrollIntoView({ block: 'start' });
-  }, [atOnce]);
   const [faulty, setFaulty] = useState(false);
   const [storm, setStorm] = useState({ hours: '2', gust: '' });
   const ask = (withStorm: boolean): void => {
-    const here = hereTyped(typed, moment());
+    const here = hereTyped(filled, moment());
     const coming = withStorm ? stormTyped(storm) : null;
     setFaulty(here === null || (withStorm && coming === null));
     if (here !== null && (!withStorm || coming !== null)) setAsked({ here, storm: coming });
   };
+  const askAtOnce = useEffectEvent(() => {
+    ask(false);
+    answers.current?.scrollIntoView({ block: 'start' });
+  });
+  const known = question !== null;
+  useEffect(() => {
+    if (atOnce && known) askAtOnce();
+  }, [atOnce, known]);
   const field = (key: HereKey) => (
     <Field
       key={key}
@@ -65,7 +69,7 @@ export function NowPanel({
         <input
           {...props}
           inputMode="decimal"
-          value={typed[key]}
+          value={filled[key]}
           onChange={({ target }) => setTyped({ ...typed, [key]: target.value })}
         />
       )}
