@@ -126,7 +126,8 @@ export function createApp(
   let saveRunning: Promise<void> | null = null;
   /** The project as the store has it. */
   let kept: History = get().history;
-  /** The project as it was when it was opened. */
+  /** The project as it was when it was opened, or as all have it since: what was done after is not
+   * known to them. */
   let opened: History = kept;
   let shared: (SharedProject & TakenInfo) | null = null;
 
@@ -143,7 +144,9 @@ export function createApp(
       ...(fresh ? { projectId: outside.newId(), revision: 0 } : {}),
     });
     outside.later(() => void save());
-    if (shared?.id === get().projectId) shared.changed(history.doc.project);
+    if (shared?.id !== get().projectId) return;
+    shared.changed(history.doc.project);
+    opened = history;
   }
 
   /** A history with what others changed laid on it, as a step of its own. */
@@ -198,9 +201,9 @@ export function createApp(
    * it again. Where the project is shared, what was done is in what all have. */
   function adopt({ id, doc, past, future, revision }: StoredProject): void {
     const base: History = { doc, past, future };
-    opened = base;
-    const history =
-      shared?.id === id && shared.now() ? withOthers(base, id) : rebased(base, kept, get().history);
+    const all = shared?.id === id && shared.now() !== null;
+    const history = all ? withOthers(base, id) : rebased(base, kept, get().history);
+    opened = all ? history : base;
     kept = base;
     set({ history, revision, saving: { status: history === base ? 'saved' : 'saving' } });
   }
@@ -227,6 +230,7 @@ export function createApp(
   function takeOthers(): void {
     const history = withOthers(get().history, get().projectId);
     if (history === get().history) return;
+    opened = history;
     set({ history, saving: { status: 'saving' } });
     outside.later(() => void save());
   }
@@ -311,11 +315,16 @@ export function createApp(
       }
       // What was done before it was known what all have is laid on that.
       const history = rebased(withOthers(opened, next.id), opened, now);
+      opened = history;
       if (history !== now) set({ history, saving: { status: 'saving' } });
       outside.later(() => void save());
       next.changed(history.doc.project);
     },
     takeOthers,
+    /** What is on show was put where others share it: nothing of it is to be laid on it again. */
+    putThere(): void {
+      opened = get().history;
+    },
     /** Opens the demo as it comes. */
     async openDemo(project: Project): Promise<void> {
       await save();

@@ -268,6 +268,7 @@ export function createSite(outside: SiteOutside): SiteSession {
       }
       toOpen = null;
       lines.write(project);
+      app.putThere();
       links.put({ ...other, project: shown() });
       follow();
     },

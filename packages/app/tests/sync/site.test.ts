@@ -205,6 +205,35 @@ describe('the project of a site', () => {
     for (const page of [crew, lead]) await until(() => rows(page).length === 1, 'undone');
   });
 
+  it('is what the lead put there, once: rows added before and after, and joined again', async () => {
+    const up = await laptop();
+    const codes = await up.codes();
+    const lead = browser(up.port, 'Barn').open();
+    const rowsOf = ({ app }: OpenPage) => app.state.getState().history.doc.project.pile.readings;
+    const addRow = (label: string) =>
+      lead.app.change(
+        ({ project }) => void project.pile.readings.push({ sides: [2, 2, 2], seenFrom: 'unknown' }),
+        { label },
+      );
+    addRow('first');
+    expect(idOf(lead)).not.toBe(DEMO);
+    await lead.site.join(codes.lead);
+    await until(() => lead.now().project.on && lead.now().shared === 'none', 'the lead is in');
+    await lead.site.put();
+    await kept(lead);
+    expect(rowsOf(lead)).toHaveLength(2);
+    const { page: crew } = await joined(up.port, codes.crew, 'ada');
+    expect(rowsOf(crew)).toHaveLength(2);
+    addRow('second');
+    await until(() => rowsOf(crew).length === 3, 'the crew has the new row');
+    await lead.site.join(codes.lead);
+    await kept(lead);
+    for (const page of [lead, crew]) expect(rowsOf(page)).toHaveLength(3);
+    lead.app.undo();
+    lead.app.undo();
+    await until(() => rowsOf(crew).length === 1, 'both are undone there too');
+  });
+
   it('takes a lead’s changes that were made while the laptop was away, and those of a page just opened', async () => {
     const { port, data, codes, end, lead } = await site();
     const { page, device } = await joined(port, codes.lead, 'lee');
