@@ -70,11 +70,15 @@ export async function secure(server: FastifyInstance, root: Root): Promise<Secur
   };
   const looking = setInterval(() => void look().catch(() => undefined), LOOK);
   looking.unref();
+  let closed: Promise<void> | null = null;
   server.addHook('preClose', async () => {
     clearInterval(looking);
     if (!tls.listening) return;
-    const closed = new Promise<void>((resolve) => tls.close(() => resolve()));
+    closed = new Promise<void>((resolve) => tls.close(() => resolve()));
     tls.closeAllConnections();
+  });
+  // Not waited for before: sockets are ended after this hook.
+  server.addHook('onClose', async () => {
     await closed;
   });
   return {

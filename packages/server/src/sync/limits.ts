@@ -29,6 +29,9 @@ export const MAX_WAITING = 128 * 1024 * 1024;
 export const HEARTBEAT = 15_000;
 export const SILENCE = 60_000;
 
+/** How long a server that ends waits for phones to end their lines, milliseconds. */
+export const GOOD_BYE = 500;
+
 /** How often a shared storage is looked at while no news comes from other servers, milliseconds. */
 export const LOOK = 1000;
 

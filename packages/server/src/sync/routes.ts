@@ -6,7 +6,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { lanAddresses } from '../lan.ts';
 import { buckets } from './bucket.ts';
 import { codesOf, cookieFor, join, newCode, type Session, sessionOf, siteName } from './codes.ts';
-import { ALL_JOINS, JOINS, MAX_MESSAGE, MAX_WAITING, SOCKETS } from './limits.ts';
+import { ALL_JOINS, GOOD_BYE, JOINS, MAX_MESSAGE, MAX_WAITING, SOCKETS } from './limits.ts';
 import { photoRoutes } from './photo-routes.ts';
 import { CLOSE, type Line, type Room } from './room.ts';
 import type { Site } from './site.ts';
@@ -30,6 +30,15 @@ export async function syncRoutes(
 ): Promise<void> {
   await server.register(websocket, {
     options: { maxPayload: MAX_MESSAGE, perMessageDeflate: false },
+    preClose(done) {
+      for (const socket of open.keys()) socket.close();
+      // A phone that went out of reach says no good-bye, and holds nobody up.
+      setTimeout(() => {
+        for (const socket of open.keys()) socket.terminate();
+      }, GOOD_BYE).unref();
+      this.websocketServer.close();
+      done();
+    },
   });
   const open = new Map<WebSocket, Session>();
   const joins = { one: buckets(JOINS), all: buckets(ALL_JOINS, 1) };

@@ -142,6 +142,31 @@ describe('https', () => {
     expect(await https.look(names, Date.now() + 2 * DAY)).toBe(true);
   });
 
+  it.each(['https', 'http'])(
+    'ends soon though phones are on the line over %s, one of them out of reach',
+    async (by) => {
+      const { https, ca, server, port } = await serve();
+      const codes = (await server.joinCodes?.()) ?? [];
+      const body = { code: codes.find(({ role }) => role === 'crew')?.code };
+      const { cookie } = await ask(https.port, '/sync/join', { ca, method: 'POST', body });
+      const address = by === 'https' ? `wss://127.0.0.1:${https.port}` : `ws://127.0.0.1:${port}`;
+      const headers = { cookie: cookie.split(';')[0] as string };
+      const [near, far] = [0, 1].map(
+        () => new WebSocket(`${address}/sync/doc/record`, { ca, headers }),
+      ) as [WebSocket, WebSocket];
+      await Promise.all(
+        [near, far].map((one) => new Promise((resolve) => one.once('message', resolve))),
+      );
+      // It reads no more, as a phone whose battery is empty.
+      far.pause();
+      const start = performance.now();
+      await server.close();
+      expect(performance.now() - start).toBeLessThan(5000);
+      far.terminate();
+    },
+    20_000,
+  );
+
   it('leaves plain http to this computer, and a page to get the root from to all others', async () => {
     const { port, https, ca } = await serve();
     const near = await fetch(`http://127.0.0.1:${port}/`);
