@@ -5,34 +5,8 @@
 import type { Identification, IdentifyProgress, PlacesDecision, Project } from '@shellraise/core';
 import { createStore } from 'zustand/vanilla';
 import type { ArrangeAnswer, PileWork, StandAnswer } from './api.ts';
+import { type Ask, idle, unanswered } from './ask.ts';
 import type { Asked, EngineBridge } from './bridge.ts';
-import { Unanswered } from './bridge.ts';
-
-/** One question to the engine. `value` is the last answer, also while a newer one is on its way:
- * `fresh` tells whether it belongs to the present input. */
-export interface Ask<T> {
-  readonly status: 'idle' | 'running' | 'done' | 'cancelled' | 'failed';
-  /** The input that was asked about last. */
-  readonly input: unknown;
-  readonly value: T | null;
-  readonly fresh: boolean;
-  /** `performance.now()` when it was asked. */
-  readonly since: number;
-  readonly progress: IdentifyProgress | null;
-  readonly fault: string | null;
-  /** True where the worker died: asking again starts a new one. */
-  readonly died: boolean;
-}
-
-/** How a question ended that was not answered: stopped, or failed and why. */
-export function unanswered(error: unknown): Pick<Ask<never>, 'status' | 'fault' | 'died'> {
-  const why = error instanceof Unanswered ? error.why : 'failed';
-  return {
-    status: why === 'cancelled' ? 'cancelled' : 'failed',
-    fault: error instanceof Error ? error.message : String(error),
-    died: why === 'died',
-  };
-}
 
 /** How far the sheet on show wants the engine to go. */
 export type Want = 'work' | 'shapes' | 'standing';
@@ -48,18 +22,6 @@ export interface Derived {
   /** Counts panels to be mended as stock, in lists made before anything is decided. */
   readonly repaired: boolean;
 }
-
-/** Nothing asked yet. */
-export const idle: Ask<never> = {
-  status: 'idle',
-  input: null,
-  value: null,
-  fresh: false,
-  since: 0,
-  progress: null,
-  fault: null,
-  died: false,
-};
 
 const nothing: Derived = {
   work: idle,

@@ -1,58 +1,34 @@
-// Sets of papers being made, one run at a time, kept beside the sheet: each set is told as soon as it is
-// there, and what is there stays when the run is stopped.
+// Sets of papers being made: each is told as soon as it is there, and what is there stays when the run is
+// ended.
 
 import type { PaperQuestion } from '@shellraise/core';
-import { createStore } from 'zustand/vanilla';
+import { progressAt } from './ask.ts';
 import type { EngineBridge } from './bridge.ts';
-import { type Ask, idle, unanswered } from './derived.ts';
 import type { SetTold } from './papers.ts';
+import { createRuns, noRun, type Run } from './runs.ts';
 
-/** Where a run is. */
-export interface PapersRun extends Ask<readonly SetTold[]> {
-  readonly of: PaperQuestion | null;
-  /** Sets that are told already. */
-  readonly sets: readonly SetTold[];
+/** The sets of these names, by what they are made of. */
+export interface PapersAsked {
+  readonly question: PaperQuestion;
+  readonly names: readonly string[];
 }
 
-const none: PapersRun = { ...idle, of: null, sets: [] };
+/** Where a run is; `value` has the sets that are told already. */
+export type PapersRun = Run<PapersAsked, readonly SetTold[]>;
 
 /** Runs of the makers. `now`: milliseconds that only go forward. */
-export function createPapersRuns(bridge: Pick<EngineBridge, 'ask'>, now: () => number) {
-  const store = createStore<PapersRun>(() => none);
-  let cancel: (() => void) | null = null;
-  let run = 0;
-  return {
-    store,
-    /** Makes the sets of these names, unless they are made or being made for this very question. */
-    start(question: PaperQuestion, names: readonly string[], again = false): void {
-      if (!again && store.getState().of === question) return;
-      run += 1;
-      const mine = run;
-      const put = (more: Partial<PapersRun>): void => {
-        if (mine === run) store.setState(more);
-      };
-      if (store.getState().status === 'running') cancel?.();
-      store.setState({ ...none, status: 'running', input: question, of: question, since: now() });
+export const createPapersRuns = (bridge: Pick<EngineBridge, 'ask'>, now: () => number) =>
+  createRuns<PapersAsked, PapersRun>(
+    noRun,
+    now,
+    async ({ question, names }, { show, wait }) => {
+      let value: readonly SetTold[] = [];
       // One at a time: pages on show are asked for between them.
-      const make = async (): Promise<void> => {
-        for (const [i, name] of names.entries()) {
-          const asked = bridge.ask('paperSets', question, [name]);
-          cancel = asked.cancel;
-          const told = await asked.answer;
-          if (mine !== run) return;
-          put({
-            sets: [...store.getState().sets, ...told],
-            progress: { step: 'fit', placed: 0, done: (i + 1) / names.length, part: null },
-          });
-        }
-        put({ status: 'done', value: store.getState().sets, fresh: true });
-      };
-      make().catch((error: unknown) => put(unanswered(error)));
+      for (const [i, name] of names.entries()) {
+        value = [...value, ...(await wait(bridge.ask('paperSets', question, [name])))];
+        show({ value, progress: progressAt((i + 1) / names.length) });
+      }
+      return { value };
     },
-    /** Ends the run. */
-    cancel: (): void => cancel?.(),
-  };
-}
-
-/** Runs with what can be asked of them. */
-export type PapersRuns = ReturnType<typeof createPapersRuns>;
+    ({ question }) => question,
+  );

@@ -2,7 +2,7 @@
 // way to stop it.
 
 import { useEffect, useState } from 'react';
-import type { Ask } from '../engine/derived.ts';
+import type { Ask } from '../engine/ask.ts';
 import { useWords } from '../words/words.ts';
 
 /** A line for a question under way; nothing before it took most of a second. */

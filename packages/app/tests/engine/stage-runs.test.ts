@@ -29,18 +29,18 @@ function counted() {
 describe('a run of stages', () => {
   it('goes on when a reading is entered that no stage hangs on', () => {
     const { asked, runs } = counted();
-    runs.start(question);
+    runs.follow(question);
     const survey = [{ what: 'radius' as const, hub: 1, length: 3.65 }];
-    runs.start({ ...question, ground: { ...defaultGround, survey } });
-    runs.start(structuredClone(question));
+    runs.follow({ ...question, ground: { ...defaultGround, survey } });
+    runs.follow(structuredClone(question));
     expect(asked.length).toBe(1);
   });
 
   it('starts anew for another shell, or when it is asked to', () => {
     const { asked, runs } = counted();
-    runs.start(question);
+    runs.follow(question);
+    runs.follow({ ...question, leftOut: [0] });
     runs.start({ ...question, leftOut: [0] });
-    runs.start({ ...question, leftOut: [0] }, true);
     expect(asked.length).toBe(3);
   });
 });

@@ -79,11 +79,11 @@ describe('a run of buckling and swing', () => {
 
   it('is shown beside the stage that it was asked for alone, and ends the one before', () => {
     const { asked, ends, runs } = bridge();
-    runs.start(question, 3);
-    expect(runOfStage(runs.store.getState(), question, 3).status).toBe('running');
-    expect(runOfStage(runs.store.getState(), question, 4).status).toBe('idle');
-    expect(runOfStage(runs.store.getState(), { ...question }, 3).status).toBe('idle');
-    runs.start(question, 4);
+    runs.start({ of: question, n: 3 });
+    expect(runOfStage(runs.store.getState(), { of: question, n: 3 }).status).toBe('running');
+    expect(runOfStage(runs.store.getState(), { of: question, n: 4 }).status).toBe('idle');
+    expect(runOfStage(runs.store.getState(), { of: { ...question }, n: 3 }).status).toBe('idle');
+    runs.start({ of: question, n: 4 });
     expect(asked).toEqual([3, 4]);
     expect(ends.count).toBe(1);
   });

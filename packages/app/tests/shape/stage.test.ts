@@ -1,7 +1,7 @@
 import type { Identification } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
 import type { PileWork } from '../../src/engine/api.ts';
-import type { Ask } from '../../src/engine/derived.ts';
+import type { Ask } from '../../src/engine/ask.ts';
 import { askedQuestion, isStale, stageOf } from '../../src/sheets/shape/stage.ts';
 import { answerOf, ball, kind, shapeOf } from './notation.ts';
 

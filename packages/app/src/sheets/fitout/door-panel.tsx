@@ -2,8 +2,8 @@
 // panels come out, and what it costs the frame.
 
 import { useMemo } from 'react';
-import type { AskRun } from '../../engine/ask-runs.ts';
 import type { FitoutDoorQuestion, FitoutDoorTold } from '../../engine/fitout.ts';
+import type { Run } from '../../engine/runs.ts';
 import { useApp, useLengths } from '../../ui/app-context.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
 import { ProgressLine } from '../../ui/progress-line.tsx';
@@ -25,7 +25,7 @@ export function DoorPanel({
   leftOut: readonly number[];
   hasWind: boolean;
   told: FitoutDoorTold | null;
-  run: AskRun<FitoutDoorQuestion, FitoutDoorTold>;
+  run: Run<FitoutDoorQuestion, FitoutDoorTold>;
   onCancel: () => void;
 }) {
   const { fitout } = useWords();

@@ -1,6 +1,5 @@
 // What takes long on the Fit-out sheet, each one run at a time, kept beside the sheet.
 
-import { createAskRuns } from '../../engine/ask-runs.ts';
 import { fitoutEngine, longEngine } from '../../engine/bridge.ts';
 import type {
   FitoutCarryQuestion,
@@ -10,6 +9,7 @@ import type {
   FitoutQuestion,
   SignalTold,
 } from '../../engine/fitout.ts';
+import { createAskRuns } from '../../engine/runs.ts';
 
 const now = (): number => performance.now();
 

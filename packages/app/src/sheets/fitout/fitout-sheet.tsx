@@ -74,7 +74,7 @@ function Fitted({ stood }: { stood: Stood }) {
   const [shown, setShown] = useState(0);
   const map = sky.value?.find(({ frequency }) => frequency === shown) ?? sky.value?.[0] ?? null;
   const shareSeam = useMemo(() => sharesSeam(shell, numbers), [shell, numbers]);
-  const hasCarried = carry.of?.shell === shell;
+  const hasCarried = carry.input?.shell === shell;
   const drawings: readonly Drawing[] | null =
     tab === 'door'
       ? (door.told?.drawings ?? null)
@@ -231,11 +231,10 @@ function useDoor(stood: Stood, question: FitoutQuestion, wanted: boolean) {
   const { last } = useAnswer(asked, askDoor);
   const run = useStore(doorRuns.store);
   useEffect(() => {
-    if (wanted && framed !== null && doorRuns.store.getState().of !== framed)
-      doorRuns.start(framed);
+    if (wanted && framed !== null) doorRuns.follow(framed);
   }, [wanted, framed]);
   const quick = last?.answer.ok ? last.answer.value : null;
-  const whole = run.of !== null && run.of === framed ? run.value : null;
+  const whole = framed !== null && run.input === framed ? run.value : null;
   return { told: asked === null ? null : (whole ?? quick), run };
 }
 
@@ -243,7 +242,7 @@ function useDoor(stood: Stood, question: FitoutQuestion, wanted: boolean) {
 function useSky(question: FitoutQuestion, wanted: boolean) {
   const run = useStore(signalRuns.store);
   useEffect(() => {
-    if (wanted && signalRuns.store.getState().of !== question) signalRuns.start(question);
+    if (wanted) signalRuns.follow(question);
   }, [wanted, question]);
   return run;
 }

@@ -3,9 +3,9 @@
 
 import type { FitoutSettings, LastPassing, STL_UNITS, ThingShape } from '@shellraise/core';
 import { useState } from 'react';
-import type { AskRun } from '../../engine/ask-runs.ts';
 import { fitoutEngine } from '../../engine/bridge.ts';
 import type { CarryWhen, FitoutCarryQuestion, FitoutCarryTold } from '../../engine/fitout.ts';
+import type { Run } from '../../engine/runs.ts';
 import { chooseFiles } from '../../files/choose-file.ts';
 import { useApp, useLengths } from '../../ui/app-context.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
@@ -31,7 +31,7 @@ export function PassPanel({
   onGo,
   onCancel,
 }: {
-  run: AskRun<FitoutCarryQuestion, FitoutCarryTold>;
+  run: Run<FitoutCarryQuestion, FitoutCarryTold>;
   /** Panels of the finished shell. */
   panels: number;
   placed: CarryWhen;
@@ -119,7 +119,7 @@ function Outcome({
   run,
   numbers,
 }: {
-  run: AskRun<FitoutCarryQuestion, FitoutCarryTold>;
+  run: Run<FitoutCarryQuestion, FitoutCarryTold>;
   numbers: readonly string[];
 }) {
   const words = useWords().fitout.pass;

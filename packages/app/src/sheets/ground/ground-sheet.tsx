@@ -221,7 +221,7 @@ function useStages(question: GroundQuestion, shown: boolean) {
   const stages = shell.kind.length - leftOut.length;
   const stage = Math.max(1, Math.min(stages, at ?? Math.ceil(stages / 2)));
   useEffect(() => {
-    if (shown) runs.start(question);
+    if (shown) runs.follow(question);
   }, [shown, question]);
   const asked = useMemo(
     (): StageQuestion | null => (shown ? { ...question, n: stage } : null),
@@ -247,7 +247,7 @@ function useStages(question: GroundQuestion, shown: boolean) {
     at: stage,
     onStage: setAt,
     onCancel: runs.cancel,
-    onAgain: () => runs.start(question, true),
+    onAgain: () => runs.start(question),
     detail,
     around,
   };

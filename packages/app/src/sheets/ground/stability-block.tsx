@@ -15,7 +15,7 @@ const runs = createStabilityRuns(stabilityEngine, () => performance.now());
 
 /** The run about stage n of a build. */
 export const useStability = (question: GroundQuestion, n: number) =>
-  runOfStage(useStore(runs.store), question, n);
+  runOfStage(useStore(runs.store), { of: question, n });
 
 /** The block. */
 export function StabilityBlock({
@@ -33,7 +33,7 @@ export function StabilityBlock({
 }) {
   const words = useWords().groundStability;
   const run = useStability(question, n);
-  const ask = (): void => runs.start(question, n);
+  const ask = (): void => runs.start({ of: question, n });
   return (
     <section className="stability">
       <h3>{n === stages ? words.heading.whole : words.heading.stage}</h3>

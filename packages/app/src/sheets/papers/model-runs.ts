@@ -2,9 +2,9 @@
 
 import { defaultTakeoff, type ModelSettings, type ModelSort, sidePatterns } from '@shellraise/core';
 import { useMemo } from 'react';
-import { createAskRuns } from '../../engine/ask-runs.ts';
 import { patternsEngine } from '../../engine/bridge.ts';
 import type { PatternQuestion, PatternTold } from '../../engine/patterns.ts';
+import { createAskRuns } from '../../engine/runs.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useDerived } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';

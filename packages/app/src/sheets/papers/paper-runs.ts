@@ -33,7 +33,7 @@ export function usePapers(stood: Stood, paper: Paper) {
   const { last } = useAnswer(list, askList);
   const raising = useRaisingQuestion(stood);
   const order = useStore(raisingRuns.store);
-  useEffect(() => raisingRuns.start(raising), [raising]);
+  useEffect(() => raisingRuns.follow(raising), [raising]);
   const own = order.key === raisingKey(raising);
   const rests = own && order.status !== 'running' && order.status !== 'idle';
   const plan = rests ? order.value : null;
@@ -41,15 +41,16 @@ export function usePapers(stood: Stood, paper: Paper) {
   const ordered = useMemo((): PaperQuestion | null => plan && { ...plain, plan }, [plain, plan]);
   const named = last?.answer ?? none;
   useEffect(() => {
-    if (named.length > 0) plainRuns.start(plain, namesOf(named, false));
+    if (named.length > 0) plainRuns.follow({ question: plain, names: namesOf(named, false) });
   }, [plain, named]);
   useEffect(() => {
-    if (named.length > 0 && ordered !== null) orderedRuns.start(ordered, namesOf(named, true));
+    if (named.length > 0 && ordered !== null)
+      orderedRuns.follow({ question: ordered, names: namesOf(named, true) });
   }, [ordered, named]);
   const runs = { plain: useStore(plainRuns.store), ordered: useStore(orderedRuns.store) };
   const rows = named.map((one): SetRow => {
     const [run, of] = one.ordered ? [runs.ordered, ordered] : [runs.plain, plain];
-    const told = run.of === of ? run.sets.find(({ name }) => name === one.name) : undefined;
+    const told = run.key === of ? run.value?.find(({ name }) => name === one.name) : undefined;
     return { ...one, told: told ?? null };
   });
   return { rows, plain, ordered, order, rests, runs };

@@ -2,7 +2,7 @@
 
 import type { Drawing, Paper } from '@shellraise/core';
 import { useState } from 'react';
-import { type Ask, idle, unanswered } from '../../engine/derived.ts';
+import { type Ask, idle, progressAt, unanswered } from '../../engine/ask.ts';
 import { isPocketCopy } from '../../files/carried.ts';
 import { download, downloadBytes, fileName } from '../../files/save-file.ts';
 import { useApp } from '../../ui/app-context.tsx';
@@ -100,8 +100,8 @@ export function PapersPanel({
 
 function again({ rows, plain, ordered }: ReturnType<typeof usePapers>, of: boolean): void {
   const names = rows.filter((row) => row.ordered === of).map(({ name }) => name);
-  if (of && ordered) orderedRuns.start(ordered, names, true);
-  if (!of) plainRuns.start(plain, names, true);
+  if (of && ordered) orderedRuns.start({ question: ordered, names });
+  if (!of) plainRuns.start({ question: plain, names });
 }
 
 function Making({
@@ -152,7 +152,7 @@ function useSaving(
     if (!source) return;
     setRun({ ...idle, status: 'running', since: performance.now() });
     const asked = source.engine.ask('papersPdf', source.question, names, (done) =>
-      setRun((now) => ({ ...now, progress: { step: 'fit', placed: 0, done, part: null } })),
+      setRun((now) => ({ ...now, progress: progressAt(done) })),
     );
     setCancel(() => asked.cancel);
     try {

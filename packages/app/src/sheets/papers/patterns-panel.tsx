@@ -39,9 +39,9 @@ export function useModel(stood: Stood) {
 /** The picture of what was made last. */
 export function ModelDrawing({ question }: { question: PatternQuestion }) {
   const words = useWords().patterns;
-  const { of, value } = useStore(modelRuns.store);
-  return value?.ok && of?.shell === question.shell ? (
-    <ModelPicture key={of.sort} files={value.files} />
+  const { input, value } = useStore(modelRuns.store);
+  return value?.ok && input?.shell === question.shell ? (
+    <ModelPicture key={input.sort} files={value.files} />
   ) : (
     <p className="plan-waiting quiet">{words.none}</p>
   );
@@ -82,25 +82,25 @@ export function PatternsPanel({ question, setSort, setSettings }: ReturnType<typ
 function Told({ question }: { question: PatternQuestion }) {
   const words = useWords().patterns;
   const run = useStore(modelRuns.store);
-  const { value, of } = run;
+  const { value, input } = run;
   if (run.status === 'failed')
     return (
       <p role="alert" className="step-ended">
         {words.failed} {run.fault}
       </p>
     );
-  if (value === null || of?.shell !== question.shell)
+  if (value === null || input?.shell !== question.shell)
     return <ProgressLine ask={run} what={words.working} onCancel={modelRuns.cancel} />;
   const { setting, found, expected } = value.ok ? { ...none } : value;
   return value.ok ? (
     <>
       <h2>{words.made}</h2>
-      {of === question ? null : <p className="accent">{words.older}</p>}
+      {input === question ? null : <p className="accent">{words.older}</p>}
       <p role="status">{value.words}</p>
       <ModelFiles
         files={value.files}
         zip={value.zip}
-        name={`${question.facts.project}-${words.sorts[of.sort]}`}
+        name={`${question.facts.project}-${words.sorts[input.sort]}`}
       />
     </>
   ) : (

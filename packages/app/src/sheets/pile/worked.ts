@@ -11,7 +11,7 @@ import type {
 } from '@shellraise/core';
 import { useRef } from 'react';
 import type { PileWork } from '../../engine/api.ts';
-import type { Ask } from '../../engine/derived.ts';
+import type { Ask } from '../../engine/ask.ts';
 import { useDerived } from '../../ui/app-context.tsx';
 
 /** A pile worked up, with its findings by row. */

@@ -1,6 +1,6 @@
 // What the sheet says while there is no shell to show: working, nothing there, stopped, failed.
 
-import type { Ask } from '../../engine/derived.ts';
+import type { Ask } from '../../engine/ask.ts';
 import type { Sheet } from '../../state/app-state.ts';
 import { useApp, useAppState, useDerived, useEngine } from '../../ui/app-context.tsx';
 import { ProgressLine } from '../../ui/progress-line.tsx';

@@ -25,9 +25,9 @@ export function DaysPanel({ question }: { question: WeekendAsked }) {
   const { crew } = question;
   const known = crew !== undefined && crew.dates.length > 0 && crew.people.length > 0;
   useEffect(() => {
-    if (known) weekendRuns.start(question);
+    if (known) weekendRuns.follow(question);
   }, [question, known]);
-  const own = run.of === question ? run : null;
+  const own = run.input === question ? run : null;
   return (
     <div className="fit-panel">
       <h3>{words.heading}</h3>
@@ -39,7 +39,7 @@ export function DaysPanel({ question }: { question: WeekendAsked }) {
           {own.status === 'failed' || own.status === 'cancelled' ? (
             <p className="buttons">
               {words.failed}{' '}
-              <button type="button" onClick={() => weekendRuns.start(question, true)}>
+              <button type="button" onClick={() => weekendRuns.start(question)}>
                 {words.anew}
               </button>
             </p>

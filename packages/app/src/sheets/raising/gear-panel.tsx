@@ -4,9 +4,9 @@
 import type { HeightsOfStage } from '@shellraise/core';
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
-import { createAskRuns } from '../../engine/ask-runs.ts';
 import { stagesEngine } from '../../engine/bridge.ts';
 import type { RaisedQuestion, ThingTold, WayTold } from '../../engine/raised.ts';
+import { createAskRuns } from '../../engine/runs.ts';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
 import { Faults } from '../ground/small.tsx';
@@ -22,9 +22,9 @@ const runs = createAskRuns<RaisedQuestion, WayTold>(
 export function useWays(question: RaisedQuestion, wanted: boolean) {
   const run = useStore(runs.store);
   useEffect(() => {
-    if (wanted && runs.store.getState().of !== question) runs.start(question);
+    if (wanted) runs.follow(question);
   }, [question, wanted]);
-  return run.of === question ? run : null;
+  return run.input === question ? run : null;
 }
 
 /** The panel. `chosen`: the name of the thing whose way is drawn. */

@@ -84,7 +84,7 @@ export function PrintedCards({
       />
       <PrintedCloseDown
         title={title || frame.untitled}
-        weekend={days.of?.plan === plan ? days.value : null}
+        weekend={days.input?.plan === plan ? days.value : null}
       />
     </div>
   );

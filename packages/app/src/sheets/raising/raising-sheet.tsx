@@ -68,7 +68,7 @@ function Raised({ stood }: { stood: Stood }) {
   const { raising: words, frame } = useWords();
   const question = useRaisingQuestion(stood);
   const run = useStore(raisingRuns.store);
-  useEffect(() => raisingRuns.start(question), [question]);
+  useEffect(() => raisingRuns.follow(question), [question]);
   // A plan of another question has other places.
   const plan = run.key === raisingKey(question) ? run.value : null;
   const assumes = useAssumes();
@@ -91,7 +91,7 @@ function Raised({ stood }: { stood: Stood }) {
                 ? words.stoppedEarly
                 : words.stopped}
           </p>
-          <button type="button" onClick={() => raisingRuns.start(question, true)}>
+          <button type="button" onClick={() => raisingRuns.start(question)}>
             {words.anew}
           </button>
         </div>

@@ -4,9 +4,9 @@
 import type { RaisingPlan } from '@shellraise/core';
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import { createAskRuns } from '../../engine/ask-runs.ts';
 import { stagesEngine } from '../../engine/bridge.ts';
 import type { RaisedQuestion, WaitAskedOf, WaitTold } from '../../engine/raised.ts';
+import { createAskRuns } from '../../engine/runs.ts';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
 import { NumberField } from '../ground/fields.tsx';
@@ -31,7 +31,7 @@ export function WaitSection({
   const words = useWords().yard.wait;
   const [days, setDays] = useState(14);
   const run = useStore(runs.store);
-  const isOurs = run.of?.plan === plan && run.of.asked.stage === number;
+  const isOurs = run.input?.plan === plan && run.input.asked.stage === number;
   return (
     <details className="tags wait screen-only">
       <summary>{words.summary(number)}</summary>

@@ -11,8 +11,8 @@ import {
 import { type FormEvent, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import { createAskRuns } from '../../engine/ask-runs.ts';
 import { whatIfEngine } from '../../engine/bridge.ts';
+import { createAskRuns } from '../../engine/runs.ts';
 import { OWN_CHANGES, type WeekendAsked } from '../../engine/weekend.ts';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
@@ -106,7 +106,7 @@ function useOwn(question: WeekendAsked, whole: boolean) {
   useEffect(() => {
     if (whole && own.length > 0) runs.start(asked);
   }, [asked, own, whole]);
-  const known = run.of?.plan === question.plan && run.of.crew === crew ? run.value : null;
+  const known = run.input?.plan === question.plan && run.input.crew === crew ? run.value : null;
   return [own, known?.whatIfs ?? [], run] as const;
 }
 

@@ -147,7 +147,7 @@ function useDayPage(noted: Noted, stood: Stood, day: string): DayPage {
   const last = Math.max(0, ...state.done, ...state.closed);
   const tonightGust = raising?.stages[last - 1]?.overnight.leave ?? null;
   const odds =
-    raising !== null && weekend.of?.plan === raising
+    raising !== null && weekend.input?.plan === raising
       ? (weekend.value?.days.at(-1)?.odds.done ?? null)
       : null;
   const { from, to } = spanOf(day);

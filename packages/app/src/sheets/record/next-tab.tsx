@@ -41,7 +41,7 @@ export function NextTab({ noted, stood }: { noted: Noted; stood: Stood }) {
       ) : null}
       {own && own.faults.length > 0 ? <Faults faults={own.faults} /> : null}
       {own && (own.status === 'failed' || own.status === 'cancelled') && own.value === null ? (
-        <button type="button" onClick={() => raisingRuns.start(question, true)}>
+        <button type="button" onClick={() => raisingRuns.start(question)}>
           {raising.anew}
         </button>
       ) : null}

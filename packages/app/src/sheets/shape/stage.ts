@@ -2,7 +2,7 @@
 
 import type { Identification, ShapeQuestion } from '@shellraise/core';
 import type { PileWork } from '../../engine/api.ts';
-import type { Ask } from '../../engine/derived.ts';
+import type { Ask } from '../../engine/ask.ts';
 
 /** What the sheet shows. `reading`: the pile is being worked up; `empty`: it has no kinds. */
 export type Stage =

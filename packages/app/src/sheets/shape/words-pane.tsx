@@ -3,7 +3,7 @@
 import type { Identification, Kind, Pile, PileKinds } from '@shellraise/core';
 import type { ReactNode } from 'react';
 import type { PileWork } from '../../engine/api.ts';
-import type { Ask } from '../../engine/derived.ts';
+import type { Ask } from '../../engine/ask.ts';
 import type { Relation } from '../../engine/relate.ts';
 import { useApp, useEngine, useLengths } from '../../ui/app-context.tsx';
 import { inOwnLengths } from '../../ui/own-lengths.ts';

@@ -38,7 +38,7 @@ export function FitPanel({ stood }: { stood: Stood }) {
     }),
     [shape, kinds, groups, wishes],
   );
-  const asked = fitting.input as FitQuestion | null;
+  const asked = fitting.input;
   const stale = asked !== null && !sameQuestion(asked, question);
   const running = fitting.status === 'running';
   return (
