@@ -12,7 +12,6 @@ import {
   frozenOf,
   type Identification,
   type Kind,
-  kindsOfShape,
   numbersOf,
   type PlaceNumbers,
   type PlacesDecision,
@@ -21,6 +20,7 @@ import {
   type Standing,
   shapesHolding,
   standingShell,
+  stockOfShape,
   type WayUp,
   writeProject,
 } from '@shellraise/core';
@@ -64,7 +64,7 @@ export async function stand(file: string, options: StandOptions): Promise<Stood>
       'This is a part of a sphere with an open rim: panels are missing that close it, so nothing is stood up yet.',
       '"shellraise shape" says what is missing.',
     ]);
-  const kinds = kindsOfShape(shape, loaded.kinds);
+  const kinds = stockOfShape(shape, loaded.kinds);
   const list = arrangements(shape.shell, kinds, {
     interchangeable: shape.interchangeable,
     repaired: options.repaired ?? loaded.project?.places?.repaired ?? false,

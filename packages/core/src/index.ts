@@ -326,6 +326,7 @@ export {
   type Subdivision,
   type Suspect,
 } from './identify/shape.ts';
+export { sameKinds, stockOfShape } from './identify/shape-kinds.ts';
 export type { BuyLine } from './takeoff/buy-line.ts';
 export { type CountAccount, countAccount } from './takeoff/count-account.ts';
 export { countProof, type ProofItem, type ProofRow } from './takeoff/count-proof.ts';
@@ -550,7 +551,17 @@ export {
   type Standing,
   standingShell,
 } from './arrange/arrangements.ts';
-export { type Decided, decisionFor, findDecided } from './arrange/decision.ts';
+export {
+  type Besides,
+  kindsAfter,
+  leftAfter,
+  leftOutOf,
+  needAfter,
+  openingsIn,
+  type StandingOpening,
+  stockAfter,
+} from './arrange/decided-stock.ts';
+export { type Decided, decidedWay, decisionFor, findDecided } from './arrange/decision.ts';
 export {
   type Family,
   familiesOf,

@@ -28,6 +28,7 @@ import type {
   ShapeQuestion,
   Shell,
   Standing,
+  StandingOpening,
   StiffnessKept,
   StockRow,
   StormAnswer,
@@ -35,7 +36,8 @@ import type {
   ThingShape,
   Weekend,
 } from '@shellraise/core';
-import type { StandingOpening } from './decided.ts';
+import type { FitQuestion, FitShown, ShownFit } from './best-fits.ts';
+import type { BrokenAnswer, BrokenQuestion } from './broken.ts';
 import type {
   CandidatePicture,
   CandidateQuestion,
@@ -53,15 +55,9 @@ import type {
   FitoutTold,
   SignalTold,
 } from './fitout.ts';
-import type {
-  GroundAnswer,
-  GroundPapersQuestion,
-  GroundQuestion,
-  StageDetail,
-  StageQuestion,
-  StageRow,
-  StagesAnswer,
-} from './ground.ts';
+import type { GroundAnswer, GroundPapersQuestion, GroundQuestion } from './ground.ts';
+import type { LeftoverAnswer, LeftoverQuestion } from './leftovers.ts';
+import type { OpeningAsked } from './openings.ts';
 import type { PapersPdf, SetNamed, SetTold } from './papers.ts';
 import type { PatternQuestion, PatternTold } from './patterns.ts';
 import type {
@@ -82,16 +78,7 @@ import type {
 import type { Relation, RelationQuestion } from './relate.ts';
 import type { SinglesQuestionOfPile, TaggedPlaces } from './singles.ts';
 import type { StabilityDetail } from './stability.ts';
-import type {
-  BrokenAnswer,
-  BrokenQuestion,
-  FitQuestion,
-  FitShown,
-  LeftoverAnswer,
-  LeftoverQuestion,
-  OpeningAsked,
-  ShownFit,
-} from './stock.ts';
+import type { StageDetail, StageQuestion, StageRow, StagesAnswer } from './stages.ts';
 import type { NowAsked, StormAsked, WeekendAsked } from './weekend.ts';
 
 /** A file as read: a whole project, or the pile of a spreadsheet. */

@@ -8,40 +8,43 @@ import {
   findDecided,
   flatPlan,
   identify,
-  type Kind,
   kindsOfPile,
+  leftOutOf,
   looksLikeProject,
   marksInNet,
   numbersOf,
+  openingsIn,
   type Project,
   projectFrom,
   type Read,
   readPileCsv,
   readProject,
-  type Shape,
-  type Shell,
   shapeQuestion,
   shapesHolding,
   standingShell,
+  stockAfter,
+  stockOfShape,
   writePileCsv,
   writeProject,
 } from '@shellraise/core';
 import { expose } from 'comlink';
 import type { Engine, FileRead, StandAnswer, StandingQuestion } from './api.ts';
-import { leftOutOf, openingsIn, stockAfter } from './decided.ts';
+import { bestFits } from './best-fits.ts';
+import { waysOut } from './broken.ts';
 import { candidatePictures, planPicture, printedPlans, quantitiesOf } from './drawings.ts';
 import { fitoutCarry, fitoutDoor, fitoutSignal, fitoutTold, stlShape } from './fitout.ts';
-import { groundAnswer, stageDetail, stagesAnswer } from './ground.ts';
+import { groundAnswer } from './ground.ts';
+import { leftovers } from './leftovers.ts';
 import { measureNext } from './measure-next.ts';
+import { doors, openingsLeave } from './openings.ts';
 import { paperList, paperPages, paperSets, paperSvg, papersPdf } from './papers.ts';
 import { patternsTold } from './patterns.ts';
 import { mayWait, ways, yardAndKit } from './raised.ts';
 import { raisingCheck, raisingPlan, raisingStage } from './raising.ts';
 import { relate } from './relate.ts';
-import { sameKinds, stockOfShape } from './shape-kinds.ts';
 import { taggedPlaces } from './singles.ts';
 import { stabilityDetail } from './stability.ts';
-import { bestFits, doors, leftovers, openingsLeave, waysOut } from './stock.ts';
+import { stageDetail, stagesAnswer } from './stages.ts';
 import { now, storm, weekend } from './weekend.ts';
 
 const engine: Engine = {
@@ -152,7 +155,7 @@ function standIn({ shapes, kinds: asked, decision }: StandingQuestion, index: nu
     found: true,
     shell: {
       shape: index,
-      sameIn: sameIn(standing.shell, shapes, index, kinds),
+      sameIn: shapesHolding(standing.shell, shapes, index, kinds),
       standing,
       numbers: named.numbers,
       frozenFault: named.status === 'lost' ? named.reason : null,
@@ -171,21 +174,6 @@ function standIn({ shapes, kinds: asked, decision }: StandingQuestion, index: nu
       planFromBelow: flatPlan(standing.shell, { fromBelow: true }),
     },
   };
-}
-
-/** Indices of the shapes that hold this shell. One that goes by other kinds does not. */
-function sameIn(
-  shell: Shell,
-  shapes: readonly Shape[],
-  index: number,
-  kinds: readonly Kind[],
-): number[] {
-  const own = shapes[index] as Shape;
-  const comparable = shapes.flatMap((shape, i) => (sameKinds(own, shape) ? [i] : []));
-  const compared = comparable.map((i) => shapes[i] as Shape);
-  return shapesHolding(shell, compared, comparable.indexOf(index), kinds).map(
-    (i) => comparable[i] as number,
-  );
 }
 
 expose(engine);

@@ -2,9 +2,9 @@
 // comes.
 
 import { progressAt } from './ask.ts';
+import type { FitQuestion, FitShown, ShownFit } from './best-fits.ts';
 import type { EngineBridge } from './bridge.ts';
 import { createRuns, noRun, type Run } from './runs.ts';
-import type { FitQuestion, FitShown, ShownFit } from './stock.ts';
 
 /** Where the search is. */
 export interface Fitting extends Run<FitQuestion, FitShown> {

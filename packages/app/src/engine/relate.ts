@@ -13,8 +13,9 @@ import {
   placeCount,
   type Shape,
   type Shell,
+  sameKinds,
+  stockOfShape,
 } from '@shellraise/core';
-import { sameKinds, stockOfShape } from './shape-kinds.ts';
 
 /** What is asked of several shapes. */
 export interface RelationQuestion {

@@ -13,7 +13,7 @@ import {
   wholeStability,
 } from '@shellraise/core';
 import { cornersOf } from './bent.ts';
-import { buildOf, type StageQuestion } from './ground.ts';
+import { buildOf, type StageQuestion } from './stages.ts';
 
 /** What of it is drawn. */
 export const stabilityModes = ['buckling', 'snapThrough', 'swing'] as const;

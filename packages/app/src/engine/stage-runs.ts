@@ -2,9 +2,10 @@
 
 import { progressAt } from './ask.ts';
 import type { EngineBridge } from './bridge.ts';
-import type { GroundQuestion, StageRow, StagesAnswer } from './ground.ts';
+import type { GroundQuestion } from './ground.ts';
 import { answered, createRuns, noRun, type Run } from './runs.ts';
 import { siteKey } from './site-key.ts';
+import type { StageRow, StagesAnswer } from './stages.ts';
 
 /** Where a run is. */
 export interface StageRun extends Run<GroundQuestion, StagesAnswer> {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { FitQuestion, FitShown, ShownFit } from '../../src/engine/best-fits.ts';
 import { type EngineBridge, Unanswered } from '../../src/engine/bridge.ts';
 import { createFitting } from '../../src/engine/fitting.ts';
-import type { FitQuestion, FitShown, ShownFit } from '../../src/engine/stock.ts';
 
 interface Call {
   readonly onProgress: (done: number) => void;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { StageRow } from '../../src/engine/ground.ts';
+import type { StageRow } from '../../src/engine/stages.ts';
 import { chartTicks, chartTop, proppedRuns, stepPath } from '../../src/sheets/ground/chart.ts';
 
 const row = (n: number, stop: number | null, status: StageRow['status'] = 'stands'): StageRow => ({

@@ -1,11 +1,7 @@
 import { defaultGround, defaultLoads, type PartsKnown, unknownParts } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
-import {
-  type GroundPapersQuestion,
-  groundAnswer,
-  stageDetail,
-  stagesAnswer,
-} from '../../src/engine/ground.ts';
+import { type GroundPapersQuestion, groundAnswer } from '../../src/engine/ground.ts';
+import { stageDetail, stagesAnswer } from '../../src/engine/stages.ts';
 import { movable, movedPanels } from '../../src/sheets/ground/moved-panels.ts';
 import { kinds, numbers, shell } from '../places/notation.ts';
 

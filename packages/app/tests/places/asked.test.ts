@@ -1,6 +1,6 @@
 import { areaOf } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
-import { doors } from '../../src/engine/stock.ts';
+import { doors } from '../../src/engine/openings.ts';
 import { readSection, spans } from '../../src/sheets/places/door/asked.ts';
 import { shell } from './notation.ts';
 

@@ -1,6 +1,5 @@
 import type { AddedKind } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
-import { sameKinds, stockOfShape } from '../../src/engine/shape-kinds.ts';
 import { misfitsOf } from '../../src/sheets/shape/misfits.ts';
 import { kindsBesides, strangersOf, wantedOf } from '../../src/sheets/shape/wants.ts';
 import { answerOf, ball, kind, shapeOf } from './notation.ts';
@@ -29,20 +28,6 @@ describe('kinds that a shape needs besides', () => {
       true,
     );
     expect(rows[0]?.sides.every(({ measured }) => measured !== null)).toBe(true);
-  });
-
-  it('count each panel once where a kind stands both ways round', () => {
-    const read = kind('k', [0.9, 1, 1.1], { good: 20, repair: 3 });
-    const other = { ...read, id: 'k other hand', good: 8, repair: 1 };
-    const both = { added: [{ why: 'other hand', of: 0, kind: other }] as const };
-    const stock = stockOfShape(both, [read]);
-    expect(stock.map(({ good }) => good)).toEqual([12, 8]);
-    expect(stock.map(({ repair }) => repair)).toEqual([2, 1]);
-  });
-
-  it('make shapes that need others no longer comparable', () => {
-    expect(sameKinds(shape, shape)).toBe(true);
-    expect(sameKinds(shape, shapeOf(shell, kinds))).toBe(false);
   });
 });
 

@@ -4,13 +4,14 @@ import {
   type CutDown,
   cutDown,
   type Kind,
-  placesByKind,
+  leftAfter,
   type Replacement,
   replacementsFor,
 } from '@shellraise/core';
 import { badInput } from '../ending.ts';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
+import { keptBesides, keptOpenings, plainNumbers } from '../openings.ts';
 import type { PlacesOptions } from '../options.ts';
 import { bullets, caution, count, heading, paint, print, printJson, wrap } from '../terminal.ts';
 
@@ -30,7 +31,7 @@ export async function placesBroken(file: string, options: PlacesOptions): Promis
     chosen.standing.shell,
     kinds,
     place,
-    { built, spares },
+    { built, spares, fixed: new Set(keptOpenings(chosen)) },
     { interchangeable: chosen.shape.interchangeable },
   );
   const cuts = namedCuts(kinds, chosen.standing.shell.kind[place] as number, spares);
@@ -65,13 +66,9 @@ function builtOf({ standing }: Chosen, courses: number | undefined): Uint8Array 
   return Uint8Array.from(course, (own) => (own <= (courses ?? Number.POSITIVE_INFINITY) ? 1 : 0));
 }
 
-/** Kind → good panels that no place of the arrangement needs. */
-export function sparesOf({ kinds, standing }: Chosen): number[] {
-  const places = placesByKind(standing.shell, kinds.length);
-  return kinds.map((kind, k) =>
-    kind.counted ? Math.max(0, kind.good - (places[k] as number)) : 0,
-  );
-}
+/** Kind → good panels that no place of the arrangement needs, with all that the file decides. */
+export const sparesOf = (chosen: Chosen): number[] =>
+  leftAfter(chosen.standing.shell, chosen.kinds, plainNumbers(chosen), keptBesides(chosen));
 
 function brokenReport(
   chosen: Chosen,

@@ -10,6 +10,7 @@ import {
   flatPlanSheet,
   groupsWithin,
   type Kind,
+  kindsAfter,
   type RimLevel,
   rimLevels,
   type SecondShell,
@@ -24,6 +25,7 @@ import {
 } from '@shellraise/core';
 import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
+import { keptBesides, plainNumbers } from '../openings.ts';
 import type { PlacesOptions } from '../options.ts';
 import { bullets, caution, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
 import { writeAll } from '../write.ts';
@@ -50,7 +52,12 @@ export async function placesSecond(file: string, options: PlacesOptions): Promis
   const left = sparesOf(chosen);
   const found = toldOf(chosen, secondShells(shape.shell, kinds, left, asked));
   const balls = smallBalls(fittedKinds(chosen), left, shape.radius);
-  const stock = kinds.map((kind) => kind.good);
+  const stock = kindsAfter(
+    chosen.standing.shell,
+    kinds,
+    plainNumbers(chosen),
+    keptBesides(chosen),
+  ).map((kind) => kind.good);
   const split = bestSplit(shape.shell, kinds, stock, asked);
   if (found.length + balls.length === 0) process.exitCode = 1;
   const written =

@@ -24,11 +24,18 @@ export function decisionFor(
   repaired: boolean,
   datumTurn = 0,
 ): PlacesDecision {
-  const { at, kinds, orbit, lean } = list.waysUp[arrangement.wayUp] as WayUp;
+  const wayUp = decidedWay(list.waysUp[arrangement.wayUp] as WayUp);
   const cut = { places: arrangement.cut.places.length, height: arrangement.cut.height };
-  const wayUp = { at, kinds: [...kinds], orbit, ...(lean && { lean: { ...lean } }) };
   return { wayUp, cut, repaired, datumTurn };
 }
+
+/** A way up as the project keeps it. */
+export const decidedWay = ({ at, kinds, orbit, lean }: WayUp): PlacesDecision['wayUp'] => ({
+  at,
+  kinds: [...kinds],
+  orbit,
+  ...(lean && { lean: { ...lean } }),
+});
 
 /** The arrangement that a decision stands for: the cut of its way up with as many places whose
  * height is nearest, within 5 %. `options` other than `repaired` as when it was made. */

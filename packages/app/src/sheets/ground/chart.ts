@@ -1,7 +1,7 @@
 // The step chart over a build as path data: each stage a step as wide as one panel. The chart is
 // `width` by `height`, gusts upwards from 0.
 
-import type { StageRow } from '../../engine/ground.ts';
+import type { StageRow } from '../../engine/stages.ts';
 
 /** What a chart is drawn to. */
 export interface ChartBox {

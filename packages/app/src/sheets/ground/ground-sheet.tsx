@@ -6,13 +6,9 @@ import type { Drawing, HubId } from '@shellraise/core';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { longEngine, quickEngine, stagesEngine } from '../../engine/bridge.ts';
-import type {
-  GroundAnswer,
-  GroundPapersQuestion,
-  GroundQuestion,
-  StageQuestion,
-} from '../../engine/ground.ts';
+import type { GroundAnswer, GroundPapersQuestion, GroundQuestion } from '../../engine/ground.ts';
 import { createStageRuns } from '../../engine/stage-runs.ts';
+import type { StageQuestion } from '../../engine/stages.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useDerived } from '../../ui/app-context.tsx';
 import { TitleBlock } from '../../ui/title-block.tsx';

@@ -1,7 +1,7 @@
 // The gusts over the build: when work stops, what first gives way, when it lifts off untied; below
 // them the stages that need props. A press goes to a stage.
 
-import type { StageRow } from '../../engine/ground.ts';
+import type { StageRow } from '../../engine/stages.ts';
 import { useWords } from '../../words/words.ts';
 import { type ChartBox, chartTicks, chartTop, proppedRuns, stepPath } from './chart.ts';
 import { useQuantities } from './use-ground.ts';

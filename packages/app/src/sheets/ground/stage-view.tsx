@@ -9,12 +9,12 @@ import { ballRoom, cornerAt, firstView, poseOf, seenAt } from '../../drawing/she
 import { stillItems } from '../../drawing/shell-view/still.ts';
 import { SvgItems } from '../../drawing/svg-items.tsx';
 import type { Bent } from '../../engine/bent.ts';
-import type { StageDetail } from '../../engine/ground.ts';
 import {
   type StabilityDetail,
   type StabilityMode,
   stabilityModes,
 } from '../../engine/stability.ts';
+import type { StageDetail } from '../../engine/stages.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { useMedia } from '../../ui/use-media.ts';
 import { useWords } from '../../words/words.ts';

@@ -2,8 +2,8 @@
 
 import type { StageAnswer } from '@shellraise/core';
 import type { ReactNode } from 'react';
-import type { StageDetail } from '../../engine/ground.ts';
 import type { StageRun } from '../../engine/stage-runs.ts';
+import type { StageDetail } from '../../engine/stages.ts';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
 import { Caution, Faults } from './small.tsx';

@@ -1,7 +1,7 @@
 // The shell that stands now, with its kinds and its shape; null while there is none.
 
+import { stockOfShape } from '@shellraise/core';
 import { useMemo } from 'react';
-import { stockOfShape } from '../../engine/shape-kinds.ts';
 import { useDerived } from '../../ui/app-context.tsx';
 import type { Stood } from './stood.ts';
 

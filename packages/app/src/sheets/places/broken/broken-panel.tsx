@@ -3,7 +3,7 @@
 
 import { useEffect, useMemo, useState } from 'react';
 import { longEngine } from '../../../engine/bridge.ts';
-import type { BrokenQuestion } from '../../../engine/stock.ts';
+import type { BrokenQuestion } from '../../../engine/broken.ts';
 import { projectOf } from '../../../state/app-state.ts';
 import { useAppState, useDerived } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';

@@ -1,7 +1,7 @@
 // Surplus panels that the one wanted could be cut from: the old outline thin, the new one heavy, the
 // flange that is kept in the accent.
 
-import type { ShownCut } from '../../../engine/stock.ts';
+import type { ShownCut } from '../../../engine/broken.ts';
 import { useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
 

@@ -9,7 +9,7 @@ import {
   sideFrame,
   sidesOfOutline,
 } from '../../../drawing/panel-outline.ts';
-import type { MakeCard } from '../../../engine/stock.ts';
+import type { MakeCard } from '../../../engine/broken.ts';
 import { projectOf } from '../../../state/app-state.ts';
 import { useAppState, useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';

@@ -2,7 +2,7 @@
 // section's corners across and up from the floor, anticlockwise and about their middle.
 
 import { areaOf, convexParts, type LengthUnit, readLength, type ViewPoint } from '@shellraise/core';
-import type { OpeningAsked } from '../../../engine/stock.ts';
+import type { OpeningAsked } from '../../../engine/openings.ts';
 import type { Typed } from '../../../ui/use-typed.ts';
 
 /** What may be asked for. */

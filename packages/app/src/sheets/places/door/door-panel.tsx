@@ -17,7 +17,7 @@ import {
 } from '@shellraise/core';
 import { useMemo, useState } from 'react';
 import { longEngine } from '../../../engine/bridge.ts';
-import type { OpeningAsked } from '../../../engine/stock.ts';
+import type { OpeningAsked } from '../../../engine/openings.ts';
 import { projectOf } from '../../../state/app-state.ts';
 import { useAppState, useLengths } from '../../../ui/app-context.tsx';
 import type { Lengths } from '../../../ui/lengths.ts';

@@ -2,7 +2,7 @@
 // the press that stands it so.
 
 import type { Shell } from '@shellraise/core';
-import type { ShownFit } from '../../../engine/stock.ts';
+import type { ShownFit } from '../../../engine/best-fits.ts';
 import { projectOf } from '../../../state/app-state.ts';
 import { useApp, useAppState, useFitting, useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';

@@ -3,7 +3,7 @@
 
 import type { JoinedGroup } from '@shellraise/core';
 import { useMemo } from 'react';
-import type { FitQuestion } from '../../../engine/stock.ts';
+import type { FitQuestion } from '../../../engine/best-fits.ts';
 import { projectOf } from '../../../state/app-state.ts';
 import { useAppState, useDerived, useFitting } from '../../../ui/app-context.tsx';
 import { ProgressLine } from '../../../ui/progress-line.tsx';

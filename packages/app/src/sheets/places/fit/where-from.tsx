@@ -2,7 +2,7 @@
 // place; and the infill below a ragged base ring.
 
 import type { Kind } from '@shellraise/core';
-import type { LackingKind, ShownFit } from '../../../engine/stock.ts';
+import type { LackingKind, ShownFit } from '../../../engine/best-fits.ts';
 import { useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
 

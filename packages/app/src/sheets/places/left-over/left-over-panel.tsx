@@ -3,7 +3,7 @@
 
 import { useMemo } from 'react';
 import { longEngine } from '../../../engine/bridge.ts';
-import type { LeftoverAnswer, LeftoverQuestion } from '../../../engine/stock.ts';
+import type { LeftoverAnswer, LeftoverQuestion } from '../../../engine/leftovers.ts';
 import { useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
 import { AnswerFault, AnswerPending } from '../answer-state.tsx';

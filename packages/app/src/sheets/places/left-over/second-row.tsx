@@ -1,7 +1,7 @@
 // One lesser shell: its drawing, what it is and lacks, and the field and press that name it.
 
 import { useId, useState } from 'react';
-import type { ShownSecond } from '../../../engine/stock.ts';
+import type { ShownSecond } from '../../../engine/leftovers.ts';
 import { useLengths } from '../../../ui/app-context.tsx';
 import { useWords } from '../../../words/words.ts';
 import { CandidateDrawing } from '../candidate.tsx';

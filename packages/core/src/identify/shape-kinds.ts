@@ -1,13 +1,12 @@
 // The kinds that a shape's places go by, as stock: the question's, then those that the shape needs
 // besides, each panel counted once.
 
-import { type Kind, kindsOfShape, type Shape } from '@shellraise/core';
-
-type Added = Pick<Shape, 'added'>;
+import type { Kind } from '../pile/kind.ts';
+import { kindsOfShape, type Shape } from './shape.ts';
 
 /** Question's kinds and added ones, as the shape's shell is numbered by. A kind that stands both ways
- * round shares its panels with its other hand, which core counts among its own as well. */
-export function stockOfShape(shape: Added, kinds: readonly Kind[]): readonly Kind[] {
+ * round shares its panels with its other hand, which counts them among its own as well. */
+export function stockOfShape(shape: Pick<Shape, 'added'>, kinds: readonly Kind[]): readonly Kind[] {
   const { added } = shape;
   if (added.length === 0) return kinds;
   return kindsOfShape(shape, kinds).map((kind, k) => {
@@ -24,7 +23,7 @@ export function stockOfShape(shape: Added, kinds: readonly Kind[]): readonly Kin
 }
 
 /** Whether two shapes number their places by the same kinds. */
-export const sameKinds = (a: Added, b: Added): boolean =>
+export const sameKinds = (a: Pick<Shape, 'added'>, b: Pick<Shape, 'added'>): boolean =>
   a.added.length === b.added.length &&
   a.added.every((one, i) => {
     const other = b.added[i];

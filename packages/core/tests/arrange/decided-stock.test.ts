@@ -1,5 +1,5 @@
-import type { PlacesDecision } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
+import { arrangements, standingShell } from '../../src/arrange/arrangements.ts';
 import {
   kindsAfter,
   leftAfter,
@@ -7,9 +7,27 @@ import {
   needAfter,
   openingsIn,
   stockAfter,
-} from '../../src/engine/decided.ts';
-import { kinds, numbers, placeOf, shell, stock } from '../places/notation.ts';
+} from '../../src/arrange/decided-stock.ts';
+import type { PlacesDecision } from '../../src/arrange/schema.ts';
+import type { WayUp } from '../../src/arrange/ways-up.ts';
+import { icosahedral, pileKinds } from '../shell/fixtures.ts';
 
+// Half of a two-frequency ball, with 40 good panels of its first kind and 9 of the other.
+const net = icosahedral(2, 0);
+const kinds = pileKinds(net).map((kind, k) => ({
+  ...kind,
+  id: String(k + 1),
+  good: k === 0 ? 40 : 9,
+  repair: 1,
+  scrap: 0,
+}));
+const list = arrangements(net.shell, kinds);
+const [best] = list.arrangements;
+if (!best) throw new Error('the ball stands nowhere');
+const { stock } = best;
+const { shell, courses } = standingShell(net.shell, list.waysUp[best.wayUp] as WayUp, best.cut);
+const { numbers } = courses;
+const placeOf = (number: string): number => numbers.indexOf(number);
 const kindAt = (number: string): number => shell.kind[placeOf(number)] as number;
 const placesOf = (kind: number): number => shell.kind.filter((own) => own === kind).length;
 const ofKind = (kind: number): string[] => numbers.filter((_, place) => shell.kind[place] === kind);

@@ -2,19 +2,15 @@
 // that broke and what was moved for them; and with that what the shell needs of each kind and leaves
 // over. Places in decisions go by their numbers with the datum not turned on.
 
-import {
-  familiesOf,
-  familyIndex,
-  type Kind,
-  type PlacesDecision,
-  type Shell,
-  type StockRow,
-  stockRows,
-} from '@shellraise/core';
+import type { Kind } from '../pile/kind.ts';
+import type { Shell } from '../shell/shell.ts';
+import { familiesOf, familyIndex } from './families.ts';
+import type { DecidedOpening, PlacesDecision } from './schema.ts';
+import { type StockRow, stockRows } from './stock.ts';
 
 /** An opening with the places that are left out, by index. */
 export interface StandingOpening {
-  readonly use: 'door' | 'hatch' | 'gap';
+  readonly use: DecidedOpening['use'];
   readonly places: readonly number[];
 }
 
