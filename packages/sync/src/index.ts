@@ -8,7 +8,7 @@ export {
   MAX_RECORD_UPDATE,
   ORDER_AHEAD,
 } from './limits.ts';
-export { type PhotoKind, photoKind, strippedPhoto } from './photo.ts';
+export { type PhotoKind, photoHash, photoKind, strippedPhoto } from './photo.ts';
 export { PROJECT, projectIn, writeProject } from './project-doc.ts';
 export {
   addToDoc,

@@ -5,6 +5,7 @@
 // JPEG: ITU-T T.81, annex B; orientation by CIPA DC-008 (Exif 2.32), 4.6.4. PNG: W3C PNG, third edition,
 // 5.2-5.3 and 11. WebP: RFC 9649, 2.
 
+import { digest } from 'lib0/hash/sha256';
 import { joined } from './bytes.ts';
 import { strippedJpeg } from './jpeg.ts';
 
@@ -18,6 +19,11 @@ export function photoKind(bytes: Uint8Array): PhotoKind | null {
   if (textAt(bytes, 0) === 'RIFF' && textAt(bytes, 8) === 'WEBP') return 'image/webp';
   return null;
 }
+
+/** The name of a photo: the SHA-256 of its bytes, hexadecimal (FIPS 180-4). Reckoned here, for browsers
+ * reckon it over https alone. */
+export const photoHash = (bytes: Uint8Array): string =>
+  Array.from(digest(bytes), (byte) => byte.toString(16).padStart(2, '0')).join('');
 
 /** The photo with nothing but what shows it, unchanged where it has nothing else; a JPEG keeps how it is to
  * be turned. Null where the bytes are no whole JPEG, PNG or WebP. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { photoKind, strippedPhoto } from '../src/photo.ts';
+import { photoHash, photoKind, strippedPhoto } from '../src/photo.ts';
 import { exif, jpeg, phoneJpeg, png, shownJpeg, tellingPng, tellingWebp, webp } from './photos.ts';
 
 const told = (photo: Uint8Array | null): string => Buffer.from(photo ?? []).toString('latin1');
@@ -55,5 +55,25 @@ describe('a photo', () => {
           const stripped = strippedPhoto(spoilt);
           if (stripped) expect(strippedPhoto(stripped), `${at}`).toEqual(stripped);
         }
+  });
+});
+
+describe('the name of a photo', () => {
+  // FIPS 180-4 names the standard; these are its one-block and two-block examples, and no bytes at all.
+  const examples = {
+    '': 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855',
+    abc: 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad',
+    abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq:
+      '248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1',
+  };
+
+  it.each(Object.entries(examples))('is the SHA-256 of its bytes: %j', (text, hash) => {
+    expect(photoHash(new TextEncoder().encode(text))).toBe(hash);
+  });
+
+  it('is the one that a browser reckons over https', async () => {
+    const bytes = phoneJpeg();
+    const digest = await crypto.subtle.digest('SHA-256', Uint8Array.from(bytes));
+    expect(photoHash(bytes)).toBe(Buffer.from(digest).toString('hex'));
   });
 });

@@ -1,7 +1,7 @@
 // A photo for a note: made smaller, which also leaves behind where it was taken, named by the SHA-256 of
 // its bytes, kept in this browser.
 
-import { strippedPhoto } from '@shellraise/sync';
+import { photoHash, strippedPhoto } from '@shellraise/sync';
 import { useState } from 'react';
 import { photoTag } from '../../record/note-photos.ts';
 import { keepPhoto } from '../../store/photo-store.ts';
@@ -15,7 +15,7 @@ export interface KeptPhoto {
   readonly bytes: number;
 }
 
-/** The field; says plainly where the browser can't name photos (only over https or on this device). */
+/** The field. */
 export function NotePhoto({
   project,
   photo,
@@ -28,19 +28,13 @@ export function NotePhoto({
   const { recording, pile } = useWords();
   const words = recording.forms.photo;
   const [fault, setFault] = useState<string | null>(null);
-  // Typed as always there; over plain http it is not.
-  const subtle = crypto.subtle as SubtleCrypto | undefined;
-  if (!subtle) return <p className="quiet">{words.none}</p>;
   const take = async (file: File | undefined): Promise<void> => {
     if (!file) return;
     const smaller = await shrinkPicture(file).catch(() => null);
     const bytes = smaller && strippedPhoto(new Uint8Array(await smaller.arrayBuffer()));
     if (!bytes) return setFault(pile.photos.noPicture(file.name));
     const picture = new Blob([bytes as BlobPart], { type: 'image/jpeg' });
-    const digest = await subtle.digest('SHA-256', await picture.arrayBuffer());
-    const hash = Array.from(new Uint8Array(digest), (byte) =>
-      byte.toString(16).padStart(2, '0'),
-    ).join('');
+    const hash = photoHash(bytes);
     if (!(await keepPhoto({ project, tag: photoTag(hash), at: Date.now(), picture })))
       return setFault(pile.photos.refused);
     setFault(null);
