@@ -6,12 +6,16 @@ import { courses, numbers, picture, places, shell } from '../places/notation.ts'
 
 const plan = recordPlan(shell, { numbers, course: courses.course });
 
-function drawn(whats: readonly What[], noting: 'seams' | 'seal' = 'seams'): readonly Item[] {
+function drawn(
+  whats: readonly What[],
+  noting: 'seams' | 'seal' = 'seams',
+  next: readonly number[] = [],
+): readonly Item[] {
   const log = new RecordLog();
   for (const what of whats)
     log.add(log.write(what, { writer: 'writer0001', by: 'Ada', at: 1_781_254_800_000 }));
   const state = recordState(log, plan);
-  return recordItems({ plan, state, forgotten: [], noting, leftOut: [], picture });
+  return recordItems({ plan, state, forgotten: [], noting, leftOut: [], next, picture });
 }
 
 const all: readonly What[] = numbers.map((place) => ({
@@ -44,6 +48,22 @@ describe('the plan of the record', () => {
     expect(named('label')).toBe(places.length);
     expect(circles(items)).toBe(1);
     expect(circles(drawn([...all, { kind: 'prop', hub, set: true }]))).toBe(1);
+  });
+});
+
+describe('the panels that go up next', () => {
+  const accented = (items: readonly Item[]) =>
+    items.flatMap((item) =>
+      item.type === 'group' &&
+      item.items.some((one) => one.type === 'text' && one.ink === 'accent' && one.bold)
+        ? [Number(item.data?.label)]
+        : [],
+    );
+
+  it('stand out by their numbers until they are up', () => {
+    expect(accented(drawn([]))).toEqual([]);
+    expect(accented(drawn([], 'seams', [2, 3])).sort()).toEqual([2, 3]);
+    expect(accented(drawn(all, 'seams', [2]))).toEqual([]);
   });
 });
 

@@ -20,6 +20,7 @@ import { seamStrokes, sidePoints } from '../raising/stage-items.ts';
 /** How places are filled. */
 export const recordFills = {
   placed: { tint: tints.mist, hatch: null },
+  next: { tint: tints.rose, hatch: null },
   empty: { tint: null, hatch: null },
 } as const satisfies Readonly<Record<string, Fill>>;
 
@@ -30,10 +31,12 @@ export interface RecordScene {
   readonly forgotten: readonly Forgotten[];
   readonly noting: Noting;
   readonly leftOut: readonly number[];
+  /** Places whose panels go up next. */
+  readonly next: readonly number[];
   readonly picture: PlanPicture;
 }
 
-const empty: Stroke = { weight: 'hair', dash: 'dotted', ink: 'grey' };
+const empty: Stroke = { weight: 'light', dash: 'dotted', ink: 'grey' };
 const rim: Stroke = { weight: 'medium' };
 /** A seam between two panels of which nobody noted a bolt. */
 const unbolted: Stroke = { weight: 'light', dash: 'dotted' };
@@ -113,15 +116,16 @@ function plates({ plan, state, forgotten, noting, picture }: RecordScene): Item[
   });
 }
 
-function labels({ state, picture }: RecordScene, out: Set<number>): Item[] {
+function labels({ state, picture, next }: RecordScene, out: Set<number>): Item[] {
   return planLayers(picture.items).labels.flatMap((item): Item[] => {
     if (item.type !== 'group') return [item];
     const place = Number(item.data?.label);
     if (out.has(place)) return [];
     const there = state.placed[place] !== null;
+    const isNext = next.includes(place);
+    const ink = there ? 'ink' : isNext ? 'accent' : 'grey';
     const texts = item.items.map(
-      (one): Item =>
-        one.type === 'text' ? { ...one, ink: there ? 'ink' : 'grey', bold: there } : one,
+      (one): Item => (one.type === 'text' ? { ...one, ink, bold: there || isNext } : one),
     );
     return [{ ...item, items: texts }];
   });
