@@ -110,8 +110,13 @@ function PhaseStrip() {
   // On a phone the phases are wider than the page. (The links name the page too: one out of sight that
   // names a place alone is taken for a skip link.)
   useEffect(() => {
-    const here = strip.current?.children[sheets.indexOf(current)];
-    here?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    const see = (): void => {
+      const here = strip.current?.children[sheets.indexOf(current)];
+      here?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    };
+    see();
+    // The page's own letters may be wider than those it begins with.
+    void document.fonts.ready.then(see);
   }, [current]);
   return (
     <nav aria-label={words.phases}>

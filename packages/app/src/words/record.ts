@@ -18,6 +18,8 @@ export const recordWords = {
   },
   name: 'Your first name or initials',
   nameFirst: 'Say who you are first: what is noted bears your name.',
+  wayIn: 'Which way round',
+  toName: 'Say it',
   nameWhy: 'It stays on this site’s devices.',
   place: (number: string) => `Panel ${number}`,
   seam: (name: string) => `Seam ${name}`,

@@ -125,6 +125,7 @@ export const recordingWords = {
   forms: {
     heading: 'What do you note?',
     note: 'Note it',
+    nobody: 'Nobody is signed in yet.',
     may: '(may stay empty)',
     unread: 'That can’t be read.',
     goes: (person: string) => `${person} goes`,
@@ -200,7 +201,6 @@ export const recordingWords = {
     photo: {
       add: 'Add a photo',
       another: 'Take another photo',
-      none: 'Over plain http this browser can’t name photos: open the page over https, or on the laptop itself.',
       has: (name: string) => `Photo ${name}… goes with the note.`,
       of: (by: string) => `Photo by ${by}`,
       elsewhere: 'Its photo is on another device, and not on the laptop yet.',

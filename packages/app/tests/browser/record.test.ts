@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { RecordLog, writeRecordFile } from '@shellraise/core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { placesWords } from '../../src/words/places.ts';
 import { recordWords as words } from '../../src/words/record.ts';
 import { recordingWords as recording } from '../../src/words/recording.ts';
 import { twinWords as twin } from '../../src/words/twin.ts';
@@ -130,6 +131,34 @@ describe('what is noted on the plan', () => {
     await tab(page, recording.tab.done);
     await page.getByText(recording.back.none).waitFor();
     expect(Number(await done(page, 'placed'))).toBeGreaterThanOrEqual(3);
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('somebody who has never seen it', () => {
+  it('is led to the field of the name, sees which way round a panel goes, and notes with a photo', async () => {
+    const { page, faults } = await open({ sheet: 'record', screen: 'phone' });
+    await page.locator('.plan text').getByText('1-01', { exact: true }).first().waitFor();
+    await press(page, '1-01');
+    await page.getByRole('status').getByText(words.nameFirst).waitFor();
+    await button(page, words.toName).click();
+    await page.keyboard.type('Ada');
+    expect(await page.getByLabel(words.name).inputValue()).toBe('Ada');
+    expect(await page.getByText(words.nameFirst).count()).toBe(0);
+    await press(page, '1-01');
+    await page.getByText(words.wayIn).click();
+    await page.getByRole('img', { name: placesWords.details.joint('1-01') }).waitFor();
+    await tab(page, recording.tab.note);
+    expect(await page.getByLabel(recording.forms.field.person, { exact: true }).inputValue()).toBe(
+      'Ada',
+    );
+    await button(page, recording.forms.of.note).click();
+    const tick = await page.getByRole('checkbox', { name: /^about / }).boundingBox();
+    expect(tick?.width).toBeLessThan(30);
+    const picture = await page.screenshot();
+    const photo = { name: 'dent.png', mimeType: 'image/png', buffer: picture };
+    await page.locator('.photo-add input').setInputFiles(photo);
+    await page.getByText(/^Photo .* goes with the note/).waitFor();
     expect(faults).toEqual([]);
   });
 });

@@ -1,14 +1,13 @@
 // The selected place, large enough to build from: its number, its panel, and its joint picture; or
 // the selected kind, hub or seam.
 
-import { jointPicture, kindFills, type PlaceId } from '@shellraise/core';
 import { useMemo } from 'react';
-import { SvgItems } from '../../drawing/svg-items.tsx';
 import type { Quantities } from '../../engine/drawings.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import { boltWords } from './bolt-words.ts';
+import { Joint } from './joint.tsx';
 import { placesAround, seamsOf } from './seams-of.ts';
 import { type Stood, usePicked } from './stood.ts';
 import { tagsOf } from './tags.ts';
@@ -70,38 +69,6 @@ function PlaceDetails({
       <SideTable stood={stood} place={place} quantities={quantities} />
       <KindTags kind={kind?.id ?? null} fits />
     </div>
-  );
-}
-
-/** The joint picture, drawn for the face that people see. */
-function Joint({ stood: { standing, kinds }, place }: { stood: Stood; place: number }) {
-  const words = useWords().places.details;
-  const { system } = useLengths();
-  const fromInside = useAppState((state) => state.settings.fromBelow);
-  const { shell } = standing.standing;
-  const fills = useMemo(() => kindFills(kinds), [kinds]);
-  const { items, box } = useMemo(
-    () =>
-      jointPicture({
-        shell,
-        place: place as PlaceId,
-        numbers: standing.numbers,
-        kinds,
-        fills,
-        lengths: system,
-        fromInside,
-      }),
-    [shell, place, standing, kinds, fills, system, fromInside],
-  );
-  return (
-    <svg
-      className="joint"
-      viewBox={`${box.x} ${box.y} ${box.width} ${box.height}`}
-      role="img"
-      aria-label={words.joint(standing.numbers[place] ?? '')}
-    >
-      <SvgItems items={items} />
-    </svg>
   );
 }
 

@@ -41,17 +41,28 @@ export function NoteTab({
           <NoteList {...{ noted, project }} />
         </>
       ) : (
-        <EntryForm key={form} noted={noted} form={form} />
+        <EntryForm
+          key={`${form} ${noted.state.people.length}`}
+          noted={noted}
+          form={form}
+          first={firstOf(form, noted)}
+        />
       )}
       {form === 'person' ? <Here noted={noted} /> : null}
     </section>
   );
 }
 
+/** Who has a name here and is not signed in comes first. */
+function firstOf(form: EntryFormKey, { by, state }: Noted): Readonly<Record<string, string>> {
+  const name = by.trim();
+  return form === 'person' && name !== '' && !state.people.includes(name) ? { person: name } : {};
+}
+
 /** Who is here, each with a press that signs them out. */
 function Here({ noted: { state, say, open } }: { noted: Noted }) {
   const words = useWords().recording;
-  if (state.people.length === 0) return <p className="quiet">{words.next.nobody}</p>;
+  if (state.people.length === 0) return <p className="quiet">{words.forms.nobody}</p>;
   return (
     <fieldset className="record-big">
       <legend>{words.next.here(state.people)}</legend>

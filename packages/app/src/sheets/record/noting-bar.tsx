@@ -3,6 +3,8 @@
 
 import { choicesOf, type Noting, notings, type Thing } from '../../record/next-state.ts';
 import { useWords } from '../../words/words.ts';
+import { Joint } from '../places/joint.tsx';
+import type { Stood } from '../places/stood.ts';
 import { SampleForm } from './sample-form.tsx';
 import { aboutOf, stepOf } from './step-words.ts';
 import type { Noted } from './use-noted.ts';
@@ -10,6 +12,7 @@ import type { Noted } from './use-noted.ts';
 /** What the bar is made of. */
 export interface NotingBarProps {
   readonly noted: Noted;
+  readonly stood: Stood;
   readonly noting: Noting;
   readonly onNoting: (noting: Noting) => void;
   readonly thing: Thing | null;
@@ -17,7 +20,7 @@ export interface NotingBarProps {
 }
 
 /** The bar. */
-export function NotingBar({ noted, noting, onNoting, thing, onThing }: NotingBarProps) {
+export function NotingBar({ noted, stood, noting, onNoting, thing, onThing }: NotingBarProps) {
   const words = useWords().record;
   const { plan, state, session, last, open, told, tell, nameOf, say } = noted;
   const name = noted.by.trim();
@@ -43,6 +46,11 @@ export function NotingBar({ noted, noting, onNoting, thing, onThing }: NotingBar
             said ||
             (open ? (name === '' ? words.nameFirst : words.tap[noting]) : words.opening)}
         </p>
+        {open && name === '' ? (
+          <button type="button" onClick={toName}>
+            {words.toName}
+          </button>
+        ) : null}
         {last && told !== '' ? <span className="quiet">{said}</span> : null}
         {last ? (
           <button
@@ -75,6 +83,7 @@ export function NotingBar({ noted, noting, onNoting, thing, onThing }: NotingBar
           ))}
         </fieldset>
       ) : null}
+      {thing?.sort === 'place' ? <WayIn stood={stood} place={thing.index} /> : null}
       {thing?.sort === 'place' ? <Around {...{ noted, onThing }} place={thing.index} /> : null}
       {thing?.sort === 'seam' ? (
         <details key={thing.index} className="record-more">
@@ -83,6 +92,30 @@ export function NotingBar({ noted, noting, onNoting, thing, onThing }: NotingBar
         </details>
       ) : null}
     </div>
+  );
+}
+
+/** To the field of the name: on a phone it is out of sight. */
+const toName = (): void => document.querySelector<HTMLElement>('.record-name input')?.focus();
+
+/** Which panel goes there, and which way round. */
+function WayIn({ stood, place }: { stood: Stood; place: number }) {
+  const { record: words, places } = useWords();
+  const kind = stood.kinds[stood.standing.standing.shell.kind[place]!];
+  if (!kind) return null;
+  const says = [
+    places.details.kind(kind.id),
+    ...(kind.hand ? [places.details.hand[kind.hand]] : []),
+    ...(kind.marks.length > 0 ? [places.details.marks(kind.marks)] : []),
+  ];
+  return (
+    <>
+      <p className="noting-kind">{says.join(', ')}</p>
+      <details className="record-more">
+        <summary>{words.wayIn}</summary>
+        <Joint stood={stood} place={place} />
+      </details>
+    </>
   );
 }
 

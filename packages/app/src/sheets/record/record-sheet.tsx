@@ -34,6 +34,7 @@ import { SavedLine } from './saved-line.tsx';
 import { Sharing } from './sharing.tsx';
 import { SiteLine, SiteStrip } from './site-line.tsx';
 import { StopBanner } from './stop-banner.tsx';
+import { useNextPlaces } from './use-next-places.ts';
 import { useNoted } from './use-noted.ts';
 
 /** The Record sheet. */
@@ -69,6 +70,7 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
   useBringPhotos(noted, project);
   const { plan, state, due, leftOut, session, open, tell, nameOf, say } = noted;
   const { shell } = plan;
+  const next = useNextPlaces(stood, noted);
   const turns = usePlanTurn();
   const flat = usePlanPicture(stood);
   const { turn } = turns;
@@ -85,13 +87,17 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
     () =>
       picture && {
         ...picture,
-        items: recordItems({ plan, state, forgotten: due, noting, leftOut, picture }),
+        items: recordItems({ plan, state, forgotten: due, noting, leftOut, next, picture }),
       },
-    [plan, state, due, noting, leftOut, picture],
+    [plan, state, due, noting, leftOut, next, picture],
   );
   const fills = useMemo(
-    () => state.placed.map((panel) => (panel ? recordFills.placed : recordFills.empty)),
-    [state],
+    () =>
+      state.placed.map((panel, place) => {
+        if (panel) return recordFills.placed;
+        return next.includes(place) ? recordFills.next : recordFills.empty;
+      }),
+    [state, next],
   );
   const placed = state.placed.filter((panel) => panel !== null).length;
 
@@ -109,11 +115,11 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
     const one = picked && thingOf(picked, shell.seams);
     choose(one);
     if (!one || !open) return;
-    const next = nextOf(plan, state, noting, one, leftOut);
-    if (next === 'done') tell(words.isDone(nameOf(one)));
-    else if (next === 'left out') tell(words.isLeftOut(nameOf(one)));
-    else if (next === 'not yet') tell(words.notYet(nameOf(one)));
-    else say(next);
+    const step = nextOf(plan, state, noting, one, leftOut);
+    if (step === 'done') tell(words.isDone(nameOf(one)));
+    else if (step === 'left out') tell(words.isLeftOut(nameOf(one)));
+    else if (step === 'not yet') tell(words.notYet(nameOf(one)));
+    else say(step);
   };
   const hold = (picked: Picked | null): void => {
     const one = picked && thingOf(picked, shell.seams);
@@ -154,7 +160,7 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
           </section>
           <SiteStrip />
           <NotingBar
-            {...{ noted, noting, thing }}
+            {...{ noted, stood, noting, thing }}
             onThing={choose}
             onNoting={(next) => {
               setNoting(next);

@@ -63,7 +63,12 @@ export function useNoted(stood: Stood, project: string): Noted {
     [said, plan, state, leftOut, bolts],
   );
   return {
-    ...{ session, plan, state, due, patterns, bolts, leftOut, by, setBy, hands, setHands },
+    ...{ session, plan, state, due, patterns, bolts, leftOut, by, hands, setHands },
+    setBy: (next) => {
+      setBy(next);
+      // What asks for the name has been heard.
+      if (told === words.nameFirst) tell('');
+    },
     ...{ tell, open: now.open && now.mayNote, last: now.last, said },
     told: now.mayNote ? told : sharing.lookerOnly,
     nameOf: (one) => {
