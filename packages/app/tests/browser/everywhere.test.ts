@@ -7,6 +7,8 @@ import { shapeWords } from '../../src/words/shape.ts';
 import { dropFile, inBrowser } from './support.ts';
 
 const { open } = inBrowser();
+/** One page goes through all sheets: it is loaded once. */
+const ALL_SHEETS = { timeout: 300_000 };
 
 const plan = (page: Page) => page.getByRole('application', { name: /^Flat plan of/ });
 
@@ -45,11 +47,10 @@ describe('with the keyboard alone', () => {
     expect(faults).toEqual([]);
   });
 
-  it.each(sheets)(
-    'every control of the sheet %s can be come to, and shows that it is',
-    async (sheet) => {
-      const { page } = await open({ sheet });
-      await ready(page, sheet);
+  it('every control of every sheet can be come to, and shows that it is', ALL_SHEETS, async () => {
+    const { page } = await open();
+    for (const sheet of sheets) {
+      await turnTo(page, sheet);
       await page.waitForTimeout(800);
       const reached = new Set<string>();
       for (let i = 0; i < 60; i++) {
@@ -63,16 +64,20 @@ describe('with the keyboard alone', () => {
           return { name: one.outerHTML.slice(0, 120), seen, inMain: one.closest('main') !== null };
         });
         if (at === null) continue;
-        expect(at.seen, at.name).toBe(true);
+        expect(at.seen, `${sheet}: ${at.name}`).toBe(true);
         if (at.inMain) reached.add(at.name);
       }
-      expect(reached.size).toBeGreaterThan(1);
-    },
-  );
+      expect(reached.size, sheet).toBeGreaterThan(1);
+    }
+  });
 });
 
-/** Waits for what a sheet shows first. */
-async function ready(page: Page, sheet: Sheet): Promise<void> {
+/** Turns to a sheet and waits for what it shows first. */
+async function turnTo(page: Page, sheet: Sheet): Promise<void> {
+  await page.evaluate((hash) => {
+    location.hash = hash;
+  }, sheet);
+  await page.locator(`.frame[data-sheet=${sheet}]`).waitFor();
   const first = {
     places: '[data-place]',
     ground: '.wind-rose',
@@ -151,43 +156,49 @@ describe('on paper', () => {
     papers: 1,
   };
 
-  it.each(sheets)(
-    'the sheet %s is a drawing of few pages on A4 and on Letter, without its buttons',
-    async (sheet) => {
-      const { page } = await open({ sheet });
-      await page.locator('.title-block').waitFor();
-      if (sheet === 'shape') {
-        await page.getByRole('button', { name: shapeWords.close, exact: true }).click();
-        await page.locator('[data-stage=found]').waitFor();
-      }
-      await ready(page, sheet);
-      await page.waitForTimeout(1000);
+  it(
+    'every sheet is a drawing of few pages on A4 and on Letter, without its buttons',
+    ALL_SHEETS,
+    async () => {
+      const { page } = await open();
       // Hatches take Chromium seconds a page, and no room.
       await page.addStyleTag({ content: '[fill^="url("] { fill: none !important }' });
-      // Cards are made as the printer asks for the page, each for a page of its own; two stages of
-      // many lifts may go over one.
-      await page.evaluate(() =>
-        new MutationObserver(() => {
-          const cards = document.querySelectorAll('.printed-cards > *').length;
-          if (cards > 0) document.body.setAttribute('data-cards', `${cards}`);
-        }).observe(document.body, { childList: true, subtree: true }),
-      );
-      for (const format of ['A4', 'Letter']) {
-        const count = await pages(page, format);
-        const cards = Number(await page.locator('body').getAttribute('data-cards'));
-        expect(cards > 0, 'cards').toBe(sheet === 'raising');
-        expect(count, format).toBeGreaterThanOrEqual(1);
-        expect(count, format).toBeLessThanOrEqual(cards > 0 ? cards + 2 : most[sheet]);
+      for (const sheet of sheets) {
+        await turnTo(page, sheet);
+        if (sheet === 'shape') {
+          await page.getByRole('button', { name: shapeWords.close, exact: true }).click();
+          await page.locator('[data-stage=found]').waitFor();
+        }
+        await page.waitForTimeout(1000);
+        // Cards are made as the printer asks for the page, each for a page of its own; two stages of
+        // many lifts may go over one.
+        await page.evaluate(() => {
+          document.body.removeAttribute('data-cards');
+          new MutationObserver(() => {
+            const cards = document.querySelectorAll('.printed-cards > *').length;
+            if (cards > 0) document.body.setAttribute('data-cards', `${cards}`);
+          }).observe(document.body, { childList: true, subtree: true });
+        });
+        for (const format of ['A4', 'Letter']) {
+          const count = await pages(page, format);
+          const cards = Number(await page.locator('body').getAttribute('data-cards'));
+          expect(cards > 0, `cards of ${sheet}`).toBe(sheet === 'raising');
+          expect(count, `${sheet} on ${format}`).toBeGreaterThanOrEqual(1);
+          expect(count, `${sheet} on ${format}`).toBeLessThanOrEqual(
+            cards > 0 ? cards + 2 : most[sheet],
+          );
+        }
+        await page.emulateMedia({ media: 'print' });
+        // Rows and drawings that can be pressed on the screen are plain ones on paper.
+        const framed = await page.evaluate(() =>
+          [...document.querySelectorAll('button:not(:has(svg)), input, select')]
+            .filter((one) => one.checkVisibility())
+            .filter((one) => Number.parseFloat(getComputedStyle(one).borderTopWidth) > 0)
+            .map((one) => one.outerHTML.slice(0, 80)),
+        );
+        expect(framed, sheet).toEqual([]);
+        await page.emulateMedia({ media: null });
       }
-      await page.emulateMedia({ media: 'print' });
-      // Rows and drawings that can be pressed on the screen are plain ones on paper.
-      const framed = await page.evaluate(() =>
-        [...document.querySelectorAll('button:not(:has(svg)), input, select')]
-          .filter((one) => one.checkVisibility())
-          .filter((one) => Number.parseFloat(getComputedStyle(one).borderTopWidth) > 0)
-          .map((one) => one.outerHTML.slice(0, 80)),
-      );
-      expect(framed).toEqual([]);
     },
   );
 });

@@ -8,38 +8,11 @@ import { pileWords } from '../../src/words/pile.ts';
 import { placesWords } from '../../src/words/places.ts';
 import { recordWords } from '../../src/words/record.ts';
 import { shapeWords } from '../../src/words/shape.ts';
-import { accessFaults } from './access.ts';
-import { tooSmall, tooWide } from './sizes.ts';
+import { unreadable } from './readable.ts';
 import { dropFile, inBrowser, putAway, type Screen, screens } from './support.ts';
-import { faultLines, textFaults } from './text-faults.ts';
 
 const { open } = inBrowser();
-const schemes = ['light', 'dark', 'outdoor'] as const;
 const allScreens = Object.keys(screens) as Screen[];
-
-/** What can't be read, reached or touched on the page as it stands, each with its schemes. All that is no
- * matter of colour or place is the same on both screens: a laptop is asked for it at every step. */
-async function faultsOf(
-  page: Page,
-  where: string,
-  screen: Screen,
-  whole = screen === 'laptop',
-): Promise<string[]> {
-  const found = new Map<string, string[]>();
-  for (const scheme of schemes) {
-    await page.evaluate((one) => {
-      document.documentElement.dataset.scheme = one;
-    }, scheme);
-    const lines = [
-      ...(await accessFaults(page, whole && scheme === 'light' ? 'all' : 'colours')),
-      ...faultLines(await textFaults(page)),
-      ...(await tooWide(page)),
-      ...(screen === 'phone' ? await tooSmall(page) : []),
-    ];
-    for (const line of lines) found.set(line, [...(found.get(line) ?? []), scheme]);
-  }
-  return [...found].map(([line, inSchemes]) => `${where} (${inSchemes.join(', ')}): ${line}`);
-}
 
 /** Waits until nothing is computed any more and the messages are put away. */
 async function settle(page: Page): Promise<void> {
@@ -224,8 +197,8 @@ describe.each(allScreens)('on a %s', (screen) => {
         if (on !== undefined && on !== screen) continue;
         await go(page);
         await settle(page);
-        const whole = screen === 'laptop' || i === 0 || on === 'phone';
-        found.push(...(await faultsOf(page, name, screen, whole)));
+        const roles = screen === 'laptop' || i === 0 || on === 'phone';
+        found.push(...(await unreadable(page, name, screen, roles)));
       }
       expect(found).toEqual([]);
       expect(faults).toEqual([]);
@@ -238,11 +211,11 @@ describe.each(allScreens)('on a %s', (screen) => {
     const found: string[] = [];
     await page.getByRole('button', { name: frameWords.menu, exact: true }).click();
     await page.getByRole('menu').waitFor();
-    found.push(...(await faultsOf(page, 'the menu', screen)));
+    found.push(...(await unreadable(page, 'the menu', screen)));
     await page.getByRole('menuitem', { name: frameWords.menuItems.projects }).click();
     await page.getByRole('dialog').waitFor();
     await page.waitForTimeout(200);
-    found.push(...(await faultsOf(page, 'the projects', screen)));
+    found.push(...(await unreadable(page, 'the projects', screen)));
     for (const [keys, name] of [
       ['Control+/', 'the keys'],
       ['Alt+v', 'the view'],
@@ -252,7 +225,7 @@ describe.each(allScreens)('on a %s', (screen) => {
       await page.keyboard.press(keys);
       await page.getByRole('dialog').waitFor();
       await page.waitForTimeout(200);
-      found.push(...(await faultsOf(page, name, screen)));
+      found.push(...(await unreadable(page, name, screen)));
     }
     expect(found).toEqual([]);
     expect(faults).toEqual([]);
