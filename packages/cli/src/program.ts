@@ -14,6 +14,7 @@ import {
   sheetPapers,
   sheetSorts,
 } from './options.ts';
+import { refuseUnwritable } from './write.ts';
 
 /** The command line, ready to parse. */
 export function program(): Command {
@@ -23,7 +24,11 @@ export function program(): Command {
     .exitOverride()
     .showSuggestionAfterError()
     .showHelpAfterError('(add --help for what is allowed)')
-    .addHelpText('after', topHelp);
+    .addHelpText('after', topHelp)
+    .hook('preAction', (_, command) => {
+      const { out } = command.opts();
+      if (out !== undefined) refuseUnwritable(out);
+    });
   phase(top, 'pile', 'the kinds in the pile, doubtful readings, and what to measure next').action(
     async (file, options) => (await import('./commands/pile.ts')).pile(file, options),
   );

@@ -2,7 +2,7 @@
 // their place and renamed when the last of them is on the disk; in one go, so that an interrupt
 // comes before or after.
 
-import { mkdirSync, mkdtempSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { badInput } from './ending.ts';
 
@@ -26,6 +26,17 @@ export function writeAll(folder: string, files: readonly OutFile[]): void {
   } catch (error) {
     const ours = made ?? staging;
     if (ours !== null) rmSync(ours, { recursive: true, force: true });
+    throw unwritable(folder, error);
+  }
+}
+
+/** Ends the command where nothing could be written into the folder, before any work is done for it. */
+export function refuseUnwritable(folder: string): void {
+  let at = resolve(folder);
+  while (!statSync(at, { throwIfNoEntry: false })) at = dirname(at);
+  try {
+    rmdirSync(mkdtempSync(join(at, '.shellraise-')));
+  } catch (error) {
     throw unwritable(folder, error);
   }
 }
