@@ -24,8 +24,8 @@ function score(found: PileKinds, { culprits }: SlippedHeap): { named: number; ot
 }
 
 describe('in piles in which nothing is wrong', () => {
-  test('nothing is told of slips or of tapes that are off (200 piles, seeds 1 to 200)', () => {
-    const alarms = range(200).filter((seed) => {
+  test('nothing is told of slips or of tapes that are off (80 piles, seeds 1 to 80)', () => {
+    const alarms = range(80).filter((seed) => {
       const { pile } = slippedHeap({ seed, unknown: seed % 4 === 0 ? 1 : 0.1 });
       const found = kindsOfPile(pile);
       return found.slips.length > 0 || found.people.some((one) => one.applied);
@@ -229,14 +229,14 @@ describe("one person's tape with a broken hook", () => {
   });
 });
 
-test('three culprits and a broken hook at once are named, and the shell is found (seeds 1 to 12)', () => {
+test('three culprits and a broken hook at once are named, and the shell is found (seeds 1 to 6)', () => {
   const sets: readonly (readonly Mischief[])[] = [
     ['two sides', 'inches', 'one side'],
     ['one in inches', 'two sides', 'one side'],
     ['inches', 'one side', 'one in inches'],
   ];
   let [named, all, shells] = [0, 0, 0];
-  for (const seed of range(12)) {
+  for (const seed of range(6)) {
     const mischief = sets[seed % 3] as readonly Mischief[];
     const heap = slippedHeap({ seed, mischief, panels: 120 + 40 * seed, dee: 0.025 });
     const found = kindsOfPile(heap.pile);
@@ -252,7 +252,7 @@ test('three culprits and a broken hook at once are named, and the shell is found
     if (right) shells++;
   }
   expect(named).toBeGreaterThanOrEqual(all - 1);
-  expect(shells).toBe(12);
+  expect(shells).toBe(6);
 });
 
 test('two panels alike are a kind, though others have two of their sides', () => {
