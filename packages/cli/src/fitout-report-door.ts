@@ -49,7 +49,9 @@ export function doorBlocks(
           ]
         : []),
       ...(windFrom === null || advice.offWind === null
-        ? ['where the wind comes from is not told ("wishes", "windFrom"): put it on the side away']
+        ? [
+            'where the wind comes from is not entered ("wishes", "windFrom"): put it on the side away',
+          ]
         : [
             `it looks ${degrees(advice.offWind)} away from where the wind comes from; 180° is best`,
           ]),
@@ -106,10 +108,10 @@ function bracingRows(
       ? []
       : [`the props push ${pushes}, from the highest, under the own weight; cut in still air`]),
     ...bears.map((one) => bearsRow(one)),
-    `that is under weight${snow > 0 ? ` and snow of ${(snow / 1000).toFixed(2)} kN/m²` : ' (no snow is told)'}, in bars of ${lengths.fine(section.width)} by ${lengths.fine(section.depth)}${section.wall === null ? '' : `, wall ${lengths.fine(section.wall)}`}, without wind or a factor of safety; the edge then sags by ${(1000 * sag).toFixed(1)} mm`,
+    `that is under weight${snow > 0 ? ` and snow of ${(snow / 1000).toFixed(2)} kN/m²` : ' (no snow is entered)'}, in bars of ${lengths.fine(section.width)} by ${lengths.fine(section.depth)}${section.wall === null ? '' : `, wall ${lengths.fine(section.wall)}`}, without wind or a factor of safety; the edge then sags by ${(1000 * sag).toFixed(1)} mm`,
     ...(section.allowable === null
       ? [
-          'the stress that they may bear is not told ("fitout", "doorFrame", "allowable"): an engineer sizes them',
+          'the stress that they may bear is not entered ("fitout", "doorFrame", "allowable"): an engineer sizes them',
         ]
       : []),
   ];

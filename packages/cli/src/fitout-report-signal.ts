@@ -25,7 +25,7 @@ export function swingBlocks(
   lengths: Lengths,
 ): string[] {
   if (dish === null || swing === null)
-    return [heading('Dish'), 'No dish is told ("fitout", "dish", or --dish "2.4 m").'];
+    return [heading('Dish'), 'No dish is entered ("fitout", "dish", or --dish "2.4 m").'];
   const { nearest, best, largest } = swing;
   const where = nearest.place < 0 ? 'the floor' : `panel ${numbers.numbers[nearest.place]}`;
   const says = swing.swings
@@ -70,7 +70,7 @@ export function signalBlocks(
     return [
       heading('Signal'),
       wrap(
-        'Nothing is reckoned: tell the wall and the frequencies ("fitout", or --wall and --frequency).',
+        'Nothing is reckoned: enter the wall and the frequencies ("fitout", or --wall and --frequency).',
         '',
       ),
     ];

@@ -69,7 +69,7 @@ function sealBlocks(
   return [
     heading('Seal'),
     answer.lines.length === 0
-      ? 'Nothing to buy is told ("fitout", "seal": joint, tapeRoll, foamRoll).'
+      ? 'No joint, tape or foam is entered, so there is nothing to buy ("fitout", "seal": joint, tapeRoll, foamRoll).'
       : table(
           [{ head: 'item' }, right('seam'), right('with waste'), right('packs')],
           answer.lines.map((one) => [
@@ -84,9 +84,9 @@ function sealBlocks(
       '',
     ),
     answer.weatherFrom === null
-      ? 'No weather is told: nobody can say when it is dry enough.'
+      ? 'No weather is entered: nobody can say when it is dry enough.'
       : answer.windows.length === 0
-        ? paint.yellow('In the weather told there is no hour to seal in.')
+        ? paint.yellow('In the weather entered there is no hour to seal in.')
         : bullets(
             `Hours to seal in, counted from ${answer.weatherFrom}:`,
             answer.windows.map(({ from, to }) => `hour ${from} to ${to}`),
@@ -94,7 +94,7 @@ function sealBlocks(
     leaks.length === 0
       ? ''
       : wrap(
-          `${count(leaks.length, 'seam')} may be behind the leaks told: look first at ${leaks
+          `${count(leaks.length, 'seam')} may be behind the leaks seen: look first at ${leaks
             .slice(0, 5)
             .map(({ seam, along }) => `seam ${seam} (${lengths.large(along)} above)`)
             .join(', ')}.`,
@@ -126,13 +126,13 @@ function airBlocks({ air }: FitOut): string[] {
 
 function upkeepBlocks({ upkeep }: FitOut, lengths: Lengths): string[] {
   return [
-    heading('Keeping it'),
+    heading('Upkeep'),
     table(
       [{ head: 'snow' }, right('clear at'), right('nobody inside at')],
       upkeep.snow.map(({ snow, clear, leave }) => [snow, lengths.side(clear), lengths.side(leave)]),
     ),
     upkeep.snow.length === 0
-      ? 'No snow load is told ("loads", "groundSnow").'
+      ? 'No snow load is entered ("loads", "groundSnow").'
       : wrap(SNOW_WORDS, ''),
     bullets(
       upkeep.calendar.length === 0 ? '' : 'Inspections:',
@@ -148,7 +148,7 @@ function useBlocks({ use }: FitoutSettings, { use: answer }: FitOut, lengths: Le
     heading('What else it could be'),
     bullets('', [
       `floor ${answer.floorArea.toFixed(1)} m², of which ${answer.headroomArea.toFixed(1)} m² with ${lengths.large(use.headroom)} of headroom; room ${answer.volume.toFixed(0)} m³`,
-      `sound lasts ${answer.echo.toFixed(1)} s bare and gathers at the sphere's centre; ${answer.absorbing.toFixed(0)} m² of absorbing area bring it to 0.5 s, a cover on ${Number.isFinite(answer.cover) ? `${(100 * answer.cover).toFixed(0)} %` : 'more than all'} of the wall the echo at the centre down by 6 dB`,
+      `sound lasts ${answer.echo.toFixed(1)} s bare and gathers at the sphere’s centre; ${answer.absorbing.toFixed(0)} m² of absorbing area bring it to 0.5 s, a cover on ${Number.isFinite(answer.cover) ? `${(100 * answer.cover).toFixed(0)} %` : 'more than all'} of the wall the echo at the centre down by 6 dB`,
       `sound of somebody ${lengths.large(use.soundOff)} off the sphere’s centre gathers ${lengths.large(answer.focus)} beyond it`,
       ...(answer.daylight > 0
         ? [`daylight ${(100 * answer.daylight).toFixed(1)} % of that outside`]

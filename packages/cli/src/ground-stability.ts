@@ -92,7 +92,7 @@ export function stabilityBlocks(
       assumed.filter((one) => !before.has(one)),
     ),
     flagBlock(
-      'Not confirmed, or entered, besides what is told above:',
+      'Not confirmed, or entered, besides what stands above:',
       flags.filter(({ text }) => !before.has(text)),
     ),
   ];

@@ -89,8 +89,11 @@ function shimBlocks({ shims, unread, ground }: ChosenSite, lengths: Lengths): st
   if (shims === null)
     return [
       ground.levels.length === 0
-        ? 'No levels are entered, so no shims are told.'
-        : wrap(`No shims are told: the level is still to be read at hub ${unread.join(', ')}.`, ''),
+        ? 'No levels are entered, so no shims are reckoned.'
+        : wrap(
+            `No shims are reckoned: the level is still to be read at hub ${unread.join(', ')}.`,
+            '',
+          ),
     ];
   return [
     heading('Shims'),

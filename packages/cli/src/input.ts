@@ -40,7 +40,7 @@ async function readBytes(file: string): Promise<Buffer> {
 async function statOf(file: string, handle: Awaited<ReturnType<typeof open>>) {
   const stat = await handle.stat();
   if (stat.isDirectory())
-    throw badInput(`${file}: found a directory, expected a project file (JSON) or a pile (CSV)`);
+    throw badInput(`${file}: found a folder, expected a project file (JSON) or a pile (CSV)`);
   if (!stat.isFile() && !stat.isFIFO())
     throw badInput(`${file}: found a device, expected a project file (JSON) or a pile (CSV)`);
   return stat;
@@ -55,7 +55,7 @@ const meanings: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file',
   EACCES: 'may not be read (permission denied)',
   EPERM: 'may not be read (permission denied)',
-  EISDIR: 'found a directory, expected a project file (JSON) or a pile (CSV)',
+  EISDIR: 'found a folder, expected a project file (JSON) or a pile (CSV)',
   ENOTDIR: 'part of the path is a file, not a folder',
   EIO: 'could not be read (input/output error)',
 };

@@ -71,7 +71,7 @@ export async function stand(file: string, options: StandOptions): Promise<Stood>
     leaned: isLeaned(loaded.project?.places),
   });
   if (list.status !== 'arranged')
-    throw new Ending(1, [`This shape can't be arranged: ${list.reason}.`]);
+    throw new Ending(1, [`This shape cannot be arranged: ${list.reason}.`]);
   if (list.arrangements.length === 0)
     throw new Ending(1, ['This shape has no sound cut at the ground: nothing can stand.']);
   return { loaded, found, shape, kinds, list };

@@ -65,7 +65,7 @@ export interface PlacesOptions extends StandOptions {
   readonly section?: string;
   /** With these three: what openings are ranked by. */
   readonly rank?: OpeningRank;
-  /** Where the wind comes from, degrees anticlockwise seen from above from the datum. */
+  /** Where the wind comes from, degrees clockwise from the datum seen from above. */
   readonly wind?: number;
   /** The count of panels, seams, hubs and bolts. */
   readonly account?: boolean;

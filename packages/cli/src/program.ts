@@ -55,13 +55,13 @@ export function program(): Command {
     )
     .option(
       '--wind <degrees>',
-      'with these three: where the wind comes from, anticlockwise seen from above from the datum',
+      'with these three: where the wind comes from, clockwise from the datum seen from above',
       degrees,
     )
     .option('--account', 'panels, seams, hubs and bolts by formula and by list')
     .option('--make <kind>', 'how to make a panel of a kind, or cut one down: shape, bevels, holes')
     .option('--out <folder>', 'with --account, --make and --second: write the drawings here')
-    .option('--date <day>', 'the day that drawings bear, e.g. 2026-05-01', day)
+    .option('--date <day>', 'the day that drawings bear, such as 2026-05-01', day)
     .addHelpText('after', '  $ shellraise places my-shell.json --arrangement 3 --keep')
     .action(placesAs);
   standing(phase(top, 'takeoff', 'bolts, nuts, washers and plates: in hand and to buy')).action(
@@ -71,7 +71,7 @@ export function program(): Command {
     .option('--stage <panels>', 'so many panels placed, in number order', whole)
     .option('--tonight <gust>', 'with --stage: left for the night in this gust, m/s', speed)
     .option('--out <folder>', 'write its sheets here: stake-out, shims, anchors, beam, survey')
-    .option('--date <day>', 'with --out: the day that sheets bear, e.g. 2026-05-01', day)
+    .option('--date <day>', 'with --out: the day that sheets bear, such as 2026-05-01', day)
     .addHelpText('after', '  $ shellraise ground examples/demo/project.json --stage 120')
     .action(async (file, options) => (await import('./commands/ground.ts')).ground(file, options));
   standing(phase(top, 'raise', 'the order of work, the weekend with its odds, now, a storm'))
@@ -131,7 +131,7 @@ export function program(): Command {
       '--skyline <degrees>',
       'how high the land stands round about, in even steps from the datum',
     )
-    .option('--door <panels>', 'panels of the door by number, such as "1-08, 1-09, 1-10"')
+    .option('--door <panels>', 'places of the door by number, such as "1-08, 1-09, 1-10"')
     .option('--pass <things>', 'do these pass the door: names of the file, "all", or an STL file')
     .addOption(
       new Option('--pass-unit <unit>', 'of that STL file, which says none').choices([
@@ -293,7 +293,7 @@ const standing = (command: Command): Command =>
 const writing = (command: Command): Command =>
   command
     .option('--out <folder>', 'where to write', 'out')
-    .option('--date <day>', 'the day that the sheets bear, e.g. 2026-05-01', day);
+    .option('--date <day>', 'the day that the sheets bear, such as 2026-05-01', day);
 
 function day(text: string): string {
   if (!/^\d{4}-\d\d-\d\d$/.test(text) || Number.isNaN(Date.parse(text)))

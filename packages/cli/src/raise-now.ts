@@ -44,7 +44,9 @@ export function nowTyped(text: string): NowTyped {
     found[key] = Number(digits) * (key === 'gust' ? (SPEEDS[word.toLowerCase()] as number) : 1);
   }
   if (found.people === null)
-    throw badInput('--now: found no number of people, expected such as "6 people, 2 climb, 3 h"');
+    throw badInput(
+      '--now: found no number of people, expected one, such as "6 people, 2 climb, 3 h"',
+    );
   const { people, climb, lead, hours: lightHours, gust } = found;
   return { people, climb: climb ?? 0, lead, lightHours, gust, time };
 }
@@ -64,10 +66,11 @@ export function stormTyped(text: string): { hours: number; gust: number | null }
     const [, digits = '', word = ''] = /^(\d+(?:\.\d+)?)\s*(\S*)$/.exec(part) ?? [];
     if (digits !== '' && (word === '' || keyOf(word) === 'hours')) hours = Number(digits);
     else if (digits !== '' && word in SPEEDS) gust = Number(digits) * (SPEEDS[word] as number);
-    else throw badInput(`--storm: found "${part}", expected such as "2 h" or "2 h, 18 m/s"`);
+    else
+      throw badInput(`--storm: found "${part}", expected a time, such as "2 h" or "2 h, 18 m/s"`);
   }
   if (Number.isNaN(hours))
-    throw badInput('--storm: found no hours, expected such as "2 h, 18 m/s"');
+    throw badInput('--storm: found no hours, expected some, such as "2 h, 18 m/s"');
   return { hours, gust };
 }
 

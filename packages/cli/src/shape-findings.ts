@@ -33,7 +33,7 @@ function mendBlock(mends: readonly Mend[], lengths: Lengths): string {
 
 const slips: Readonly<Record<Mend['slip'], (which: string) => string>> = {
   length: (which) => `${which} read wrong`,
-  swapped: (which) => `${which} written down in each other's place`,
+  swapped: (which) => `${which} written down in each other’s place`,
   unit: (which) => `${which} read in one unit and written in another`,
   face: () => 'read from the other face, so its sides run the other way round',
   shift: () => 'every side off by one length, as by a broken hook',
@@ -106,7 +106,7 @@ function cutLines({ cut, radius }: Shape, lengths: Lengths): string[] {
   if (cut === null) return [];
   const where = cut.height < 0 ? 'below' : 'above';
   return [
-    `The ground cut the lowest panels: its plane lies ${lengths.fine(Math.abs(cut.height))} ± ${lengths.small(cut.heightSd)} ${where} the ball's centre, so the shell stands ${lengths.large(radius - cut.height)} high on a base circle of radius ${lengths.large(cut.baseRadius)}.`,
+    `The ground cut the lowest panels: its plane lies ${lengths.fine(Math.abs(cut.height))} ± ${lengths.small(cut.heightSd)} ${where} the ball’s centre, so the shell stands ${lengths.large(radius - cut.height)} high on a base circle of radius ${lengths.large(cut.baseRadius)}.`,
   ];
 }
 
@@ -125,7 +125,7 @@ function allowanceLines({ allowance }: Shape, lengths: Lengths): string[] {
         `Hub to hub is longer than measured by ${lengths.fine(value)} ± ${lengths.small(sd)} (one standard deviation), as the net says.`,
       ]
     : [
-        `How much longer hub to hub is than measured can't be told apart from the radius here: ± ${lengths.small(sd)}. What tells: the distance across a joined group between two of its outer corners, a hub plate's radius, or the angle between two joined panels.`,
+        `How much longer hub to hub is than measured cannot be told apart from the radius here: ± ${lengths.small(sd)}. What tells: the distance across a joined group between two of its outer corners, a hub plate’s radius, or the angle between two joined panels.`,
       ];
 }
 

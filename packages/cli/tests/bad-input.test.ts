@@ -121,13 +121,13 @@ describe('a pile from a spreadsheet', () => {
   });
 });
 
-describe('a file that can not be read', () => {
+describe('a file that cannot be read', () => {
   it('is told when it is not there', async () => {
     refused(await run(['shape', '/nowhere/pile.json']), '/nowhere/pile.json', 'no such file');
   });
 
-  it('is told when it is a directory', async () => {
-    refused(await run(['shape', folder()]), 'directory', 'expected');
+  it('is told when it is a folder', async () => {
+    refused(await run(['shape', folder()]), 'folder', 'expected');
   });
 
   it('is told when it may not be read', async () => {
@@ -152,7 +152,7 @@ describe('a file that can not be read', () => {
   });
 });
 
-describe('a folder that can not be written', () => {
+describe('a folder that cannot be written', () => {
   it('is told when it is a file, which is left as it was', async () => {
     const file = fileOf('mine', 'out');
     refused(
@@ -176,7 +176,7 @@ describe('a folder that can not be written', () => {
     expect(readdirSync(path)).toEqual([]);
   });
 
-  it('writes none of the files where one of them can not be', async () => {
+  it('writes none of the files where one of them cannot be', async () => {
     const path = folder();
     mkdirSync(join(path, 'places.csv'));
     writeFileSync(join(path, 'mine.txt'), 'mine');

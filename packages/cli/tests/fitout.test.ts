@@ -137,7 +137,7 @@ describe('shellraise fitout', () => {
       withFitout({ dish: { diameter: 9 }, leaks: [{ between: ['1-01', '9-99'] }] }),
     );
     expect([ran.code, ran.out]).toEqual([2, '']);
-    expect(ran.err).toMatch(/fitout.dish.diameter: found 9 m.*less than the shell's 7.3/);
+    expect(ran.err).toMatch(/fitout.dish.diameter: found 9 m.*less than the shell’s 7.3/);
     expect(ran.err).toMatch(/fitout.leaks\[0\].between: found 1-01 and 9-99/);
   });
 

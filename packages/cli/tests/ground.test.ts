@@ -57,7 +57,7 @@ describe('shellraise ground', () => {
     const json = await ground(demo, '--stage', '120', '--json');
     expect(json.code).toBe(1);
     const { stage, stability, cautions } = JSON.parse(json.out);
-    expect(stability).toMatchObject({ seams: 'tight', swing: { slow: false } });
+    expect(stability).toMatchObject({ seams: 'snug', swing: { slow: false } });
     expect(stability.buckling.real.least).toBeGreaterThan(1);
     expect(stability.buckling.mode[stability.buckling.hub]).toHaveLength(3);
     expect(stage.stability.gust).toBe(stage.answer.bears.stopWork.gust.value);
@@ -169,7 +169,7 @@ describe('shellraise ground', () => {
       ],
       [
         ground(onSite({ ground: { survey: [{ what: 'chord', from: 1, to: 11, length: 9.5 }] } })),
-        /survey\[0\]: found a chord of 9\.5 m, expected over 0, at most 7\.\d+ m: the sphere's diameter/,
+        /survey\[0\]: found a chord of 9\.5 m, expected over 0, at most 7\.\d+ m: the sphere’s diameter/,
       ],
     ];
     for (const [ran, message] of cases) {

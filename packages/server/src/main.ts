@@ -108,7 +108,7 @@ function sayLan(port: number): void {
   console.log(
     `
 Caution. Anyone on that network can open this page. Each device keeps its own projects; nothing is
-sent to this computer. Over plain http a phone can't keep the page for offline use: it needs this
+sent to this computer. Over plain http a phone cannot keep the page for offline use: it needs this
 computer each time it opens it.
 `,
   );
@@ -136,7 +136,7 @@ Each phone has to trust this computer once. It gets the certificate, and what to
 Fingerprint of the certificate (SHA-256), to be compared on the phone:
   ${https.fingerprint}
 
-Caution. A phone that trusts it believes whoever holds this computer's key when it poses as a computer
+Caution. A phone that trusts it believes whoever holds this computer’s key when it poses as a computer
 on a private network. docs/https.md says what that means, and how to take it away again.
 `);
 }
@@ -163,7 +163,7 @@ function explained(error: unknown): readonly [2 | 3, ...string[]] {
   if (error instanceof RootUnusable)
     return [
       2,
-      `The root certificate can not be used: ${error.message}.`,
+      `The root certificate cannot be used: ${error.message}.`,
       'It was left as it is. --new-root makes another, which every phone has to trust again.',
     ];
   if (!(error instanceof PortTaken)) {

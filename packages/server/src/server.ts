@@ -75,7 +75,7 @@ export function createServer(options: ServerOptions): FastifyInstance {
     const { statusCode } = error as { readonly statusCode?: number };
     const code = statusCode !== undefined && statusCode >= 400 ? statusCode : 500;
     reply.code(code).type('text/plain; charset=utf-8').header('cache-control', 'no-store');
-    return code < 500 ? 'That address can not be read.\n' : 'A fault of the server.\n';
+    return code < 500 ? 'That address cannot be read.\n' : 'A fault of the server.\n';
   });
   return server;
 }

@@ -71,7 +71,7 @@ describe('the command', () => {
     }
   });
 
-  it('says what phones can and can not do where they may come', async () => {
+  it('says what phones can and cannot do where they may come', async () => {
     const port = await freePort();
     const server = start(builtApp(), '--lan', '--port', String(port));
     await server.printed('Ctrl-C');
@@ -83,7 +83,7 @@ describe('the command', () => {
     expect(out).toMatch(new RegExp(`http://\\d+\\.\\d+\\.\\d+\\.\\d+:${port}/`));
     expect(out).toContain('▄▄▄▄▄');
     expect(out).toContain('Anyone on that network can open this page');
-    expect(out).toContain("can't keep the page for offline use");
+    expect(out).toContain('cannot keep the page for offline use');
   });
 
   it('prints the join codes where it is asked to, the same each time', async () => {

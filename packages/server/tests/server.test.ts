@@ -55,7 +55,7 @@ describe('the server', () => {
     expect(reply.body).toContain('no such file');
   });
 
-  it('answers an address that can not be read, and goes on', async () => {
+  it('answers an address that cannot be read, and goes on', async () => {
     const server = createServer({ root: builtApp() });
     expect((await server.inject('/%E0%A4%A')).statusCode).toBe(400);
     expect((await server.inject('/')).statusCode).toBe(200);

@@ -20,7 +20,7 @@ const refuse = (why: string): UpdateVerdict => ({ verdict: 'refuse', why });
 export function recordUpdate(doc: Y.Doc, update: Uint8Array): UpdateVerdict {
   if (update.length > MAX_RECORD_UPDATE) return tooLong(update, MAX_RECORD_UPDATE);
   const read = decoded(update);
-  if (!read) return refuse('the update can not be read');
+  if (!read) return refuse('the update cannot be read');
   if (read.ds.clients.size > 0) return refuse('nothing may be deleted from the record');
   const raw = read.structs.flatMap((struct) => entriesIn(struct) ?? [undefined]);
   const count = entryCount(doc) + raw.length;
@@ -40,7 +40,7 @@ export function recordUpdate(doc: Y.Doc, update: Uint8Array): UpdateVerdict {
 export function projectUpdate(doc: Y.Doc, update: Uint8Array): UpdateVerdict {
   if (update.length > MAX_PROJECT_UPDATE) return tooLong(update, MAX_PROJECT_UPDATE);
   const read = decoded(update);
-  if (!read) return refuse('the update can not be read');
+  if (!read) return refuse('the update cannot be read');
   for (const struct of read.structs) {
     if (!(struct instanceof Y.Item)) continue;
     const { parent, content } = struct;
@@ -55,7 +55,7 @@ export function projectUpdate(doc: Y.Doc, update: Uint8Array): UpdateVerdict {
   }
   const told = fitting(doc, read.structs, read.ds.clients.size > 0);
   return told.verdict === 'take' && !applies(doc, update)
-    ? refuse('the update can not be taken in')
+    ? refuse('the update cannot be taken in')
     : told;
 }
 

@@ -144,7 +144,7 @@ describe('an update of the record', () => {
     );
   });
 
-  it('is refused where it can not be read, however it is cut or changed, and never throws', () => {
+  it('is refused where it cannot be read, however it is cut or changed, and never throws', () => {
     const bytes = update((doc) => addToDoc(doc, [entry(), entry('snug'), entry()]));
     let [refused, taken] = [0, 0];
     for (let cut = 0; cut < bytes.length - 1; cut += 3) {

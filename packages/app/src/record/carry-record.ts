@@ -32,7 +32,7 @@ export async function carryRecord(
   }
 }
 
-/** Waits until all is on the disk; fails where it can not be put there. */
+/** Waits until all is on the disk; fails where it cannot be put there. */
 function saved({ store }: RecordSession): Promise<void> {
   return new Promise((resolve, reject) => {
     const look = (): void => {

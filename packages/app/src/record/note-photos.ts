@@ -21,7 +21,7 @@ export function notedPhotos(log: RecordLog): readonly string[] {
 }
 
 /** Brings the photos of notes that are here to the laptop, save those in `brought`, to which what is there
- * is added. Ends at the first that can not be brought now; true where none is left. */
+ * is added. Ends at the first that cannot be brought now; true where none is left. */
 export async function bringPhotos(
   hashes: readonly string[],
   brought: Set<string>,

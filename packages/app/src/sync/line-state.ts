@@ -1,6 +1,6 @@
 // Where the line of a shared document to the laptop is.
 
-/** Why a line was cut or something on it not taken. `ended`: the code holds no longer; `later`: too much
+/** Why a line was cut or something on it not taken. `ended`: the code no longer holds; `later`: too much
  * at once; `not kept`: the laptop could not write it; `malformed`: the laptop could not read it;
  * `denied`: this device's role may not. */
 export interface LineTrouble {

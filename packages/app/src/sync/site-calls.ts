@@ -14,11 +14,11 @@ export interface Membership {
 }
 
 /** Why there is no answer. `none`: nobody shares anything here (the app is served as plain files);
- * `away`: the laptop can not be reached; `out`: not joined, or no longer; `foreign`: the laptop does not
+ * `away`: the laptop cannot be reached; `out`: not joined, or no longer; `foreign`: the laptop does not
  * take this address for its own; `later`: too many tries; `fault`: the laptop could not. */
 export type NoAnswer = 'none' | 'away' | 'out' | 'foreign' | 'later' | 'fault';
 
-/** Why a device did not join. `wrong`: no such code, or it holds no longer. */
+/** Why a device did not join. `wrong`: no such code, or it no longer holds. */
 export type JoinFault = Exclude<NoAnswer, 'out' | 'foreign'> | 'wrong';
 
 /** A join code. */

@@ -4,7 +4,7 @@
 import type { SiteNow } from './site.ts';
 
 /** The states. `own`: the project on show belongs to no site; `opening`: the line is not up yet; `kept`:
- * all is on the laptop; `sending`: on its way; `away`: the laptop can not be reached; `ended`: the code
+ * all is on the laptop; `sending`: on its way; `away`: the laptop cannot be reached; `ended`: the code
  * holds no longer; `elsewhere`: another site is kept at this address; `no laptop`: nobody shares anything
  * at this address; `foreign`: the laptop does not take this address for its own; `later`, `not kept`,
  * `malformed`, `denied`: see the line's trouble; `fault`: the laptop could not. */

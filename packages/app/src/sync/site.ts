@@ -52,7 +52,7 @@ export interface SiteOutside {
   readonly open: (link: SiteLink, withRecord: boolean, told: LinesTold) => Promise<SiteLines>;
   /** Brings what was noted on one project into another's record. */
   readonly carry: (from: string, to: string) => Promise<unknown>;
-  /** Told of a site's project that is kept here and can not be read. */
+  /** Told of a site's project that is kept here and cannot be read. */
   readonly unopened: (outcome: LoadOutcome) => void;
   /** How what others changed is told in the list of steps. */
   readonly label: string;

@@ -4,8 +4,8 @@
 export const fitoutDishWords = {
   swing: {
     heading: 'The dish',
-    none: 'No dish is told yet.',
-    add: 'Tell a dish',
+    none: 'No dish is entered yet.',
+    add: 'Enter a dish',
     drop: 'No dish',
     diameter: 'Diameter',
     focalRatio: 'Focal length over diameter',
@@ -52,7 +52,7 @@ export const fitoutDishWords = {
     skyline: 'Skyline, °',
     skylineNote:
       'hills and trees, in even steps from the datum anticlockwise, such as 0, 4, 12, 3; empty: level',
-    skylineFault: 'Expected up to 360 numbers of 0 to 89, commas between, such as 0, 4, 12, 3.',
+    skylineFault: 'Expected up to 360 numbers of 0 to 89 with commas between, such as 0, 4, 12, 3.',
     caution: 'Measure the clearance by hand, power off, before the dish is driven.',
   },
   signal: {
@@ -67,7 +67,7 @@ export const fitoutDishWords = {
     add: 'Add a layer',
     layer: (n: number) => `layer ${n}`,
     frequencies: 'Frequencies',
-    frequenciesNote: 'with units and commas between, such as 1420.4 MHz, 10.7 GHz',
+    frequenciesNote: 'with units, with commas between, such as 1420.4 MHz, 10.7 GHz',
     frequenciesFault: 'Expected up to 12 frequencies of 30 MHz to 100 GHz, such as 1420.4 MHz.',
     coats: 'Coats of paint',
     film: 'Dry film of one coat',
@@ -87,8 +87,8 @@ export const fitoutDishWords = {
     depth: 'Flanges, depth',
     plate: 'Hub plate, diameter',
     opacity: 'Share they stop, %',
-    none: 'Tell the wall and the frequencies.',
-    noSky: 'Tell a dish on the Swing tab: then the loss is mapped over the sky.',
+    none: 'Enter the wall and the frequencies.',
+    noSky: 'Enter a dish on the Swing tab: then the loss is mapped over the sky.',
     working: 'Mapping the sky',
     table: 'Loss of a dry panel without seams, dB',
     heads: { angle: 'off square', te: 'electric along', tm: 'magnetic along' },

@@ -7,10 +7,10 @@ export const fitoutDoorWords = {
   door: {
     heading: 'The door',
     none: 'No panel is left out on purpose yet. Choose a door on the Places sheet, or type its panels here.',
-    panels: 'Panels of the door',
-    panelsNote: 'by number, commas between; those left out on the Places sheet count besides',
-    panelsFault: 'Expected numbers of panels that stand, such as 1-08, 1-09, 1-10.',
-    toPlaces: 'Go to Places',
+    panels: 'Places of the door',
+    panelsNote: 'by number, with commas between; those left out on the Places sheet count too',
+    panelsFault: 'Expected numbers of places that stand, such as 1-08, 1-09, 1-10.',
+    toPlaces: 'To the Places sheet',
     working: 'Looking at the frame',
     header: 'header',
     jamb: 'jambs',
@@ -24,7 +24,7 @@ export const fitoutDoorWords = {
     outTold: (numbers: readonly string[]) => listed(numbers),
     wind: 'off the wind',
     windTold: (degrees: number) => `${degrees}°; 180° is best`,
-    windUnknown: 'not told: say on the Places sheet where it mostly comes from',
+    windUnknown: 'not entered: say on the Places sheet where it mostly comes from',
     spares: 'spares',
     held: (numbers: readonly string[]) =>
       `Once ${listed(numbers)} ${numbers.length === 1 ? 'is' : 'are'} out, another panel hangs by one seam or none: hold it by hand.`,
@@ -58,7 +58,7 @@ export const fitoutDoorWords = {
     framedSag: 'sag with the frame in',
     load: (snow: string | null) =>
       snow === null
-        ? 'Props and frame under the panels’ weight; no snow is told (Ground sheet).'
+        ? 'Props and frame under the panels’ weight; no snow is entered (Ground sheet).'
         : `Props under the panels’ weight; the frame under that and snow of ${snow}.`,
     section: 'Bars of header and jambs',
     named: 'Named by',
@@ -73,7 +73,7 @@ export const fitoutDoorWords = {
   },
   pass: {
     heading: 'What must pass',
-    none: 'Nothing is told yet: add a thing, or read its STL file.',
+    none: 'Nothing is entered yet: add a thing, or read its STL file.',
     name: 'Name',
     nameFault: 'Expected a name of its own, at most 60 letters.',
     form: 'Form',

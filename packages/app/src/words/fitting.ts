@@ -81,7 +81,7 @@ export const fittingWords = {
     count === 0 ? 'Nothing found yet.' : `${plural(count, 'fit')} found so far, the best first.`,
   stopped: 'You stopped it: the best is not proved.',
   failed: 'That failed: a fault of ours. Nothing of yours is lost.',
-  died: 'The calculation stopped unexpectedly. Nothing of yours is lost.',
+  died: 'The reckoning stopped unexpectedly. Nothing of yours is lost.',
   proved: (outlines: number, seconds: string) =>
     `Proved best: none of the ${outlines} ways up and cuts does better by these wishes. ${seconds} s.`,
   notProved: (tried: number, outlines: number, seconds: string) =>
@@ -111,8 +111,8 @@ export const fittingWords = {
   level: 'The base ring is level: no infill.',
   conflict: 'These wishes stand against each other',
   conflictOf: (wishes: readonly string[]) =>
-    `${listed(wishes)} can't be kept together. Give up or ease one of them: with any one gone the others can be kept.`,
-  conflictOne: (wish: string) => `${wish} alone can't be kept by any way up and cut of this net.`,
+    `${listed(wishes)} cannot be kept together. Give up or ease one of them: with any one gone the others can be kept.`,
+  conflictOne: (wish: string) => `${wish} alone cannot be kept by any way up and cut of this net.`,
   conflictUnknown: 'Which of the wishes are to blame could not be settled.',
   ease: (wish: string) => `Give up ${wish}`,
   nearest: 'The nearest that works with the others kept:',
@@ -141,10 +141,10 @@ export const fittingWords = {
             ? 'course 1'
             : `courses 1 to ${course}`,
     panelsUp: (count: number) => `${plural(count, 'panel')} taken to be up`,
-    looking: 'Looking for ways out',
-    found: (count: number) => `${plural(count, 'way')} out`,
-    ways: 'Ways out, the least undoing first',
-    way: (number: number) => `way ${number}`,
+    looking: 'Looking for answers',
+    found: (count: number) => plural(count, 'answer'),
+    ways: 'Answers, the least undoing first',
+    way: (number: number) => `answer ${number}`,
     step: (kind: string, from: string | null, to: string) =>
       from === null ? `A spare of kind ${kind} into ${to}` : `The ${kind} of ${from} into ${to}`,
     offBy: (misfit: string) => `sides off by up to ${misfit}`,
@@ -156,19 +156,19 @@ export const fittingWords = {
     holesDont: 'The holes do NOT take it without reaming.',
     make: (kind: string) => `Buy or make one of kind ${kind}`,
     makeNote: 'Nothing is undone; its card is below.',
-    decide: 'Do it so',
+    decide: 'Do this',
     deciding: (place: string) => `answer the break at ${place}`,
     show: 'Show',
     soFar: 'Broken so far',
     toGet: (kind: string) => `one of kind ${kind} to be got`,
     takeBack: 'Take back',
     takingBack: (place: string) => `take back the break at ${place}`,
-    noCut: (kind: string) => `No surplus panel is large enough to cut one of kind ${kind} from.`,
+    noCut: (kind: string) => `No panel left over is large enough to cut one of kind ${kind} from.`,
     cuts: (kind: string, count: number) =>
-      `Cut one of kind ${kind} from a surplus panel: ${plural(count, 'way')}`,
+      `Cut one of kind ${kind} from a panel left over: ${plural(count, 'way')}`,
     cutNote:
       'One flange with its holes is kept, drawn in the accent; 10 mm of room or more at the others (our own judgement).',
-    cutFrom: (kind: string, spare: number) => `from kind ${kind}, ${spare} to spare`,
+    cutFrom: (kind: string, spare: number) => `from kind ${kind}, ${spare} left over`,
     cutHow: (kept: number, becomes: number, from: string, room: string) =>
       `Its side ${kept} becomes side ${becomes}, from ${from} on; ${room} of room at the sides that are cut.`,
     cutDrawing: (kind: string) => `The new panel laid on one of kind ${kind}`,
@@ -230,9 +230,9 @@ export const fittingWords = {
       'shortest edge': 'shortest edge to frame',
       'fewest panels': 'fewest panels out',
     },
-    towards: 'Towards, degrees',
+    towards: 'Towards, °',
     towardsNote: 'clockwise from the datum',
-    wind: 'Wind from, degrees',
+    wind: 'Wind from, °',
     windNote: 'clockwise from the datum; empty: not known',
     turningWind: 'change where the wind comes from',
     looking: 'Looking where it may be …',
@@ -270,7 +270,7 @@ export const fittingWords = {
     close: 'Close it',
     closing: 'close an opening',
     caution:
-      'An opening weakens a shell more than its number of panels shows: it wants a frame around it. What stiffness is left is an estimate, without that frame and with every seam snug; what the shell still bears is not calculated here. Local codes and a licensed engineer decide.',
+      'An opening weakens a shell more than its number of panels shows: it wants a frame around it. What stiffness is left is an estimate, without that frame and with every seam snug; what the shell still bears is not reckoned here. Local codes and a licensed engineer decide.',
   },
   leftOver: {
     tab: 'Left over',
@@ -286,7 +286,7 @@ export const fittingWords = {
     usualName: { cap: 'Small shell', ring: 'Low ring' },
     with: (lacking: readonly string[]) => `with ${listed(lacking)} more`,
     ofKind: (count: number, kind: string) => `${count} of kind ${kind}`,
-    name: 'Name it',
+    name: 'Name this shell',
     called: 'It is called',
     keep: 'Keep panels for it',
     naming: (name: string) => `keep panels for ${name}`,
@@ -301,7 +301,7 @@ export const fittingWords = {
       `Two shells at once out of all good panels instead, the lower as tall as can be: ${a} and ${b}.`,
   },
   caution:
-    'Counted, not calculated: that there is a panel for every place does not say that the shell bears wind, snow or people, or stands half-built. Local codes and a licensed engineer decide.',
+    'Counted, not reckoned: that there is a panel for every place does not say that the shell bears wind, snow or people, or stands half-built. Local codes and a licensed engineer decide.',
   changes: {
     order: 'change what counts first',
     limit: 'change a limit of the wishes',

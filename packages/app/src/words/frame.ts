@@ -42,7 +42,7 @@ export const frameWords = {
     fault: 'This browser could not keep the change: save the project as a file now.',
   },
   pocketSaved: (name: string) =>
-    `${name} is saved. It opens in a phone's browser from its own files, with no server and no network, and carries the project and the record up to now. What is noted in it comes back from its Record sheet, as a file or as codes.`,
+    `${name} is saved. It opens in a phone’s browser from its own files, with no server and no network, and carries the project and the record up to now. What is noted in it comes back from its Record sheet, as a file or as codes.`,
   noPocket:
     'The pocket copy was not made: its page comes from the laptop that serves Shellraise, and it could not be reached.',
   pocketUnread:
@@ -58,7 +58,7 @@ export const frameWords = {
     open: 'Open a file …',
     save: 'Save as a file',
     saveAs: 'Save a copy as …',
-    csv: 'Export the tally (CSV)',
+    csv: 'Save the tally (CSV)',
     pocket: 'Save a pocket copy (app and project in one file)',
     empty: 'Start an empty pile',
     demo: 'Open the demo',
@@ -77,7 +77,7 @@ export const frameWords = {
   cancel: 'Cancel',
   again: 'Try again',
   offlineReady: 'Ready to work offline: this page now opens without a network.',
-  updateReady: 'A newer version is here. It is used once every page of Shellraise was closed.',
+  updateReady: 'A newer version is here. It is used once every page of Shellraise is closed.',
   demoIntro:
     'This is the demo: 205 panels of an orchard shell that never was. Look round, change what you like, and start your own pile when you are ready.',
   startOwn: 'Start my own pile',
@@ -97,12 +97,12 @@ export const frameWords = {
   moreFaults: (count: number) => `… and ${count} more`,
   written: (name: string) => `Written to ${name}.`,
   writtenElsewhere: (name: string) =>
-    `That file can't be written to. ${name} went to your downloads instead.`,
+    `That file cannot be written to. ${name} went to your downloads instead.`,
   draftsLeft: (count: number) =>
     count === 1
       ? 'One row of the tally is not whole yet and is not in the file.'
       : `${count} rows of the tally are not whole yet and are not in the file.`,
-  toSheet: (sheet: string) => `To the sheet ${sheet}`,
+  toSheet: (sheet: string) => `To the ${sheet} sheet`,
   andMore: 'more',
   openIt: 'Open',
   keptAt: (when: string) => `kept ${when}`,
@@ -116,7 +116,7 @@ export const frameWords = {
   keysNote: 'On a Mac, ⌘ stands for Ctrl.',
   otherTab: 'Another page of Shellraise has this project open too: both show the same.',
   storedNewer: 'A newer Shellraise kept that project: it was left untouched.',
-  storedDamaged: (detail: string) => `That project can't be read any more: ${detail}`,
+  storedDamaged: (detail: string) => `That project cannot be read any more: ${detail}`,
   storedMissing: 'That project is no longer on this device.',
   projectsTitle: 'Projects on this device',
   projectsEmpty:
@@ -127,7 +127,7 @@ export const frameWords = {
   keys: 'Keys',
   sheetFault:
     'This sheet could not be shown: a fault of ours. Your project is safe; save it as a file if you like, and try again.',
-  engineDied: 'The calculation stopped unexpectedly. Nothing of yours is lost.',
+  engineDied: 'The reckoning stopped unexpectedly. Nothing of yours is lost.',
   caution:
     'Estimates, no design approval. People get hurt putting domes up: local codes and a licensed engineer or rigger decide.',
 };

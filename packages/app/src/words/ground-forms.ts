@@ -29,7 +29,7 @@ export const groundFormWords = {
     personLoad: (force: string) =>
       `One person with tools: ${force}. No limit on this sheet counts it: ask an engineer where, if at all.`,
     exposure: (days: number) =>
-      `It stands ${plural(days, 'day')}: each code's own practice for a short stay counts, see Assumed.`,
+      `It stands ${plural(days, 'day')}: each code’s own practice for a short stay counts, see Assumed.`,
     enclosure: {
       closed: 'Reckoned as closed.',
       'open door': 'Reckoned with a door open.',
@@ -45,11 +45,11 @@ export const groundFormWords = {
       'worst of all': 'the worst of both',
     },
     ground: (unit: string) => `Snow on the ground, ${unit}`,
-    groundNote: 'empty: not given',
+    groundNote: 'empty: unknown',
     slippery: 'It slides off: smooth panels, nothing to hold it',
-    none: 'No snow is given: no snow load is reckoned.',
+    none: 'No snow is entered: no snow load is reckoned.',
     bears: 'On the whole shell, if it stays where it fell:',
-    alone: 'Told as a load only: no stage below is held against snow.',
+    alone: 'A load only: no stage below is held against snow.',
   },
   tape: {
     heading: 'Tapes',
@@ -60,7 +60,7 @@ export const groundFormWords = {
   },
   parts: {
     heading: 'What is known of the parts',
-    note: 'What stays empty is unknown. Without it no limit is told from seams, panels, props or hubs.',
+    note: 'What stays empty is unknown. Without it no limit of seams, panels, props or hubs is reckoned.',
     panel: 'Panels',
     material: 'Skin',
     materials: {
@@ -107,7 +107,7 @@ export const groundFormWords = {
     some: 'as entered here',
     radii: 'Anchor points at, from the centre',
     radiiNote:
-      'one to four lengths with commas; some inside the shell hold what wind lifts outwards',
+      'one to four lengths with commas between; some inside the shell hold what wind lifts outwards',
     radiiFault: 'Expected one to four lengths of 0.1 to 100 m, such as 1.5 m, 6 m.',
     count: 'Points on each ring',
     bearing: 'The first, ° clockwise from the datum',

@@ -9,8 +9,8 @@ export const groundStabilityWords = {
   stopped: 'Stopped.',
   failed: 'That could not be reckoned.',
   not: (why: string) => `Not reckoned: ${why}.`,
-  held: (tight: boolean, gust: string | null) =>
-    `Every seam ${tight ? 'tight' : 'finger-tight'}, ${gust === null ? 'in no wind' : `in a gust of ${gust} at the shell`}.`,
+  held: (snug: boolean, gust: string | null) =>
+    `Every seam ${snug ? 'snug' : 'finger-tight'}, ${gust === null ? 'in no wind' : `in a gust of ${gust} at the shell`}.`,
   means: 'Times 1 is that load itself. Below 1 it may fold in it: the more above, the more room.',
   rows: { buckling: 'buckles at', snapThrough: 'snaps through at', swing: 'swings' },
   real: (least: string, most: string) => `${least} to ${most} × the load`,

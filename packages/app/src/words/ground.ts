@@ -45,7 +45,7 @@ export const groundWords = {
     heading: 'Site',
     name: 'Name of the site',
     wind: 'Design wind',
-    windNote: (such: string) => `at 10 m in open country; empty: not given, such as ${such}`,
+    windNote: (such: string) => `at 10 m in open country, such as ${such}; empty: unknown`,
     windFault: (least: string, most: string) =>
       `Expected a wind of ${least} to ${most}, such as 30 m/s or 67 mph.`,
     as: 'It is a',
@@ -74,14 +74,14 @@ export const groundWords = {
     },
     days: 'Days that it stands',
     daysNote: 'empty: for good',
-    daysFault: 'Expected days from 0.01 to 36500, or nothing.',
+    daysFault: 'Expected days from 0.01 to 36 500, or nothing.',
     mass: 'Panel mass, kg a square metre',
     massNote: 'for panels nobody weighed; empty: unknown',
     massFault: 'Expected 0.1 to 200 kg a square metre, or nothing.',
   },
   wind: {
     heading: 'Wind on the whole shell',
-    none: 'No design wind is given: no force is reckoned. Enter it above.',
+    none: 'No design wind is entered: no force is reckoned. Enter it above.',
     pressure: (pascals: string, code: string, gust: string) =>
       `Velocity pressure ${pascals} by ${code}: a gust of ${gust} at the shell.`,
     worst: (degrees: number) =>
@@ -91,7 +91,7 @@ export const groundWords = {
     drag: 'drag',
     lift: 'lift',
     overturning: 'tips with',
-    perPascal: 'For each pascal, as no design wind is given',
+    perPascal: 'For each pascal, as no design wind is entered',
     weight: (force: string) => `The shell weighs ${force}.`,
     unweighed: (count: number) =>
       `${plural(count, 'panel')} of unknown mass ${count === 1 ? 'counts' : 'count'} as weightless.`,
@@ -141,8 +141,8 @@ export const groundWords = {
     bodies: { timber: 'timber', log: 'a log' },
     underlays: { steel: 'steel', wood: 'wood', concrete: 'concrete' },
     guyed: 'Held by guys',
-    elevation: 'Guy over the ground, degrees',
-    elevationFault: 'Expected an angle of 5 to 85 degrees.',
+    elevation: 'Guy over the ground, °',
+    elevationFault: 'Expected an angle of 5 to 85°.',
     height: 'Guy leaves the shell at',
     practice: 'Factors',
     practices: {
@@ -153,7 +153,7 @@ export const groundWords = {
     },
     price: 'Price of one piece',
     priceNote: 'empty: unknown',
-    priceFault: 'Expected a price from 0 to 1000000, or nothing.',
+    priceFault: 'Expected a price from 0 to 1 000 000, or nothing.',
     range: (least: string, most: string) => `Expected ${least} to ${most}.`,
     text: 'Expected a name of 1 to 60 letters.',
     plan: 'Anchors needed',
@@ -249,7 +249,7 @@ export const groundWords = {
       'cannot be propped': 'Cannot be propped',
     },
     props: (count: number, fewest: boolean) =>
-      `${plural(count, 'prop')}${fewest ? ', the fewest' : ', fewer were not sought to the end'}.`,
+      `${plural(count, 'prop')}${fewest ? ', the fewest' : ', fewer were not ruled out'}.`,
     prop: (places: readonly string[]) =>
       places.length > 1
         ? `under the hub where ${listed(places)} meet`
@@ -322,8 +322,8 @@ export const groundWords = {
     order: 'Places are taken in number order, every seam finger-tight.',
   },
   assumed: {
-    heading: 'What is taken for granted',
-    sources: 'Sources that are not confirmed',
+    heading: 'What is assumed',
+    sources: 'Not confirmed',
     all: 'Confirmed or entered',
     flags: {
       confirmed: 'confirmed',

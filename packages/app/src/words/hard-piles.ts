@@ -11,7 +11,7 @@ export const hardWords = {
   listed,
   kind: (id: string) => `kind ${id}`,
   show: (id: string) => `Show kind ${id}`,
-  take: 'Take it',
+  take: 'Take the mend',
   toPile: 'To the readings',
   part: 'The part that closes',
   partMore: 'from outside, its rim open',
@@ -23,7 +23,7 @@ export const hardWords = {
       length: (kind: string, sides: readonly number[], reads: string, net: string) =>
         `Kind ${kind}, ${sidesOf(sides)}: reads ${reads}, the net says ${net}. Measured wrong.`,
       swapped: (kind: string, sides: readonly number[], reads: string, net: string) =>
-        `Kind ${kind}, ${sidesOf(sides)}: read ${reads}, the net says ${net}. Written down in each other's place.`,
+        `Kind ${kind}, ${sidesOf(sides)}: read ${reads}, the net says ${net}. Written down in each other’s place.`,
       unit: (kind: string, sides: readonly number[], reads: string, net: string) =>
         `Kind ${kind}, ${sidesOf(sides)}: reads ${reads}, the net says ${net}. Read in one unit, written down in another.`,
       face: (kind: string, _sides: readonly number[], reads: string, net: string) =>
@@ -50,7 +50,7 @@ export const hardWords = {
       `Kind ${kind} fits nowhere: it belongs to something else, or a side is wrong.`,
     leaveOut: (kind: string) => `Leave kind ${kind} out`,
     leftOutHeading: 'Left out by you',
-    leftOut: (kind: string) => `Kind ${kind} is left out: the shape is sought without it.`,
+    leftOut: (kind: string) => `Kind ${kind} is left out: the shape is looked for without it.`,
     takeBack: (kind: string) => `Take kind ${kind} back in`,
     leaving: (kind: string) => `kind ${kind} left out`,
     taking: (kind: string) => `kind ${kind} taken back in`,
@@ -72,7 +72,7 @@ export const hardWords = {
     asShown: 'It runs the first way',
     mirror: 'Seen from outside it runs the other way',
     symmetric:
-      'No single panel tells which of the two it is; note the faces of a few panels on the sheet Pile.',
+      'No single panel tells which of the two it is; note the faces of a few panels on the Pile sheet.',
     several:
       'This kind lies both ways round in the shell: note the face of each panel you look at.',
     telling: (kind: string) => `the faces of kind ${kind}`,
@@ -84,7 +84,7 @@ export const hardWords = {
     found: (value: string, sd: string) =>
       `Hubs lie ${value} ±\u00a0${sd} further apart than the sides were measured: the net says so.`,
     untold: (sd: string) =>
-      `How far hub to hub is longer than the measured sides can't be told from the radius here (±\u00a0${sd}).`,
+      `How far hub to hub is longer than the measured sides cannot be told from the radius here (±\u00a0${sd}).`,
     takeLabel: 'Take it as the hub allowance',
     taking: 'the hub allowance of the net',
     sharper: {

@@ -17,7 +17,7 @@ export const papersWords = {
   all: 'All',
   none: 'None',
   making: 'Making the papers',
-  seeking: 'Seeking a better order of work: the papers that go by it are made once it rests',
+  seeking: 'Looking for a better order of work: the papers that go by it are made after that',
   takeNow: 'Take the best so far',
   stopped: 'Stopped: what was made stays.',
   failed: 'The papers could not be made.',

@@ -59,13 +59,14 @@ export const pileWords = {
 
   faults: {
     unread: (text: string, expected: string) =>
-      `“${text}” is kept here but can't be read: expected ${expected}.`,
+      `“${text}” is kept here but cannot be read: expected ${expected}.`,
     range: (length: string) =>
-      `${length} is no side of a panel: from 50 mm to 12 m. Is the unit right?`,
+      `${length} is no side of a panel: expected 50 mm to 12 m. Is the unit right?`,
     open: (over: string) =>
       `These sides do not meet: this one is longer than the others together by ${over}.`,
     openExact: 'These sides do not meet: this one is as long as the others together.',
-    count: (text: string) => `“${text}” is kept here but is no count: a whole number, 1 or more.`,
+    count: (text: string) =>
+      `“${text}” is kept here but is no count: expected a whole number, 1 or more.`,
     taggedCount:
       'A tag names one single panel, so its row stands for one. Take the tag away, or give each panel a row.',
     otherSides: (tag: string, sides: number) =>
@@ -255,7 +256,7 @@ export const pileWords = {
       length: (who: string, sides: string, read: string, should: string, kind: string) =>
         `${who}: ${sides} ${read}, kind ${kind} has ${should} there. Misread.`,
       swapped: (who: string, _sides: string, read: string, should: string, kind: string) =>
-        `${who}: ${read} should be ${should}, as kind ${kind} has them: written down in each other's place.`,
+        `${who}: ${read} should be ${should}, as kind ${kind} has them: written down in each other’s place.`,
       unit: (who: string, sides: string, read: string, should: string, kind: string) =>
         `${who}: ${sides} ${read}, kind ${kind} has ${should}. Read in one unit and written down in another.`,
       face: (who: string, _sides: string, read: string, should: string, kind: string) =>
@@ -324,9 +325,10 @@ export const pileWords = {
     corners: (corners: number) => `${corners}-corner`,
     rim: 'rim',
     lengthFault: (text: string, expected: string) =>
-      `“${text}” can't be read as a length: expected ${expected}.`,
-    lengthRange: 'A length of more than 0 and up to 200 m.',
-    countFault: (text: string) => `“${text}” is no count: a whole number from 0 to 100000.`,
+      `“${text}” cannot be read as a length: expected ${expected}.`,
+    lengthRange: 'Expected a length of more than 0 and up to 200 m.',
+    countFault: (text: string) =>
+      `“${text}” is no count: expected a whole number from 0 to 100 000.`,
   },
 
   settings: {
@@ -342,9 +344,9 @@ export const pileWords = {
     allowanceNote:
       'how much longer hub to hub is than the measured side; leave it empty where nobody knows',
     readingSd: 'one reading is good to ±',
-    allowanceFault: 'A length from −200 to 500 mm, or nothing.',
-    readingSdFault: 'A length from 0.05 to 50 mm.',
-    unread: (text: string, expected: string) => `“${text}” can't be read: expected ${expected}.`,
+    allowanceFault: 'Expected a length from −200 to 500 mm, or nothing.',
+    readingSdFault: 'Expected a length from 0.05 to 50 mm.',
+    unread: (text: string, expected: string) => `“${text}” cannot be read: expected ${expected}.`,
   },
 
   block: { readings: 'readings', noise: 'one reading' },
@@ -362,7 +364,7 @@ export const pileWords = {
     add: 'Add a photo',
     remove: 'Remove',
     removed: 'The photo was removed.',
-    putBack: 'Put it back',
+    putBack: 'Put the photo back',
     nameOf: (number: number, tag: string) => `photo ${number} of panel ${tag}`,
     where: 'Kept in this browser alone, not in the project file. Press a photo to save it.',
     noTag: 'Photos go by the tag: pick a panel that has one.',

@@ -53,8 +53,8 @@ export const recordingWords = {
     failed: 'of these failed',
     torque: (unit: string) => `Torque set, ${unit} (may stay empty)`,
     note: 'Note the check',
-    fault: 'Whole bolts, no more failed than checked.',
-    torqueFault: 'A torque up to 1000 N·m, or nothing.',
+    fault: 'Expected whole bolts, no more failed than checked.',
+    torqueFault: 'Expected a torque up to 1000 N·m, or nothing.',
   },
   next: {
     nobody: 'Nobody is signed in: note who comes and goes on the Note tab.',
@@ -64,7 +64,7 @@ export const recordingWords = {
     atWork: (number: number) => `Stage ${number} is next.`,
     looked: (number: number, next: number) => `You look at stage ${number}; stage ${next} is next.`,
     before: '← Stage before',
-    after: 'Stage after →',
+    after: 'Next stage →',
     far: (up: number, of: number, loose: number) =>
       `${of === 0 ? '' : `${up} of ${plural(of, 'panel')} in place. `}${
         loose === 0
@@ -119,15 +119,15 @@ export const recordingWords = {
     next: (seam: string, bolts: number | null) =>
       `Seam ${seam}${bolts === null ? '' : `: ${plural(bolts, 'bolt')}`}`,
     done: (pass: string) => `It is ${pass}: on to the next`,
-    show: 'Show it',
+    show: 'Show the seam',
     left: (count: number) => `${plural(count, 'seam')} to go. After it:`,
   },
   forms: {
     heading: 'What do you note?',
-    note: 'Note it',
+    note: 'Note this',
     nobody: 'Nobody is signed in yet.',
     may: '(may stay empty)',
-    unread: 'That can’t be read.',
+    unread: 'That cannot be read.',
     goes: (person: string) => `${person} goes`,
     about: (thing: string) => `about ${thing}`,
     of: {
@@ -188,15 +188,15 @@ export const recordingWords = {
       chord: 'chord',
     },
     refused: {
-      person: 'A name of at most 60 letters.',
-      weather: 'Gusts up to 100 m/s, wind up to 60 m/s, −60 to 60 °C.',
-      condition: 'A tag of at most 60 letters.',
-      seen: 'A tag of at most 60 letters.',
-      note: 'Text of at most 2000 letters.',
-      survey: 'Hubs from 1 to 1000, lengths up to 100 m; a chord needs both its hubs.',
-      anchor: 'A hub from 1 to 1000.',
-      pull: 'A hub from 1 to 1000, a pull up to 500 kN.',
-      bolts: 'A length up to 1 m, a count up to 100 000.',
+      person: 'Expected a name of at most 60 letters.',
+      weather: 'Expected gusts up to 100 m/s, wind up to 60 m/s, −60 to 60 °C.',
+      condition: 'Expected a tag of at most 60 letters.',
+      seen: 'Expected a tag of at most 60 letters.',
+      note: 'Expected text of at most 2000 letters.',
+      survey: 'Expected hubs from 1 to 1000, lengths up to 100 m; a chord needs both its hubs.',
+      anchor: 'Expected a hub from 1 to 1000.',
+      pull: 'Expected a hub from 1 to 1000, a pull up to 500 kN.',
+      bolts: 'Expected a length up to 1 m, a count up to 100 000.',
     },
     photo: {
       add: 'Add a photo',
@@ -212,12 +212,12 @@ export const recordingWords = {
     heading: 'Take over into the project',
     none: 'The project knows all that the record knows of broken panels, survey and bolts.',
     tags: (tags: readonly string[]) =>
-      `Condition of ${plural(tags.length, 'panel')} (${tags.slice(0, 8).join(', ')}${tags.length > 8 ? ' …' : ''}): stock and ways out of a break go by it.`,
+      `Condition of ${plural(tags.length, 'panel')} (${tags.slice(0, 8).join(', ')}${tags.length > 8 ? ' …' : ''}): stock and the answers to a break go by it.`,
     survey: (count: number) =>
       `${plural(count, 'survey reading')}: go or no go on the Ground sheet.`,
     sizes: (count: number) =>
       `Bolts of ${plural(count, 'size')}, those in the shell added: the buy list goes by it.`,
-    take: 'Take it over',
+    take: 'Take this over',
     step: 'take over from the record',
     speed: 'How fast this crew is',
     used: 'The forecast on the Raising sheet goes by these rates.',

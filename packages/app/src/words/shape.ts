@@ -34,20 +34,20 @@ export const shapeWords = {
   },
   empty: {
     heading: 'Nothing has been measured yet',
-    text: 'A shape is made from the sides of the panels. Measure one panel of each kind on the sheet Pile, then come back.',
-    toPile: 'To the sheet Pile',
+    text: 'A shape is made from the sides of the panels. Measure one panel of each kind on the Pile sheet, then come back.',
+    toPile: 'To the Pile sheet',
   },
   failed: {
     pile: 'The pile could not be worked up: a fault of ours. Nothing of yours is lost.',
-    died: 'The calculation stopped unexpectedly; on a small device it may have run out of memory. Nothing of yours is lost.',
-    failed: 'The calculation failed: a fault of ours. Nothing of yours is lost.',
+    died: 'The reckoning stopped unexpectedly; on a small device it may have run out of memory. Nothing of yours is lost.',
+    failed: 'That failed: a fault of ours. Nothing of yours is lost.',
     again: 'Try again',
   },
   cancelled: 'You stopped it. Nothing was found so far that could be kept; the search begins anew.',
   stale: 'The pile has changed since: this is what it closed into before.',
   drawn: {
     whole: 'The whole ball',
-    notUpright: 'from outside; which way up comes with Places',
+    notUpright: 'from outside; which way up is chosen on the Places sheet',
     growing: (shown: number, all: number) => `laid ${shown} of ${all}, as the engine laid them`,
     running: 'Trying nets',
     standing: (count: number) =>
@@ -147,10 +147,10 @@ export const shapeWords = {
       `The joined group ${run} occurs nowhere in it: was it noted the right way round?`,
     kind: (id: string) => `kind ${id}`,
     short: (panels: number, places: number) =>
-      `The pile has ${panels} good panels for ${places} places: a whole ball is more than stands on the ground. The sheet Places says what can stand.`,
+      `The pile has ${panels} good panels for ${places} places: a whole ball is more than stands on the ground. The Places sheet says what can stand.`,
     enough: (panels: number, places: number) =>
       `The pile has ${panels} good panels for ${places} places.`,
-    toPlaces: 'To the sheet Places',
+    toPlaces: 'To the Places sheet',
   },
   suspects: {
     heading: 'Suspect',
@@ -172,7 +172,7 @@ export const shapeWords = {
     again: 'Measured again',
     field: (what: string, side: number) => `${what}, side ${side}, measured again`,
     correct: 'Correct',
-    wrong: (found: string, expected: string) => `${found} can't be read; ${expected}.`,
+    wrong: (found: string, expected: string) => `${found} cannot be read; ${expected}.`,
     range: (least: string, most: string) => `A side is ${least} to ${most} long.`,
     noMeet:
       'With this side the panel would not close: the longest side must be shorter than the others together.',
@@ -185,7 +185,7 @@ export const shapeWords = {
     'face unknown': (kinds: string) =>
       `Nobody says from which face a panel of ${kinds} was measured: look at it again.`,
     'two kinds fit': (kinds: string) => `One panel fits ${kinds} alike: measure it again.`,
-    more: (count: number) => `… and ${count} more like these; the sheet Pile lists them.`,
+    more: (count: number) => `… and ${count} more like these; the Pile sheet lists them.`,
     second:
       'Measure a second panel of each kind: one wrong length is enough to keep a net from closing.',
     missing:

@@ -79,7 +79,7 @@ describe('the wishes', () => {
     );
   });
 
-  it('that can not be read change nothing and say what was expected', async () => {
+  it('that cannot be read change nothing and say what was expected', async () => {
     const { page } = await open({ sheet: 'places' });
     await openTab(page, words.tab);
     await page.getByText(words.wishes.change).click();

@@ -27,7 +27,7 @@ it('keeps a photo with its panel through a reload, and puts a removed one back',
     .getByRole('button', { name: /Remove/ })
     .click();
   await photo.waitFor({ state: 'detached' });
-  await page.getByRole('button', { name: 'Put it back' }).click();
+  await page.getByRole('button', { name: 'Put the photo back' }).click();
   await photo.waitFor();
 
   await input.setInputFiles({

@@ -12,7 +12,7 @@ async function faultsOf(html: string, screen: Screen = 'laptop'): Promise<string
   return faultLines(await textFaults(page)).map((line) => line.replace(/ \(.*?\)/, ''));
 }
 
-describe('the check for text that can not be read', () => {
+describe('the check for text that cannot be read', () => {
   it('passes text that stands well', async () => {
     expect(
       await faultsOf(

@@ -110,7 +110,7 @@ describe('heights of upper hubs', () => {
     { ring: '1', number: 'two', height: '1' },
     { ring: '1', number: '1', height: '' },
     { ring: '1', number: '1', height: '21' },
-  ])('can not be ring $ring, hub $number, height $height', (typed) => {
+  ])('cannot be ring $ring, hub $number, height $height', (typed) => {
     expect(heightFrom(typed, metres)).toBeNull();
   });
 });

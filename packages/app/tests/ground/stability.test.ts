@@ -31,7 +31,7 @@ describe('buckling and swing on the sheet', () => {
     const all = shell.kind.length;
     const { whole, found, movements } = detailOf(all, question, done);
     expect(whole).toBe(true);
-    expect(found).toMatchObject({ seams: 'tight', swing: { status: 'reckoned', slow: false } });
+    expect(found).toMatchObject({ seams: 'snug', swing: { status: 'reckoned', slow: false } });
     expect(found.gust).toBeGreaterThan(15);
     expect(done.at(-1)).toBe(1);
     // Three directions a corner, the largest movement 1 long.

@@ -55,7 +55,7 @@ describe('what was noted on the demo', () => {
     own.close();
   });
 
-  it('stays where it is where it can not be kept elsewhere', async () => {
+  it('stays where it is where it cannot be kept elsewhere', async () => {
     const { outside, state } = device();
     const demo = openRecord('demo', outside('demo'));
     demo.say(placed('1-01'), 'Ada');

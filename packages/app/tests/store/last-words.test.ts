@@ -86,7 +86,7 @@ describe('what a page leaves unsaved', () => {
     expect((await store.list()).map(({ title }) => title).sort()).toEqual(['mine', 'theirs']);
   });
 
-  it('is left alone where it can not be read, or the storage refuses', async () => {
+  it('is left alone where it cannot be read, or the storage refuses', async () => {
     const storage = smallStorage();
     for (const text of ['', 'x', '7', '{"id":"a","doc":null}']) {
       storage.kept.set(LAST_WORDS, text);

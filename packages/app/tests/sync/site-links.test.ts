@@ -35,7 +35,7 @@ describe('the sites that a device has joined', () => {
     expect(linkOf(links.all(), 'p1')?.site).toBe('a');
   });
 
-  it('leave out what can not be read', () => {
+  it('leave out what cannot be read', () => {
     expect(readLinks('no json')).toEqual([]);
     expect(readLinks('{}')).toEqual([]);
     expect(readLinks(null)).toEqual([]);

@@ -91,7 +91,9 @@ function bytesOf(path: string): Uint8Array {
   try {
     return readFileSync(path);
   } catch (error) {
-    throw badInput(`--pass: can't read ${path}: ${error instanceof Error ? error.message : error}`);
+    throw badInput(
+      `--pass: cannot read ${path}: ${error instanceof Error ? error.message : error}`,
+    );
   }
 }
 
@@ -161,7 +163,7 @@ function skylineOf(text: string): number[] {
   const degrees = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
   if (degrees.length > 360 || !degrees.every((one) => one >= 0 && one <= 89))
     throw badInput(
-      `--skyline: found "${text}", expected 1 to 360 numbers of 0 to 89°, commas between, in even steps from the datum`,
+      `--skyline: found "${text}", expected 1 to 360 numbers of 0 to 89° with commas between, in even steps from the datum`,
     );
   return degrees;
 }

@@ -86,7 +86,7 @@ function brokenReport(
     wrap(`It takes a panel of kind ${id}; ${up} of ${built.length} panels are taken to be up.`, ''),
     ...ways.map((one, i) => wayText(chosen, one, i, lengths)),
     bullets(
-      'To make one, a panel to spare could be cut down, keeping one flange:',
+      'To make one, a panel left over could be cut down, keeping one flange:',
       cuts.map((cut) => cutText(cut, lengths)),
     ),
     caution(moveCaution),

@@ -33,7 +33,7 @@ export const frameCaution =
   'An opening weakens a shell more than its number of panels shows: it wants a frame around it.';
 
 /** The same where the stiffness that is left is told. */
-const openingCaution = `${frameCaution} What stiffness is left is an estimate, without that frame and with every seam snug; what the shell still bears is not calculated here. Local codes and a licensed engineer decide.`;
+const openingCaution = `${frameCaution} What stiffness is left is an estimate, without that frame and with every seam snug; what the shell still bears is not reckoned here. Local codes and a licensed engineer decide.`;
 
 /** An opening with its figures. */
 interface Ranked {
@@ -152,7 +152,7 @@ function ranked(
 ): readonly Ranked[] {
   const families = familiesOf(kinds, shape.interchangeable);
   const familyOf = familyIndex(kinds, families);
-  const windFrom = wind === undefined ? loaded.project?.wishes?.windFrom : (wind * Math.PI) / 180;
+  const windFrom = wind === undefined ? loaded.project?.wishes?.windFrom : (-wind * Math.PI) / 180;
   if (rank === 'away from wind' && windFrom === undefined)
     throw badInput(
       '--rank "away from wind": found no wind, expected --wind with degrees from the datum, or wishes.windFrom in the file',

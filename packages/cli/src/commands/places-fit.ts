@@ -130,8 +130,8 @@ function noFit({ reason, conflict, nearest }: FitAnswer, lengths: Lengths): stri
     which.length === 0
       ? ''
       : which.length === 1
-        ? ` This can't be had: ${which[0]}.`
-        : ` These can't be kept together: ${which.join(', ')}.`;
+        ? ` This cannot be had: ${which[0]}.`
+        : ` These cannot be kept together: ${which.join(', ')}.`;
   const works = bullets(
     'With the other wishes kept, this works:',
     nearest.map((one) => nearestText(one, lengths)),

@@ -134,7 +134,7 @@ function makeReport(
     ),
     wrap(`${area.toFixed(3)} m² of face. ${fittedWords(loaded.pile, lengths)}`, ''),
     bullets(
-      'It could be cut down from a panel to spare, keeping one flange:',
+      'It could be cut down from a panel left over, keeping one flange:',
       cuts.map((cut) => cutText(cut, lengths)),
     ),
     caution(makeCaution),

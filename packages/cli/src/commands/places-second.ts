@@ -159,7 +159,7 @@ const useWords =
 /** Balls of one kind, closed on themselves. */
 const ballsText = (balls: readonly SmallBall[], lengths: Lengths): string =>
   bullets(
-    'Small whole shells of one kind; flanges must give or be bent by the degrees told:',
+    'Small whole shells of one kind; flanges must give or be bent by the degrees shown:',
     balls.map(({ kind, panels, shape, height, across, lacks, flangesOff }) => {
       const lacking = lacks === 0 ? '' : `, ${lacks} lacking`;
       const how = shape === 'regular' ? 'a ball' : 'two pyramids base to base';

@@ -258,7 +258,7 @@ function report(answer: Answer, options: RaiseOptions): string[] {
       ? weekendBlocks(weekend)
       : options.stage === undefined && options.order === undefined && others
         ? [
-            'No day of work is entered: "crew" in the project file says who comes when (docs/file-format.md), and the weekend is told with its odds.',
+            'No day of work is entered: "crew" in the project file says who comes when (docs/file-format.md), then the weekend is planned here with its odds.',
           ]
         : []),
     weekend || now || storm ? wrap(unitDoubt(raised.question.crew.forecast) ?? '', '') : '',

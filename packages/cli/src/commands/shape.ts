@@ -191,7 +191,7 @@ function besidesBlock({ besides }: Identification, lengths: Lengths): string {
   const [other] = besides?.shapes ?? [];
   return other
     ? wrap(
-        `The kinds that have no place in it close on their own: a second shell ${lengths.large(2 * other.radius)} across, ${count(placeCount(other.shell), 'place')}. Leave the first one's kinds out of the file ("leaveOut") to go on with it.`,
+        `The kinds that have no place in it close on their own: a second shell ${lengths.large(2 * other.radius)} across, ${count(placeCount(other.shell), 'place')}. Leave the first one’s kinds out of the file ("leaveOut") to go on with it.`,
         '',
       )
     : '';

@@ -60,7 +60,7 @@ const broken = z.strictObject({
         from: number.nullable().describe('Place that the panel comes from; null: a spare.'),
         to: number,
         kind: z.string().min(1),
-        turn: z.int().min(0).describe("Its side that lies on the place's first seam."),
+        turn: z.int().min(0).describe('Its side that lies on the place’s first seam.'),
       }),
     )
     .max(50)

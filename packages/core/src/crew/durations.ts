@@ -30,7 +30,7 @@ export function effortOf(rates: CrewRates, amount: WorkAmount): number {
 /** The duration of some work by so many people, seconds; all zero where there is none of it. Parts with
  * different scatter add as if they went fast or slow together. Throws RangeError where nobody does it. */
 export function durationOf(rates: CrewRates, amount: WorkAmount, people: number): Range {
-  if (!(people >= 1)) throw new RangeError(`people is ${people}, at least 1 needed`);
+  if (!(people >= 1)) throw new RangeError(`people is ${people}, expected at least 1`);
   const slow = slowness(rates, amount.panelsBefore, amount.counts.panel ?? 0, amount.height);
   const at = (z: number): number =>
     WORKS.reduce((sum, work) => {

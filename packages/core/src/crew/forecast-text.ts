@@ -62,7 +62,7 @@ export function readForecast(text: string, date?: string): Read<ForecastRead> {
     faults.push({
       path: 'forecast',
       found: 'no line with a time',
-      expected: 'lines as 09:00 5 9 m/s',
+      expected: 'lines such as 09:00 5 9 m/s',
     });
   if (faults.length > 0) return { ok: false, faults };
   const once = sorted.filter((row, i) => sorted[i - 1]?.time !== row.time);
@@ -191,7 +191,7 @@ function freeRow(text: string, line: number, date: string | null): Row | Fault {
     return fault(
       line,
       JSON.stringify(text.slice(0, 60)),
-      'a time, the mean and the gust with their unit, as 09:00 5 9 m/s',
+      'a time, the mean and the gust with their unit, such as 09:00 5 9 m/s',
     );
   const [, day, time, mean, meanUnit, gust, gustUnit, temperature] = match;
   const unit = gustUnit ?? meanUnit ?? '';
@@ -218,13 +218,13 @@ function rowOf(
   const seconds = secondsOfDay(
     clock.replace(/:00$/, (end) => (/:\d\d:00$/.test(clock) ? '' : end)),
   );
-  if (seconds === null) return fault(line, JSON.stringify(timeCell), 'a time of day as 09:00');
+  if (seconds === null) return fault(line, JSON.stringify(timeCell), 'a time of day such as 09:00');
   const days = day === null ? null : dayNumber(day);
   if (days === null)
     return fault(
       line,
       day ?? 'a time without a date',
-      'a date as 2026-06-12, here or on a line before',
+      'a date such as 2026-06-12, here or on a line before',
     );
   const [mean, gust] = [readSpeed(meanText), readSpeed(gustText)];
   for (const [name, read] of [

@@ -120,8 +120,13 @@ function hereFaults({
   };
   const whole = (path: string, value: number, most: number, why: string): void =>
     check(path, Number.isInteger(value) && value >= 0 && value <= most, String(value), why);
-  check('now.date', dayNumber(date) !== null, date, 'a date as 2026-06-12');
-  check('now.time', time === null || secondsOfDay(time) !== null, String(time), 'a time as 10:30');
+  check('now.date', dayNumber(date) !== null, date, 'a date such as 2026-06-12');
+  check(
+    'now.time',
+    time === null || secondsOfDay(time) !== null,
+    String(time),
+    'a time such as 10:30',
+  );
   check(
     'now.light',
     time !== null || lightHours !== null,

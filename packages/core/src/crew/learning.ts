@@ -5,7 +5,7 @@
 
 /** The exponent of a learning rate: 0.9 means that twice as many units take nine tenths each. */
 export function learningExponent(rate: number): number {
-  if (!(rate > 0 && rate <= 1)) throw new RangeError(`learning rate is ${rate}, 0 to 1 needed`);
+  if (!(rate > 0 && rate <= 1)) throw new RangeError(`learning rate is ${rate}, expected 0 to 1`);
   return Math.log2(rate);
 }
 

@@ -45,7 +45,7 @@ export const SUN_ALTITUDE_DEG = { rise: -0.833, civil: -6 } as const;
  * off the Earth. */
 export function lightOn(site: Site, date: string): Light {
   const day = dayNumber(date);
-  if (day === null) throw new RangeError(`date is ${date}, a date as 2026-06-12 needed`);
+  if (day === null) throw new RangeError(`date is ${date}, expected a date such as 2026-06-12`);
   assertSite(site);
   const midnight = day * DAY - site.utcOffsetHours * 3600;
   const altitude = (at: number): number =>
@@ -62,7 +62,7 @@ export function lightOn(site: Site, date: string): Light {
 function assertSite({ latitudeDeg, longitudeDeg, utcOffsetHours }: Site): void {
   const check = (name: string, value: number, most: number): void => {
     if (!(Math.abs(value) <= most))
-      throw new RangeError(`${name} is ${value}, −${most} to ${most} needed`);
+      throw new RangeError(`${name} is ${value}, expected −${most} to ${most}`);
   };
   check('latitude', latitudeDeg, 90);
   check('longitude', longitudeDeg, 180);

@@ -213,7 +213,7 @@ function heldWords(plan: CompiledPlan, schedule: SerialSchedule, k: number): str
   const sooner = from - missing;
   const help =
     missing === Number.POSITIVE_INFINITY
-      ? `no stop point beyond that stands in the night's ${speed(nightGust)} can be reached with these people: the hands and gear that lack, guys or anchors by which ${next} stands in it, or a calmer night`
+      ? `no stop point beyond that stands in the night’s ${speed(nightGust)} can be reached with these people: the hands and gear that lack, guys or anchors by which ${next} stands in it, or a calmer night`
       : sooner >= k * DAY
         ? `${hoursText(missing)} more on this day, begun by ${clockTime(Math.floor((sooner - k * DAY) / 60) * 60)}, or more hands`
         : `more hands, or a stop point on the way`;
@@ -228,7 +228,7 @@ function eveningWords(
   k: number,
 ): string {
   const when = `${date}, ${clockTime(dark - k * DAY)}`;
-  const gusts = `it stands in gusts of ${speed(allowedGust)}, the night's forecast is ${speed(nightGust)}`;
+  const gusts = `it stands in gusts of ${speed(allowedGust)}, the night’s forecast is ${speed(nightGust)}`;
   switch (verdict) {
     case 'nothing stands':
       return `${when}: nothing stands yet that the wind could take.`;
@@ -237,7 +237,7 @@ function eveningWords(
     case 'gives way':
       return `${when}: at ${what}, which is not enough for the night: ${gusts}. Guy it, take it down, or begin it another day.`;
     case 'unknown':
-      return `${when}: closed down at ${what}; whether it stands in the night's wind nobody knows: ${gusts}.`;
+      return `${when}: closed down at ${what}; whether it stands in the night’s wind nobody knows: ${gusts}.`;
     case 'between':
       return `${when}: caught between two stop points. The shell may not be left like this: go on to the next stop point, or take it down to the last.`;
   }

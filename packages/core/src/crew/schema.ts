@@ -6,12 +6,12 @@ import { BREAKS, CLOSE_DOWN, GUST_SD, NO_SHOW } from './common.ts';
 import { dayNumber, secondsOfDay } from './date.ts';
 import { type CrewRates, commonRates, type Rate, WORKS, type Work } from './rates.ts';
 
-const date = z.string().refine((text) => dayNumber(text) !== null, 'a date as 2026-06-12');
+const date = z.string().refine((text) => dayNumber(text) !== null, 'a date such as 2026-06-12');
 const time = z
   .string()
   .refine(
     (text) => /^\d\d:\d\d$/.test(text) && secondsOfDay(text) !== null,
-    'a time of day as 08:30',
+    'a time of day such as 08:30',
   );
 const name = z.string().trim().min(1).max(60);
 
@@ -34,7 +34,7 @@ const person = z.strictObject({
 const forecastHour = z.strictObject({
   at: z
     .string()
-    .refine((text) => forecastTime(text) !== null, 'a date and time as 2026-06-12T09:00'),
+    .refine((text) => forecastTime(text) !== null, 'a date and time such as 2026-06-12T09:00'),
   mean: z.number().min(0).max(60),
   gust: z.number().min(0).max(100),
   temperatureC: z.number().min(-40).max(55).nullable().default(null),

@@ -60,7 +60,7 @@ export const heavyTroubles = (heavy: readonly TooHeavy[]): Trouble[] =>
   heavy.map(({ stage, lift, numbers, mass, why, change }) => ({
     sort: 'too heavy',
     tasks: [`lift ${stage}.${lift + 1}`],
-    found: `${numbers.length === 1 ? `panel ${numbers[0]}` : `the piece of ${numbers.length} panels with ${numbers[0]}`}${mass === null ? '' : `, ${mass.toFixed(0)} kg,`} can't be lifted by anybody or anything there: ${why.join('; ')}`,
+    found: `${numbers.length === 1 ? `panel ${numbers[0]}` : `the piece of ${numbers.length} panels with ${numbers[0]}`}${mass === null ? '' : `, ${mass.toFixed(0)} kg,`} cannot be lifted by anybody or anything there: ${why.join('; ')}`,
     change: change.replace(/^Least change that helps: /, '').replace(/\.$/, ''),
   }));
 
@@ -320,7 +320,7 @@ function notDone({ hours, tasks, serial }: CompiledPlan, ids: readonly string[])
   return {
     sort: 'not done',
     tasks: ids,
-    found: `${ids.length} of ${tasks.length} tasks are left on ${last?.date ?? 'the last day'}, from ${ids[0]} on: ${hoursText(left)} of one person's work`,
+    found: `${ids.length} of ${tasks.length} tasks are left on ${last?.date ?? 'the last day'}, from ${ids[0]} on: ${hoursText(left)} of one person’s work`,
     change: 'more hours or more hands: the what-ifs tell which helps most',
   };
 }

@@ -101,7 +101,7 @@ function dishFaults(shell: Shell, { dish, mount }: FitoutSettings): Fault[] {
       {
         path: 'fitout.dish.diameter',
         found: `${dish.diameter} m, which turns a circle of ${turning.toFixed(3)} m`,
-        expected: `less than the shell's ${across.toFixed(3)} m across`,
+        expected: `less than the shell’s ${across.toFixed(3)} m across`,
       },
     ];
   const pivot = Math.hypot(...mount.aside, floorOf(shell) + mount.height);
@@ -109,7 +109,7 @@ function dishFaults(shell: Shell, { dish, mount }: FitoutSettings): Fault[] {
     return [
       {
         path: 'fitout.mount',
-        found: `a pivot ${pivot.toFixed(3)} m from the sphere's centre`,
+        found: `a pivot ${pivot.toFixed(3)} m from the sphere’s centre`,
         expected: `one within ${shell.radius.toFixed(3)} m`,
       },
     ];

@@ -56,7 +56,7 @@ export function carryThrough(
     roughly && found.status === 'cannot pass'
       ? {
           status: 'not found',
-          why: `a body that holds it can't pass (${found.why}); with its hollows it may`,
+          why: `a body that holds it cannot pass (${found.why}); with its hollows it may`,
           search: { crossings: 0, clear: 0, movements: 0, why: '' },
         }
       : found;

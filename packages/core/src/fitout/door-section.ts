@@ -41,12 +41,12 @@ export const SHEAR_SHARE = 1 / 2.6;
  * its torsion by Bredt. RangeError for sizes that are none, and a wall that leaves no hollow. */
 export function barSection({ width, depth, wall }: DoorSection): Section {
   if (!(width > 0 && depth > 0))
-    throw new RangeError(`section is ${width} by ${depth} m, both over 0 needed`);
+    throw new RangeError(`section is ${width} by ${depth} m, expected both over 0`);
   const whole = plateSection(depth, width);
   if (wall === null) return whole;
   if (!(wall > 0 && 2 * wall < Math.min(width, depth)))
     throw new RangeError(
-      `wall is ${wall} m, over 0 and under ${Math.min(width, depth) / 2} m is needed`,
+      `wall is ${wall} m, expected over 0 and under ${Math.min(width, depth) / 2} m`,
     );
   const hollow = plateSection(depth - 2 * wall, width - 2 * wall);
   const [w, d] = [width - wall, depth - wall];

@@ -43,7 +43,7 @@ export function horizonMask(question: HorizonQuestion): HorizonPoint[] {
   const { shell, skyline, count = 72, ringHeight } = question;
   assertBetween('ring height', ringHeight, 0, 5, 'm');
   if (!(Number.isInteger(count) && count >= 4 && count <= 3600))
-    throw new RangeError(`azimuths are ${count}, a whole number of 4 to 3600 needed`);
+    throw new RangeError(`azimuths are ${count}, expected a whole number of 4 to 3600`);
   const ring = baseRing(shell)?.hubs.map((hub) => hubPoint(shell, hub as HubId)) ?? [];
   if (ring.length === 0) return [];
   const sides = ring.map((from, i): Side => {

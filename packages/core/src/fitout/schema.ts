@@ -28,7 +28,7 @@ const azimuthDeg = z
   .default(0)
   .describe('From the datum, anticlockwise seen from above.');
 const part = (most: number) => z.number().min(0).max(most);
-const date = z.string().refine((text) => dayNumber(text) !== null, 'a date as 2026-06-12');
+const date = z.string().refine((text) => dayNumber(text) !== null, 'a date such as 2026-06-12');
 const name = z.string().trim().min(1).max(60);
 
 const layer = z
@@ -84,7 +84,7 @@ const packs = Object.keys(SEALANT_PACKS) as [SealantPack, ...SealantPack[]];
 const weatherHour = z.strictObject({
   at: z
     .string()
-    .refine((text) => forecastTime(text) !== null, 'a date and time as 2026-06-12T09:00'),
+    .refine((text) => forecastTime(text) !== null, 'a date and time such as 2026-06-12T09:00'),
   temperatureC: z.number().min(-45).max(60),
   humidity: z.number().min(0.01).max(1).describe('Relative, 0.01 to 1.'),
   rainMm: part(200).default(0).describe('In the hour.'),

@@ -67,7 +67,7 @@ export function skyMap(question: SkyQuestion): SkyMap {
   const { dish, mount, stepDeg = 1, rays = 37, warm = WARM } = question;
   assertDish(dish);
   if (!(stepDeg >= 0.25 && Number.isInteger(90 / stepDeg)))
-    throw new RangeError(`step is ${stepDeg}°, a step that divides 90° needed`);
+    throw new RangeError(`step is ${stepDeg}°, expected a step that divides 90°`);
   const room = roomFor(question, rays);
   const points: SkyPoint[] = [];
   for (let e = 0; e <= 90 / stepDeg; e++)
@@ -143,7 +143,7 @@ function roomFor({ shell, dish, mount, floor, wall, seams }: SkyQuestion, rays: 
 /** Points spread evenly over a disc of radius 1 (Vogel's spiral), stride 2. */
 export function evenlySpread(count: number): Float64Array {
   if (!(Number.isInteger(count) && count >= 1 && count <= 10_000))
-    throw new RangeError(`rays are ${count}, a whole number of 1 to 10000 needed`);
+    throw new RangeError(`rays are ${count}, expected a whole number of 1 to 10000`);
   const turn = Math.PI * (3 - Math.sqrt(5));
   const spread = new Float64Array(2 * count);
   for (let k = 0; k < count; k++) {

@@ -64,7 +64,7 @@ export function swing(question: SwingQuestion): Swing {
   assertBetween('margin', margin, 0, 5, 'm');
   if (dish.diameter >= 2 * shell.radius)
     throw new RangeError(
-      `dish diameter is ${dish.diameter} m, less than the shell's ${(2 * shell.radius).toFixed(3)} m needed`,
+      `dish diameter is ${dish.diameter} m, expected less than the shell’s ${(2 * shell.radius).toFixed(3)} m`,
     );
   const planes = planesOf(shell, floor, flange);
   const fine = pointingsOf(mount, (stepDeg * Math.PI) / 180);

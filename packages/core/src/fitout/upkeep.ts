@@ -42,7 +42,7 @@ export interface InspectionDay {
 export function inspectionCalendar(standsFrom: string, days: number): InspectionDay[] {
   const start = dayNumber(standsFrom);
   if (start === null)
-    throw new RangeError(`stands from ${standsFrom}, a date as 2026-06-12 needed`);
+    throw new RangeError(`stands from ${standsFrom}, expected a date such as 2026-06-12`);
   assertBetween('days of the calendar', days, 1, 3660);
   const byDay = new Map<number, string[]>();
   for (const { what, first, every } of INSPECTIONS)
@@ -123,7 +123,7 @@ export const TAKING_DOWN: readonly string[] = [
   'Before anything: dish and mount lowered, power off, everything out that passes through the door alone.',
   'Every panel gets a tag with its place while it still stands; photograph each course from inside.',
   'Props and guys go back in where the stages of the raising had them, before the first panel comes out.',
-  'Cut the sealant of one course at a time, from the crown; slacken its bolts, then take panels out in the order told.',
+  'Cut the sealant of one course at a time, from the crown; slacken its bolts, then take panels out in their order.',
   'Bolts and washers of one stage into one bag with its number; bent or stripped ones apart.',
   'Panels stacked by course, on edge or flat on battens, outside up; never more than people can lift back.',
 ];

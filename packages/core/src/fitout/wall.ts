@@ -98,7 +98,7 @@ export function wallTable(wall: RadioWall, frequency: number, measuredDb?: numbe
 
 function asMeasured(table: WallTable, measuredDb: number): WallTable {
   if (!(measuredDb >= 0 && measuredDb <= 40))
-    throw new RangeError(`measured loss is ${measuredDb} dB, 0 to 40 dB is allowed`);
+    throw new RangeError(`measured loss is ${measuredDb} dB, expected 0 to 40 dB`);
   const { field, absorbed, steps } = table;
   const reckoned = power(field, 4 * steps);
   const kept = 10 ** (-measuredDb / 10);
@@ -141,7 +141,7 @@ export const angleLosses = (
 ): AngleLoss[] =>
   angles.map((incidence) => {
     if (!(incidence >= 0 && incidence < Math.PI / 2))
-      throw new RangeError(`incidence is ${incidence} rad, 0 to under π/2 is allowed`);
+      throw new RangeError(`incidence is ${incidence} rad, expected 0 to under π/2`);
     const loss = (polarisation: 'TE' | 'TM'): number =>
       lossDb(throughLayers(layers, frequency, Math.cos(incidence), polarisation).transmitted);
     return { incidence, te: loss('TE'), tm: loss('TM') };

@@ -80,7 +80,8 @@ export interface SealHour {
 export function sealHours(weather: readonly WeatherHour[], rules = commonSealRules): SealHour[] {
   const byHour = new Map<number, WeatherHour>();
   for (const one of weather) {
-    if (byHour.has(one.hour)) throw new RangeError(`hour ${one.hour} of the weather is told twice`);
+    if (byHour.has(one.hour))
+      throw new RangeError(`hour ${one.hour} of the weather is entered twice`);
     byHour.set(one.hour, one);
   }
   return [...byHour.values()]

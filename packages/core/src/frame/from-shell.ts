@@ -87,7 +87,7 @@ function assertFrame(model: FrameModel): void {
   };
   const number = (what: string, value: number, least: number): void => {
     if (!(Number.isFinite(value) && value >= least))
-      throw new RangeError(`${what} is ${value}, a number of at least ${least} needed`);
+      throw new RangeError(`${what} is ${value}, expected a number of at least ${least}`);
   };
   for (const { hub: one, stiffness } of model.supports) {
     hub('a support', one);

@@ -48,7 +48,7 @@ export interface FrameMesh {
 /** The mesh of a frame; each side of a panel in `parts` pieces (1 where left out). */
 export function meshOf(model: FrameModel, known: FrameParts, parts = 1): FrameMesh {
   if (!(Number.isInteger(parts) && parts >= 1 && parts <= 32))
-    throw new RangeError(`sides in ${parts} pieces, 1 to 32 are allowed`);
+    throw new RangeError(`sides in ${parts} pieces, expected 1 to 32`);
   const draft = new Draft(model, known, parts);
   return draft.finish();
 }
@@ -214,7 +214,7 @@ class Draft {
         const shortest = Math.min(...sides.map(norm));
         if (plate.boltCircle > LARGEST_PLATE * shortest)
           throw new RangeError(
-            `a hub plate with a bolt circle of ${plate.boltCircle} m at hub ${hub}, where a side is ${shortest.toFixed(3)} m: up to ${LARGEST_PLATE} of it is allowed`,
+            `a hub plate with a bolt circle of ${plate.boltCircle} m at hub ${hub}, where a side is ${shortest.toFixed(3)} m: expected up to ${LARGEST_PLATE} of it`,
           );
         const theta = acos(dot(normalize(sides[0]), normalize(sides[1])));
         const joint: Joint = {

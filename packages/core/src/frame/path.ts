@@ -54,7 +54,7 @@ const DRIVEN = 1e-4;
  * element is no two-way bar, or the step is no length. */
 export function barPath(structure: Structure, load: Float64Array, options: PathOptions): BarPath {
   if (!(options.step > 0 && options.step < Infinity))
-    throw new RangeError(`the step is ${options.step}, a length needed`);
+    throw new RangeError(`the step is ${options.step}, expected a length`);
   const walk = new Walk(structure, load);
   const start = walk.start();
   if (start.factored.weak.length > 0 || start.factored.negative > 0)

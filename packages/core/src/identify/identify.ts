@@ -190,7 +190,7 @@ const NONE_FITS =
 
 function assertAllowance(sd: number): void {
   if (!(sd >= 0 && sd < Infinity))
-    throw new RangeError(`the allowance has the deviation ${sd}, 0 metres or more needed`);
+    throw new RangeError(`the allowance has the deviation ${sd}, expected 0 metres or more`);
 }
 
 function assertKind({ id, sides, sideSds }: Kind): void {
@@ -199,7 +199,7 @@ function assertKind({ id, sides, sideSds }: Kind): void {
     throw new RangeError(`kind ${id} is no panel: ${describePolygonFault(polygon.why)}`);
   if (sideSds.length !== sides.length || !sideSds.every((sd) => sd >= 0 && sd < Infinity))
     throw new RangeError(
-      `kind ${id} has the deviations ${sideSds.join(', ')}, one of 0 metres or more a side needed`,
+      `kind ${id} has the deviations ${sideSds.join(', ')}, expected one of 0 metres or more a side`,
     );
 }
 

@@ -12,7 +12,7 @@ export function assertBetween(
 ): void {
   if (value >= least && value <= most) return;
   const tail = unit === '' ? '' : ` ${unit}`;
-  throw new RangeError(`${name} is ${value}${tail}, ${least} to ${most}${tail} is allowed`);
+  throw new RangeError(`${name} is ${value}${tail}, expected ${least} to ${most}${tail}`);
 }
 
 /** The strongest gust taken, m/s: the strongest ever measured near the ground was 113 m/s (Barrow

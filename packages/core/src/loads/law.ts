@@ -40,7 +40,7 @@ export function assertForm({ radius, baseZ, baseHeight = 0 }: ShellForm): void {
   assertBetween('radius', radius, 0.1, MOST_LENGTH, 'm');
   if (!(baseZ > -radius && baseZ < radius))
     throw new RangeError(
-      `base is at ${baseZ} m above the centre, more than ${-radius} and less than ${radius} m is allowed`,
+      `base is at ${baseZ} m above the centre, expected more than ${-radius} and less than ${radius} m`,
     );
   assertBetween('height of the base above the ground', baseHeight, 0, MOST_LENGTH, 'm');
 }
@@ -74,7 +74,7 @@ export function externalPressure(
 ): number {
   const length = Math.hypot(n[0], n[1], n[2]);
   if (!(length > 0 && length < Infinity))
-    throw new RangeError(`direction is (${n.join(', ')}), a vector with a length is allowed`);
+    throw new RangeError(`direction is (${n.join(', ')}), expected a vector with a length`);
   const [u, s, z] = inWindFrame([n[0] / length, n[1] / length, n[2] / length], windFrom);
   return velocityPressure * law.factor * law.coefficient(u, s, z);
 }

@@ -49,7 +49,7 @@ export function facesOf(shell: Shell): PanelFaces {
       middle = add(middle, scale(add(add(a, b), c), share / 3));
       for (const point of [add(a, b), add(b, c), add(c, a)]) {
         const length = norm(point);
-        if (!(length > 0)) throw new Error(`place ${p} goes through the sphere's centre`);
+        if (!(length > 0)) throw new Error(`place ${p} goes through the sphere’s centre`);
         sample.push(...scale(point, 1 / length));
         weight.push(share / 3);
       }

@@ -59,7 +59,7 @@ export interface StageWind {
  * Source: none, plain arithmetic. */
 export function windDirections(count: number): number[] {
   if (!(Number.isInteger(count) && count >= 1 && count <= 360))
-    throw new RangeError(`${count} wind directions asked for, a whole number 1 to 360 is allowed`);
+    throw new RangeError(`${count} wind directions asked for, expected a whole number 1 to 360`);
   return Array.from({ length: count }, (_, i) => (i * 2 * Math.PI) / count);
 }
 
@@ -71,7 +71,7 @@ export function windModel(shell: Shell, question: WindQuestion): WindModel {
   const odd = question.directions.find((direction) => !Number.isFinite(direction));
   if (odd !== undefined || question.directions.length === 0)
     throw new RangeError(
-      `wind direction is ${odd ?? 'missing'}, a finite angle in radians is allowed`,
+      `wind direction is ${odd ?? 'missing'}, expected a finite angle in radians`,
     );
   const faces = facesOf(shell);
   const laws = lawsFor(question.form, question.code, question.law, question.overrides);
@@ -86,7 +86,7 @@ export function windModel(shell: Shell, question: WindQuestion): WindModel {
  * RangeError where no place has a panel.
  * Source: the clauses named in each case. */
 export function stageWind(model: WindModel, placed: ArrayLike<number>): StageWind {
-  if (placed.length === 0) throw new RangeError('no place has a panel, one or more is needed');
+  if (placed.length === 0) throw new RangeError('no place has a panel, expected one or more');
   const mouth = mouthOf(model.shell, model.faces, placed);
   const byMouth = enclosureOf(mouth);
   const doorOpens = byMouth === 'closed' && model.question.doorOpen === true;

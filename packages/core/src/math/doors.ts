@@ -5,5 +5,5 @@
 export function assertNumber(name: string, value: number, least = Number.NEGATIVE_INFINITY): void {
   if (Number.isFinite(value) && value >= least) return;
   const expected = Number.isFinite(least) ? `a number of at least ${least}` : 'a finite number';
-  throw new RangeError(`${name} is ${value}, ${expected} needed`);
+  throw new RangeError(`${name} is ${value}, expected ${expected}`);
 }

@@ -97,7 +97,7 @@ export const netShell = (spec: NetSpec, radius: number): NetShell =>
 /** The shell of any net at a radius in metres, kinds by sides equal to a billionth of the radius. */
 export function shellOfNet(net: Net, radius: number): NetShell {
   if (!(radius > 0 && radius < Infinity))
-    throw new RangeError(`the radius is ${radius}, a positive length needed`);
+    throw new RangeError(`the radius is ${radius}, expected a positive length`);
   const hubs = net.hubs.map((x) => x * radius);
   const { kinds, kind, turn } = kindsOfNet(hubs, net.places, SAME_SIDE * radius);
   const places = net.places.map((place, p) => ({

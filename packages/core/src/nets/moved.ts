@@ -28,7 +28,7 @@ export interface Moving {
  */
 export function movedNet(net: Net, { solid, fraction, random }: Moving): Net {
   if (!(fraction >= 0 && fraction <= 0.3))
-    throw new RangeError(`the fraction is ${fraction}, 0 to 0.3 allowed`);
+    throw new RangeError(`the fraction is ${fraction}, expected 0 to 0.3`);
   if (net.places.some((place) => place.length !== 3))
     throw new RangeError('a place is no triangle; moved, it would not stay flat');
   const shortest = shortestSides(net);
@@ -65,7 +65,7 @@ function shortestSides({ hubs, places }: Net): Float64Array {
 function hubNear(hubs: Float64Array, point: Vec3, solid: SolidName): number {
   for (let h = 0; h < hubs.length / 3; h++)
     if (distance(pointAt(hubs, h), point) < SAME_HUB) return h;
-  throw new RangeError(`the rotations of the ${solid} don't bring this net onto itself`);
+  throw new RangeError(`the rotations of the ${solid} do not bring this net onto itself`);
 }
 
 /** A point of the unit sphere near `home`, spread evenly over a disc of this radius. */

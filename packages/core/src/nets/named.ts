@@ -54,11 +54,11 @@ function assertSpec({ b, c, division }: NetSpec): void {
     ['c', c],
   ] as const)
     if (!(Number.isInteger(value) && value >= 0))
-      throw new RangeError(`${name} is ${value}, a whole number from 0 needed`);
+      throw new RangeError(`${name} is ${value}, expected a whole number from 0`);
   const t = placesPerFace(b, c);
   if (t < 1 || t > MOST_PLACES_PER_FACE)
     throw new RangeError(
-      `(${b}, ${c}) has ${t} places on a face, 1 to ${MOST_PLACES_PER_FACE} allowed`,
+      `(${b}, ${c}) has ${t} places on a face, expected 1 to ${MOST_PLACES_PER_FACE}`,
     );
   if (division !== 'equal chords' && b !== 0 && c !== 0)
     throw new RangeError(

@@ -153,9 +153,9 @@ function bracingWords({ bears, sag, snow, section }: DoorBracing, shown: Lengths
   const used = bears.flatMap((one) => (one.used === null ? [] : [one.used]));
   const aside = Math.max(0, ...bears.map((one) => one.aside));
   return [
-    `Props push under the panels’ weight alone: nobody cuts in wind or snow. The frame bears weight${snow > 0 ? ` and snow of ${(snow / 1000).toFixed(2)} kN/m²` : ', no snow is told'}, without wind or a factor of safety; with it in the edge sags by ${smallIn(sag, shown)}.`,
+    `Props push under the panels’ weight alone: nobody cuts in wind or snow. The frame bears weight${snow > 0 ? ` and snow of ${(snow / 1000).toFixed(2)} kN/m²` : ', no snow is entered'}, without wind or a factor of safety; with it in the edge sags by ${smallIn(sag, shown)}.`,
     used.length === 0
-      ? 'What stress the bars may bear is not told: A and W that they want are left open.'
+      ? 'What stress the bars may bear is not entered: A and W that they want are left open.'
       : `The bars named take ${(100 * Math.max(...used)).toFixed(0)} % of the ${((section.allowable ?? 0) / 1e6).toFixed(1)} MPa that the lead allows. A bears the force alone, W the moment alone.`,
     aside > 0.2
       ? `A bar bears ${(100 * aside).toFixed(0)} % of the push at which it bends aside between two hubs.`

@@ -54,7 +54,7 @@ export function flowSheets(
   const room = foot - 3 - from;
   if (room < LEAST_ROOM)
     throw new RangeError(
-      `title block, heading and caution leave ${Math.max(0, Math.round(room))} mm of the sheet free, at least ${LEAST_ROOM} mm are needed: shorten the project's title ("${facts.project.slice(0, 30)}…", ${[...facts.project].length} characters) or what is assumed`,
+      `title block, heading and caution leave ${Math.max(0, Math.round(room))} mm of the sheet free, at least ${LEAST_ROOM} mm are needed: shorten the project’s title ("${facts.project.slice(0, 30)}…", ${[...facts.project].length} characters) or what is assumed`,
     );
   const wide = (width - gutter * (columns - 1)) / columns;
   const slots = inSlots(chunksOf(blocks, wide, room, size), room, columns);

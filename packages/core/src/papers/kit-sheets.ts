@@ -142,7 +142,7 @@ export function buySheets(
     remark: 'with spares, in whole packs; sorts of shops by common practice, no source',
     lengths: 'bolts as sold',
     caution:
-      'Counted, not calculated: grade and material are not chosen here. Take a bolt of each size along, and never mix near twins of inch and metric threads.',
+      'Counted, not reckoned: grade and material are not chosen here. Take a bolt of each size along, and never mix near twins of inch and metric threads.',
   });
 }
 

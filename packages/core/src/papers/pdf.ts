@@ -80,7 +80,7 @@ export async function toPdf(
   const { title, date } = facts;
   const faces = facts.faces.map((face) => ({ ...face, bytes: plainFace(face.bytes) }));
   const day = new Date(`${date}T12:00:00Z`);
-  if (Number.isNaN(day.getTime())) throw new Error(`"${date}" is no day as 2026-05-01`);
+  if (Number.isNaN(day.getTime())) throw new Error(`"${date}" is no day such as 2026-05-01`);
   if (faces.length === 0) throw new Error('no typeface for the file');
   const pen = new Maker({
     autoFirstPage: false,

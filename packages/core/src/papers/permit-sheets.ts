@@ -66,7 +66,7 @@ function aboutBlocks(question: PermitQuestion, shown: LengthsShown): FlowBlock[]
   const both = (metres: number): string =>
     `${largeFirst(metres, shown)} (${largeSecond(metres, shown)})`;
   const area = (squareMetres: number): string =>
-    `${squareMetres.toFixed(1)} m² (${(squareMetres / 0.3048 ** 2).toFixed(0)} sq ft)`;
+    `${squareMetres.toFixed(1)} m² (${(squareMetres / 0.3048 ** 2).toFixed(0)} ft²)`;
   const out = new Set(leftOut);
   const turned = { ...shell, hubs: quarterTurn(shell.hubs) };
   return [
@@ -192,9 +192,7 @@ function unsure(flags: readonly Provenance[]): FlowBlock[] {
         .map(({ text, confirmation }) => `${text} (${confirmation})`),
     ),
   ];
-  return said.length === 0
-    ? []
-    : [heading('Figures that are not confirmed'), list('dash', said, 2.9)];
+  return said.length === 0 ? [] : [heading('Not confirmed'), list('dash', said, 2.9)];
 }
 
 function stageBlocks({ plan, winds }: PermitQuestion): FlowBlock[] {

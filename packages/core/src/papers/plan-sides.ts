@@ -46,7 +46,7 @@ function startsOf(
     const at = outline.findIndex(
       ([u, v], i) => i >= from && u === plan.hubs[2 * hub] && v === plan.hubs[2 * hub + 1],
     );
-    if (at < 0 && hub !== nadir) throw new Error(`hub ${hub} is missing from its place's outline`);
+    if (at < 0 && hub !== nadir) throw new Error(`hub ${hub} is missing from its place’s outline`);
     starts.push(hub === nadir ? from : at);
   }
   return starts;

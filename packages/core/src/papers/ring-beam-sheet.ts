@@ -36,7 +36,7 @@ export interface RingBeamSheetOptions {
 }
 
 const caution =
-  'Lengths in the plan, for a beam that lies level: cut one piece and try it between its stakes before the others. What the beam and its joints bear, and how it is held down, is not calculated here.';
+  'Lengths in the plan, for a beam that lies level: cut one piece and try it between its stakes before the others. What the beam and its joints bear, and how it is held down, is not reckoned here.';
 
 /** Two hubs closer than this to one number on the plan would run into each other, millimetres. */
 const CLOSE = 7;

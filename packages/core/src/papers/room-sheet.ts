@@ -13,7 +13,7 @@ import { groundSheets, plainRow } from './ground-plan.ts';
 import { largeFirst, lengthsNote } from './length-text.ts';
 import { pageOf } from './page.ts';
 
-const caution = 'Sizes from hub to hub, less the flanges told: measure before you buy.';
+const caution = 'Sizes from hub to hub, less the flanges entered: measure before you buy.';
 
 /** The sheet; one at least. */
 export function roomSheets(

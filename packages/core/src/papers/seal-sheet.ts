@@ -141,7 +141,7 @@ export function sealSheets(
       'The number on a seam is the round in which its strip goes on: from the lowest up, upper strips lap over lower ones.',
       'Heavy: sealed as the seam closes, with the panel that closes it. Dashed: sealed any time after.',
       suspects.length > 0
-        ? `Ringed: may be behind the leaks told, nearest first: ${suspects.map(({ along }) => `${along.toFixed(1)} m above`).join(', ')}.`
+        ? `Ringed: may be behind the leaks seen, nearest first: ${suspects.map(({ along }) => `${along.toFixed(1)} m above`).join(', ')}.`
         : '',
       ...hoursTold(seal),
     ].filter((words) => words !== ''),
@@ -170,9 +170,9 @@ export function sealSheets(
 }
 
 function hoursTold({ windows, weatherFrom }: SealAnswer): string[] {
-  if (weatherFrom === null) return ['No weather is told: nobody can say when it is dry enough.'];
+  if (weatherFrom === null) return ['No weather is entered: nobody can say when it is dry enough.'];
   if (windows.length === 0)
-    return [`In the weather told from ${weatherFrom} there is no hour to seal in.`];
+    return [`In the weather entered from ${weatherFrom} there is no hour to seal in.`];
   return [
     `Hours to seal in, counted from ${weatherFrom}: ${windows.map(({ from, to }) => `${from} to ${to}`).join(', ')}.`,
   ];

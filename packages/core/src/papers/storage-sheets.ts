@@ -63,7 +63,7 @@ export function storageSheets(
     facts,
     {
       ...(options.paper && { paper: options.paper }),
-      heading: 'Dismantling and storage',
+      heading: 'Storage and dismantling',
       remark: 'for whoever takes it down, keeps it, and puts it up next',
       lengths: lengthsNote(shown),
       caution: CAUTION,

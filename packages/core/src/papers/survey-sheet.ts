@@ -182,7 +182,7 @@ const remarkOf = (readings: readonly SurveyReading[], answer: SurveyAnswer | nul
   readings.length === 0
     ? 'to be written in as it is measured'
     : answer === null
-      ? 'these readings can’t be: read again'
+      ? 'these readings cannot be: read again'
       : verdicts[answer.verdict];
 
 function verdictNotes(

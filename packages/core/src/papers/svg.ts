@@ -28,7 +28,7 @@ const fontFamily =
 /** The drawing as a complete SVG document. */
 export function toSvg(drawing: Drawing, options: SvgOptions = {}): string {
   const prefix = options.idPrefix ?? 'sheet-';
-  if (!/^[a-z][a-z0-9-]*$/i.test(prefix)) throw new Error(`"${prefix}" can't begin an id`);
+  if (!/^[a-z][a-z0-9-]*$/i.test(prefix)) throw new Error(`"${prefix}" cannot begin an id`);
   const { width, height } = drawing;
   const hatches = [...new Set(hatchesOf(drawing.items))];
   return [
@@ -120,7 +120,7 @@ function textElement(item: TextItem): string {
 
 function groupElement(item: GroupItem, prefix: string): string {
   const data = Object.entries(item.data ?? {}).map(([name, value]) => {
-    if (!/^[a-z][a-z0-9-]*$/.test(name)) throw new Error(`"${name}" can't name an attribute`);
+    if (!/^[a-z][a-z0-9-]*$/.test(name)) throw new Error(`"${name}" cannot name an attribute`);
     return ` data-${name}="${escapeXml(value)}"`;
   });
   const inside = item.items.map((one) => element(one, prefix)).join('\n');

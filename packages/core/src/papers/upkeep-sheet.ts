@@ -42,7 +42,7 @@ export function upkeepSheets(
   const turn = new Map(walk.map((place, i) => [place, i + 1] as const));
   const plan = laidPlan(shell);
   return groundSheets(pageOf(options.paper ?? 'A3', 'across'), {
-    heading: 'Keeping it',
+    heading: 'Upkeep',
     remark: `Calendar, and the round after a storm: ${walk.length} panels, from the side the wind came from`,
     facts,
     lengths: shown === 'metric' ? 'mm' : 'inches',
@@ -52,7 +52,7 @@ export function upkeepSheets(
         ({ snow, clear, leave }) =>
           `Snow, ${snow}: clear it at ${lengthFirst(clear, shown)} on the level, nobody inside from ${lengthFirst(leave, shown)}.`,
       ),
-      upkeep.snow.length > 0 ? SNOW_WORDS : 'No snow load is told: no depth is told either.',
+      upkeep.snow.length > 0 ? SNOW_WORDS : 'No snow load is entered, so no depth is reckoned.',
       upkeep.repaint.length > 0 ? `Coats due: ${upkeep.repaint.join(', ')}.` : '',
       'The number in a panel is its turn in the round; the line is the walk.',
       ...sourceNotes(UPKEEP_SOURCES),
@@ -80,7 +80,7 @@ export function upkeepSheets(
     columns: [
       { name: 'day', share: 0.2, align: 'start' },
       {
-        name: upkeep.calendar.length > 0 ? 'look at' : 'the day it stands is not told',
+        name: upkeep.calendar.length > 0 ? 'look at' : 'the day it stands is not entered',
         share: 0.8,
         align: 'start',
       },

@@ -45,7 +45,7 @@ export function waySheets(
       'Bold: in the opening. Thin: on its way from inside to outside; a way in is the same turned round.',
       'Between two poses it moves and turns evenly. Panels are solid to the depth of their flanges.',
       roughly
-        ? 'A body that holds the thing was carried, not the thing itself: there is more room than told.'
+        ? 'A body that holds the thing was carried, not the thing itself: there is more room than shown.'
         : '',
     ].filter((words) => words !== ''),
     points: all.map((at) => upright(flip(at))),

@@ -122,7 +122,7 @@ function madeOf(shape: BodyShape): Made {
       return dishMade(shape.diameter, shape.depth, shape.thickness);
     case 'hull': {
       if (shape.points.length < 4)
-        throw new RangeError(`a hull has ${shape.points.length} points, 4 are needed`);
+        throw new RangeError(`a hull has ${shape.points.length} points, expected 4 or more`);
       const points = Float64Array.from(shape.points.flat());
       return { pieces: [points], held: heldIn(points, ballWithin(points, middleOf(points))) };
     }
@@ -140,7 +140,7 @@ const heldIn = (points: Float64Array, ball: number): HeldByBody => ({
 
 /** Parts that hold together: the heart is that of the part with the largest ball. */
 function together(parts: readonly Made[]): Made {
-  if (parts.length === 0) throw new RangeError('a body has no parts, at least one is needed');
+  if (parts.length === 0) throw new RangeError('a body has no parts, expected at least one');
   const thickest = parts.reduce((best, part) => (part.held.ball > best.held.ball ? part : best));
   return {
     pieces: parts.flatMap(({ pieces }) => pieces),
@@ -155,7 +155,7 @@ function together(parts: readonly Made[]): Made {
 
 function over(name: string, value: number): number {
   if (value > 0 && value < Infinity) return value;
-  throw new RangeError(`${name} is ${value} m, a length over 0 is needed`);
+  throw new RangeError(`${name} is ${value} m, expected a length over 0`);
 }
 
 function boxPoints(size: readonly [number, number, number]): Float64Array {

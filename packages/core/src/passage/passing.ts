@@ -61,7 +61,7 @@ export function passing(shape: BodyShape, barrier: Barrier, options: PassOptions
   if (shut !== null) return { status: 'cannot pass', ...shut };
   return {
     status: 'not found',
-    why: `${search.why}; not found is no proof that it can't`,
+    why: `${search.why}; not found is no proof that it cannot`,
     search,
   };
 }

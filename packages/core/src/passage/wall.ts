@@ -65,7 +65,7 @@ export function wallSolid(points: readonly Vec3[]): WallSolid {
  * to the flanges' edge, m. RangeError unless it is over 0 and less than half the radius. */
 export function barrierOf(shell: Shell, placed: readonly number[], depth: number): Barrier {
   if (!(depth > 0 && depth < shell.radius / 2))
-    throw new RangeError(`depth is ${depth} m, over 0 and under ${shell.radius / 2} m is needed`);
+    throw new RangeError(`depth is ${depth} m, expected over 0 and under ${shell.radius / 2} m`);
   const isPlaced = new Uint8Array(placeCount(shell));
   for (const p of placed) isPlaced[p] = 1;
   const [base, ...holes] = rims(shell);

@@ -41,7 +41,7 @@ export function netModel(
     return refused(
       'scale',
       scale,
-      `at which the place numbers can't be read; the nearest that works is ${most}`,
+      `at which the place numbers cannot be read; the nearest that works is ${most}`,
     );
   const net = paperNet(shell, {
     scale,

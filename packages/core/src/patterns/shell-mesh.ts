@@ -80,7 +80,7 @@ function innerShare(shell: Shell, kept: readonly PlaceId[], mm: number, wall: nu
     Infinity,
   );
   if (!(wall > 0 && wall < deep))
-    throw new RangeError(`a wall of ${wall} mm, more than 0 and less than ${deep} mm needed`);
+    throw new RangeError(`a wall of ${wall} mm, expected more than 0 and less than ${deep} mm`);
   return 1 - wall / deep;
 }
 

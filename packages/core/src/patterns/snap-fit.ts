@@ -64,7 +64,7 @@ export function snapFit(shell: Shell, places: readonly PlaceId[], options: SnapO
   for (const place of places) {
     const { corners, foot, height } = framedPanel(shell, place, 1000 / scale);
     if (!(height > wall))
-      throw new RangeError(`wall: ${wall} mm, less than ${height.toFixed(2)} mm needed`);
+      throw new RangeError(`wall: ${wall} mm, expected less than ${height.toFixed(2)} mm`);
     corners.forEach(([x, y], i) => {
       const angle = cornerAngle(corners, i);
       angles.push(angle);
@@ -86,10 +86,10 @@ export function snapFit(shell: Shell, places: readonly PlaceId[], options: SnapO
 
 function assertSizes({ wall, clearance, peg }: SnapOptions): void {
   if (!(wall >= LEAST_SNAP_WALL && wall < Infinity))
-    throw new RangeError(`wall: ${wall} mm, ${LEAST_SNAP_WALL} mm or more needed`);
+    throw new RangeError(`wall: ${wall} mm, expected ${LEAST_SNAP_WALL} mm or more`);
   if (!(clearance >= 0 && clearance < wall))
-    throw new RangeError(`clearance: ${clearance} mm, from 0 to less than ${wall} mm needed`);
-  if (!(peg > 0 && peg < Infinity)) throw new RangeError(`peg: ${peg} mm, more than 0 mm needed`);
+    throw new RangeError(`clearance: ${clearance} mm, expected from 0 to less than ${wall} mm`);
+  if (!(peg > 0 && peg < Infinity)) throw new RangeError(`peg: ${peg} mm, expected more than 0 mm`);
 }
 
 /** Inside angle of a polygon at a corner, radians. */

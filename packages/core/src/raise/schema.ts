@@ -19,7 +19,9 @@ export const raisingSection = z.strictObject({
     .max(1000)
     .nullable()
     .default(null)
-    .describe('The lead’s own order, each the places of one lift; null: it is sought.'),
+    .describe(
+      'The lead’s own order, each the places of one lift; null: the program looks for one.',
+    ),
   wayOut: z
     .array(number)
     .max(50)

@@ -1,7 +1,7 @@
 // Which phones' clocks can be believed. The order of entries does not come from clocks. But where an
 // entry was written by somebody who had seen another and its time is the earlier one, one of the two
 // clocks is off: the writer who so disagrees with most others is shifted by as much as it takes.
-// A clock that is off by less than what passes between seeing and writing can not be told.
+// A clock that is off by less than what passes between seeing and writing cannot be told.
 
 import { type Entry, type EntryId, idOf } from './entry.ts';
 import { CLOCK_DOUBT } from './tolerances.ts';

@@ -25,7 +25,7 @@ export const entrySchema = z.strictObject({
     .int()
     .min(RECORD_TIMES.min)
     .max(RECORD_TIMES.max)
-    .describe("Milliseconds since 1970 by the phone's clock."),
+    .describe('Milliseconds since 1970 by the phone’s clock.'),
   by: z.string().trim().min(1).max(LONGEST_RECORD_NAME).describe('Who: first name or initials.'),
   follows: z
     .array(entryId)

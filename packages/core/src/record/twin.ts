@@ -138,7 +138,7 @@ function readTyped(
 ): { readonly ticks: readonly Tick[] } | Fault {
   const fault = (expected: string): Fault => ({ path: typed, found: typed, expected });
   const match = /^(\d{1,5})(?:-(\d{1,5}))?([a-z]+)(?:=(.+))?$/i.exec(typed);
-  if (!match) return fault('a line and its box, as 17a, 20-24c or 31a=0143');
+  if (!match) return fault('a line and its box, such as 17a, 20-24c or 31a=0143');
   const [from, to] = [Number(match[1]), Number(match[2] ?? match[1])];
   const letters = [...(match[3] as string).toLowerCase()];
   const tag = match[4];

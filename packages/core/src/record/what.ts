@@ -12,10 +12,10 @@ const name = z
   .max(LONGEST_RECORD_NAME)
   .refine((text) => text.trim() === text, 'text without blanks around it');
 const tag = name.describe('The label that names one single panel.');
-const place = z.string().regex(/^\d{1,3}-\d{1,5}$/, 'a place as 3-07');
-const seam = z.string().regex(/^\d{1,3}-\d{1,5}\/\d{1,3}-\d{1,5}$/, 'a seam as 3-07/3-08');
+const place = z.string().regex(/^\d{1,3}-\d{1,5}$/, 'a place such as 3-07');
+const seam = z.string().regex(/^\d{1,3}-\d{1,5}\/\d{1,3}-\d{1,5}$/, 'a seam such as 3-07/3-08');
 const hub = z.string().min(1).max(LONGEST_HUB_NAME);
-const turn = z.int().min(0).max(63).describe("Its side that lies on the place's first side.");
+const turn = z.int().min(0).max(63).describe('Its side that lies on the place’s first side.');
 const hands = z.int().min(1).max(50).optional().describe('People at this piece of work.');
 const newtons = z.number().positive().max(500_000);
 const baseHub = z.int().min(1).max(1000).describe('Base hub by number, clockwise from the datum.');
@@ -102,7 +102,7 @@ export const whatSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('surveyed'), reading: surveyed }),
   z.strictObject({
     kind: z.literal('bolts counted'),
-    thread: name.describe('As on the Pile sheet, e.g. 5/16-18 or M8.'),
+    thread: name.describe('As on the Pile sheet, such as 5/16-18 or M8.'),
     length: z.number().positive().max(1).describe('Metres.'),
     count: z.int().min(0).max(100_000).describe('Loose ones, not those in the shell.'),
   }),

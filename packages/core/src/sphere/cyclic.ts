@@ -61,13 +61,13 @@ export function circumradius(sides: readonly number[]): number | null {
 export function describePolygonFault(why: PolygonFault): string {
   switch (why.reason) {
     case 'too few sides':
-      return `${why.found} sides, at least 3 needed`;
+      return `${why.found} sides, expected at least 3`;
     case 'no length':
-      return `side ${why.side + 1} is ${why.found}, a positive length needed`;
+      return `side ${why.side + 1} is ${why.found}, expected a positive length`;
     case 'side too long':
       return `side ${why.side + 1} is ${why.by.toPrecision(3)} m longer than all others together`;
     case 'no radius':
-      return `the sphere's radius is ${why.found}, a positive length needed`;
+      return `the sphere’s radius is ${why.found}, expected a positive length`;
     case 'larger than the sphere':
       return `its circle is ${why.by.toPrecision(3)} m wider in radius than the sphere (longest is side ${why.side + 1})`;
   }

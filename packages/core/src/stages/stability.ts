@@ -59,7 +59,7 @@ export interface StageSwing {
 export interface StageStability {
   /** 3-second gust at the shell that was reckoned with, m/s; null: no wind. */
   readonly gust: number | null;
-  readonly seams: 'finger-tight' | 'tight';
+  readonly seams: 'finger-tight' | 'snug';
   readonly buckling: StageBuckling | NotReckoned;
   /** By the load of `buckling`; its factor too is that of a perfect shell. */
   readonly snapThrough: SnapThrough;
@@ -87,7 +87,7 @@ const LOADS_SOUGHT = 3;
 
 const PERFECT =
   'Buckling factors are those of perfect parts on ground that does not give; a real shell buckles at a third to a fifth of them.';
-const SOUGHT = `Buckling is sought under the ${LOADS_SOUGHT} loads that press its sides most, weight, wind and snow growing together; panels that dent between their sides and bolts that slip are left out.`;
+const SOUGHT = `Buckling is looked for under the ${LOADS_SOUGHT} loads that press its sides most, weight, wind and snow growing together; panels that dent between their sides and bolts that slip are left out.`;
 const BARS =
   'Snap-through takes every side as a bar that turns freely at its ends, with its share of the skin.';
 const SWINGS = 'It swings as if props and ground did not give.';

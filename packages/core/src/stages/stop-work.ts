@@ -114,7 +114,7 @@ export function closedDown(
   gust: number,
 ): ClosedDown {
   if (!(gust >= 0 && gust < 200))
-    throw new RangeError(`tonight's gust is ${gust} m/s, 0 to 200 m/s is allowed`);
+    throw new RangeError(`tonight’s gust is ${gust} m/s, expected 0 to 200 m/s`);
   const lowest = lowestLimit(withUntied(limits, untied));
   const leave = lowest === null ? null : Math.sqrt(ACTION_LOAD.leave) * (lowest.gust as number);
   const reserve = leave === null || gust === 0 ? null : leave / gust;

@@ -25,7 +25,7 @@ export function wholeStability(
   const gust = design && gustOfPressure(design.value, model.airDensity.value);
   const frame = frameOfStage(model.shell, { placed, pass: () => 'final' });
   const asked = { gust, snow: snowCases(loads, form) };
-  const found = stageStability(model, frame, 'tight', asked, onProgress);
+  const found = stageStability(model, frame, 'snug', asked, onProgress);
   return { ...found, cap: found.buckling.status === 'reckoned' ? capOf(model) : null };
 }
 

@@ -50,7 +50,7 @@ describe('families', () => {
     expect(period([1, 1.02, 1], 0.001)).toBe(3);
   });
 
-  it('throw for an unknown id and for kinds that can not stand for one another', () => {
+  it('throw for an unknown id and for kinds that cannot stand for one another', () => {
     expect(() => familiesOf([kind('1', [1, 1, 1])], [['1', '7']])).toThrow('kind 7');
     const odd = [kind('1', [1, 1, 1]), kind('2', [1, 1, 1, 1])];
     expect(() => familiesOf(odd, [['1', '2']])).toThrow('number of sides');

@@ -38,12 +38,12 @@ test('what was entered is written and read back', () => {
 });
 
 test('every fault is told with its place', () => {
-  expect(faultsOf({ dates: ['2026-02-30'] })).toEqual(['crew.dates[0]: a date as 2026-06-12']);
+  expect(faultsOf({ dates: ['2026-02-30'] })).toEqual(['crew.dates[0]: a date such as 2026-06-12']);
   expect(faultsOf({ breaks: [{ from: '12:00', to: '11:00' }] })[0]).toBe(
     'crew.breaks[0]: from before to',
   );
   expect(faultsOf({ breaks: [{ from: '8:00', to: '11:00' }] })[0]).toMatch(
-    /a time of day as 08:30/,
+    /a time of day such as 08:30/,
   );
   expect(faultsOf({ forecast: [{ at: '2026-06-12', mean: 1, gust: 2 }] })[0]).toMatch(
     /date and time/,

@@ -80,8 +80,8 @@ describe('what holds a door', () => {
 
   it('refuses a bar without size and a wall that leaves no hollow', () => {
     const of = (part: object) => braced({ section: { ...SECTION_SUPPOSED, ...part } });
-    expect(() => of({ width: 0 })).toThrow(/section is 0 by 0.095 m, both over 0 needed/);
-    expect(() => of({ wall: 0.03 })).toThrow(/wall is 0.03 m, over 0 and under 0.0225 m/);
+    expect(() => of({ width: 0 })).toThrow(/section is 0 by 0.095 m, expected both over 0/);
+    expect(() => of({ wall: 0.03 })).toThrow(/wall is 0.03 m, expected over 0 and under 0.0225 m/);
   });
 
   it('is refused in a file by what is wrong with the bar', () => {

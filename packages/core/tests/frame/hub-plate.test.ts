@@ -142,7 +142,7 @@ describe('a frame with hub plates', () => {
 
   it('refuses a plate that is not small beside the panels, by its hub', () => {
     expect(() => prepareFrame(book, known({ ...stiff, boltCircle: 0.6 }))).toThrow(
-      'a hub plate with a bolt circle of 0.6 m at hub 0, where a side is 0.943 m: up to 0.5 of it is allowed',
+      'a hub plate with a bolt circle of 0.6 m at hub 0, where a side is 0.943 m: expected up to 0.5 of it',
     );
   });
 });

@@ -85,7 +85,7 @@ describe('weight', () => {
   });
   test.each([-1, 501, Number.NaN])('a panel of %d kg is refused', (mass) => {
     expect(() => selfWeight([7], () => ({ value: mass, sources: [] }))).toThrow(
-      `mass of the panel at place 7 is ${mass} kg, 0 to 500 kg is allowed`,
+      `mass of the panel at place 7 is ${mass} kg, expected 0 to 500 kg`,
     );
   });
   test('a person weighs 1330 N from memory, nobody weighs nothing', () => {

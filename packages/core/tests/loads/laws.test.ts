@@ -71,7 +71,7 @@ describe('A, B and C', () => {
     expect(at(1.5).a).toBeGreaterThan(0);
   });
   test('a dome that is nearly flat is refused, with its rise', () => {
-    expect(() => at(2.99)).toThrow(/rise over width of the dome is 0.0\d+, 0.05 to 0.5/);
+    expect(() => at(2.99)).toThrow(/rise over width of the dome is 0.0\d+, expected 0.05 to 0.5/);
   });
 });
 

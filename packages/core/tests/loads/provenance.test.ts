@@ -60,7 +60,7 @@ describe('the table of numbers', () => {
     'crown B of %d is refused with what is allowed',
     (value) => {
       expect(() => numberOf('crownB', [{ number: 'crownB', value, reason: 'slip' }])).toThrow(
-        `three-point rule: crown B of a half sphere is ${value}, -3 to 0.5 is allowed`,
+        `three-point rule: crown B of a half sphere is ${value}, expected -3 to 0.5`,
       );
     },
   );

@@ -2,9 +2,9 @@ import { expect, test } from 'vitest';
 import { assertNumber } from '../../src/math/doors.ts';
 
 test.each([
-  [Number.NaN, undefined, 'x is NaN, a finite number needed'],
-  [Number.POSITIVE_INFINITY, 0, 'x is Infinity, a number of at least 0 needed'],
-  [-1e-9, 0, 'x is -1e-9, a number of at least 0 needed'],
+  [Number.NaN, undefined, 'x is NaN, expected a finite number'],
+  [Number.POSITIVE_INFINITY, 0, 'x is Infinity, expected a number of at least 0'],
+  [-1e-9, 0, 'x is -1e-9, expected a number of at least 0'],
 ])('%d is refused at the door (least %s)', (value, least, message) => {
   expect(() => assertNumber('x', value, least)).toThrow(new RangeError(message));
 });

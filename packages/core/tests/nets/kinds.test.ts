@@ -84,7 +84,7 @@ test('kinds and counts do not depend on the unit, from 1e-9 to 1e9', () => {
 test('a radius that is no length is refused', () => {
   const net = namedNet(chords(1, 0));
   for (const radius of [0, -1, Number.NaN, Infinity])
-    expect(() => shellOfNet(net, radius)).toThrow('a positive length needed');
+    expect(() => shellOfNet(net, radius)).toThrow('expected a positive length');
 });
 
 test('a tolerance that is no number from 0 is refused', () => {

@@ -94,7 +94,7 @@ test('a fraction of 0 moves nothing', () => {
 });
 
 test('what can’t be moved is refused', () => {
-  expect(() => moved(named(2, 0), 0.31)).toThrow('the fraction is 0.31, 0 to 0.3 allowed');
+  expect(() => moved(named(2, 0), 0.31)).toThrow('the fraction is 0.31, expected 0 to 0.3');
   expect(() => moved(named(2, 0), Number.NaN)).toThrow(RangeError);
   expect(() => moved(mixedNet('cuboctahedron'), 0.1, 1, 'octahedron')).toThrow('no triangle');
   expect(() => moved(named(2, 0), 0.1, 1, 'octahedron')).toThrow('rotations of the octahedron');

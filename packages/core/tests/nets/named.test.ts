@@ -126,10 +126,10 @@ test('equal arcs put the hubs of a solid’s edge at equal arcs', () => {
 });
 
 test('steps that make no net are refused with what is allowed', () => {
-  expect(() => net(0, 0)).toThrow('(0, 0) has 0 places on a face, 1 to 4096 allowed');
+  expect(() => net(0, 0)).toThrow('(0, 0) has 0 places on a face, expected 1 to 4096');
   expect(() => net(65, 0)).toThrow(RangeError);
-  expect(() => net(1.5, 0)).toThrow('b is 1.5, a whole number from 0 needed');
-  expect(() => net(2, -1)).toThrow('c is -1, a whole number from 0 needed');
+  expect(() => net(1.5, 0)).toThrow('b is 1.5, expected a whole number from 0');
+  expect(() => net(2, -1)).toThrow('c is -1, expected a whole number from 0');
   expect(() => net(2, 2, 'equal arcs')).toThrow(
     '(2, 2) by equal arcs: only (b, 0) is divided so, (b, c) by equal chords',
   );

@@ -49,5 +49,5 @@ test('sealing waits for rain to be over, for the dew to go, and for what comes a
     ...['rain before', 'rain before', 'not told after', 'not told after'],
   ]);
   expect(sealWindows(hours)).toEqual([{ from: 5, to: 7 }]);
-  expect(() => sealHours([day[0], day[0]])).toThrow(/hour 0 of the weather is told twice/);
+  expect(() => sealHours([day[0], day[0]])).toThrow(/hour 0 of the weather is entered twice/);
 });

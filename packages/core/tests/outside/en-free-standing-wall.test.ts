@@ -40,7 +40,7 @@ test.each([
 });
 
 test('a wall of no height or a distance below 0 is refused', () => {
-  expect(() => wallZone(1, 0)).toThrow('height of the wall is 0 m, 0.01 to 100 m is allowed');
+  expect(() => wallZone(1, 0)).toThrow('height of the wall is 0 m, expected 0.01 to 100 m');
   expect(() => wallZone(-1, 2)).toThrow('distance from the free end is -1 m');
 });
 

@@ -38,7 +38,7 @@ describe('a rigid body and a plane opening', () => {
     expect(statusOf(box(0.63, 0.37, 1.2), hole, 0)).not.toBe('passes');
     expect(statusOf(box(0.57, 0.43, 1.2), hole)).toBe('cannot pass');
   });
-  it('a box that holds a disc wider than the diagonal can not pass a rectangle', () => {
+  it('a box that holds a disc wider than the diagonal cannot pass a rectangle', () => {
     const thick = roomWith(rectangle(0.6, 0.4, 0.5), 0.1);
     expect(discImpossible(sceneOf(box(0.3, 1.1, 1.4), thick), few)?.by).toBe('disc');
   });

@@ -31,7 +31,7 @@ test('depth of a joint by its width', () => {
     expected: [6, 6, 6, 9.5, 13],
     within: 1e-9,
   });
-  expect(() => sealantDepth(0.003)).toThrow(/joint width is 0.003 m, 0.006 to 0.05 m is allowed/);
+  expect(() => sealantDepth(0.003)).toThrow(/joint width is 0.003 m, expected 0.006 to 0.05 m/);
 });
 
 const joints = [

@@ -131,7 +131,7 @@ describe('on a half sphere of radius 3', () => {
 
 test.each([-1, 20_001, Number.NaN])('a ground snow of %d Pa is refused', (load) => {
   expect(() => snowCases716(load, false)).toThrow(
-    `ground snow load is ${load} Pa, 0 to 20000 Pa is allowed`,
+    `ground snow load is ${load} Pa, expected 0 to 20000 Pa`,
   );
 });
 

@@ -167,5 +167,5 @@ test('a dish larger than the shell is refused', () => {
     flange: 0,
     margin: 0,
   };
-  expect(() => swing(question)).toThrow(/less than the shell's 6.000 m needed/);
+  expect(() => swing(question)).toThrow(/expected less than the shell’s 6.000 m/);
 });

@@ -21,7 +21,7 @@ const facts = {
   sheet: '3 Places, flat plan',
   date: '14 May 2026',
   assumes: 'Sides measured hole to hole, ± 1 mm; hub allowance 4 mm; base ring level.',
-  caution: 'Counted, not calculated: it does not say that the shell bears wind, snow or people.',
+  caution: 'Counted, not reckoned: it does not say that the shell bears wind, snow or people.',
 };
 const sheet = (of: Standing, options: FlatPlanSheetOptions = {}): Drawing =>
   flatPlanSheet(of.shell, of.numbers, of.kinds, facts, options);

@@ -80,7 +80,7 @@ describe('a flow', () => {
   it('refuses a title that leaves no room, and says how long it is', () => {
     const long = { ...facts, project: 'W'.repeat(4000) };
     expect(() => flowSheets([], long, { heading: 'Trial', lengths: 'mm' })).toThrow(
-      /at least 60 mm are needed: shorten the project's title \("W{30}…", 4000 characters\)/,
+      /at least 60 mm are needed: shorten the project’s title \("W{30}…", 4000 characters\)/,
     );
   });
 });

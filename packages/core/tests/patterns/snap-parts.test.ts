@@ -126,10 +126,10 @@ describe('the parts of a snap model', () => {
 
   it('refuses walls, pegs and clearances that are none, and tells where pegs have no room', () => {
     for (const [more, told] of [
-      [{ wall: 1.5 }, /^wall: 1.5 mm, 1.6 mm or more needed/],
-      [{ wall: 200 }, /^wall: 200 mm, less than [\d.]+ mm needed/],
-      [{ clearance: -0.1 }, /^clearance: -0.1 mm, from 0/],
-      [{ peg: 0 }, /^peg: 0 mm, more than 0/],
+      [{ wall: 1.5 }, /^wall: 1.5 mm, expected 1.6 mm or more/],
+      [{ wall: 200 }, /^wall: 200 mm, expected less than [\d.]+ mm/],
+      [{ clearance: -0.1 }, /^clearance: -0.1 mm, expected from 0/],
+      [{ peg: 0 }, /^peg: 0 mm, expected more than 0/],
     ] as const)
       expect(() => snapParts(ball(1), [], { ...options, ...more })).toThrow(told);
     expect(snapParts(ball(4), [], { ...options, scale: 60 })).toMatchObject({

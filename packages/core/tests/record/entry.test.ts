@@ -78,7 +78,7 @@ describe('an entry', () => {
     expect(faultsOf([])).toHaveLength(1);
   });
 
-  it('is refused where what it says can not be', () => {
+  it('is refused where what it says cannot be', () => {
     const bad = [
       { kind: 'seam pass', seam: '3-07', pass: 'finger' },
       { kind: 'seam pass', seam: '3-07/3-08', pass: 'loose' },

@@ -31,7 +31,7 @@ describe('a record’s file', () => {
     expect(new RecordLog().addAll([...entries, ...entries])).toBe(log.size);
   });
 
-  it('gives what can be read of one that was cut off or spoilt, and says which lines can not', () => {
+  it('gives what can be read of one that was cut off or spoilt, and says which lines cannot', () => {
     const entries = record().entries();
     const text = writeRecordFile(entries);
     for (let cut = 30; cut < text.length; cut += 7) {

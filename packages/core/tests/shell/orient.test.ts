@@ -67,6 +67,6 @@ describe('orientShell', () => {
 it('a datum turn that is no number is refused', () => {
   const { shell } = icosahedral(1, 0);
   expect(() => orientShell(shell, crownAtHub(shell, 0 as HubId), Number.NaN)).toThrow(
-    'datumTurn is NaN, a finite number needed',
+    'datumTurn is NaN, expected a finite number',
   );
 });

@@ -85,16 +85,16 @@ test('a side as long as all others together or longer is named with the excess',
 
 test('a fault reads as a sentence that names side, value and what was allowed', () => {
   expect(describePolygonFault({ reason: 'too few sides', found: 2 })).toBe(
-    '2 sides, at least 3 needed',
+    '2 sides, expected at least 3',
   );
   expect(describePolygonFault({ reason: 'no length', side: 1, found: -1 })).toBe(
-    'side 2 is -1, a positive length needed',
+    'side 2 is -1, expected a positive length',
   );
   expect(describePolygonFault({ reason: 'side too long', side: 0, by: 0.5 })).toBe(
     'side 1 is 0.500 m longer than all others together',
   );
   expect(describePolygonFault({ reason: 'no radius', found: 0 })).toBe(
-    "the sphere's radius is 0, a positive length needed",
+    'the sphere’s radius is 0, expected a positive length',
   );
   expect(describePolygonFault({ reason: 'larger than the sphere', side: 2, by: 0.1 })).toBe(
     'its circle is 0.100 m wider in radius than the sphere (longest is side 3)',

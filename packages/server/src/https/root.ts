@@ -1,6 +1,6 @@
 // The laptop's own root certificate: made once, on this computer, for phones that are asked to trust it.
 // What it may vouch for is bound into it (RFC 5280, 4.2.1.10): addresses of private networks and names
-// that end in `.local`, so that whoever gets hold of its key can not pose as a site on the web towards a
+// that end in `.local`, so that whoever gets hold of its key cannot pose as a site on the web towards a
 // phone that heeds such bounds. Key and certificate lie in one file that only its owner may read; what
 // is there is never written over unless somebody asks for a new one.
 

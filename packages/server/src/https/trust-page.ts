@@ -31,9 +31,9 @@ export const trustPage = ({ certificate, name, fingerprint, secure }: TrustPage)
 <p>So that this phone can keep the app and work with no network, it has to know this laptop. Get its
 certificate, trust it, then open the app.</p>
 <p class="caution"><strong>Caution.</strong> Trusting it means that this phone believes whoever holds this
-laptop's key when it poses as a computer on a private network. It can not vouch for sites on the web, on
+laptop’s key when it poses as a computer on a private network. It cannot vouch for sites on the web, on
 phones that heed its bounds. Only go on if you know whose laptop this is, and <strong>compare the
-fingerprint</strong> with the one on the laptop's screen: on an open network somebody could have put
+fingerprint</strong> with the one on the laptop’s screen: on an open network somebody could have put
 another in its place. Take it away again when the weekend is over.</p>
 <p>Name: ${called}<br>Fingerprint (SHA-256): <code>${print}</code></p>
 <a class="go" href="${escaped(certificate)}">1. Get the certificate</a>

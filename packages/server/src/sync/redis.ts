@@ -18,7 +18,7 @@ export function redisBell(address: string, site: string, onNews: OnNews, onFault
     retryStrategy: (times: number) => Math.min(times * 50, 1000),
   };
   const ears = new Redis(address, { ...options, autoResubscribe: false });
-  // News that can not be sent now is not worth keeping.
+  // News that cannot be sent now is not worth keeping.
   const mouth = new Redis(address, { ...options, enableOfflineQueue: false });
   const lost = (error: unknown): void => {
     live = false;

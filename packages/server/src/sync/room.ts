@@ -237,7 +237,7 @@ export async function openRoom(
         if (!messages?.(1) || !bytesIn?.(message.length))
           return end(CLOSE.flood, 'too much at once');
         const read = readMessage(message);
-        if (read === null) return end(CLOSE.malformed, 'a message that can not be read');
+        if (read === null) return end(CLOSE.malformed, 'a message that cannot be read');
         const { ask, update } = read;
         if (ask && isAhead) asking.push(() => answer(ask));
         else if (ask) answer(ask);
@@ -251,7 +251,7 @@ export async function openRoom(
     const answer = (state: Uint8Array): void => {
       if (!guests.has(guest)) return;
       const missing = answerTo(doc, state);
-      if (missing === null) end(CLOSE.malformed, 'a state that can not be read');
+      if (missing === null) end(CLOSE.malformed, 'a state that cannot be read');
       else if (!bytesOut?.(missing.length)) end(CLOSE.flood, 'too much asked for');
       else line.send(missing);
     };

@@ -72,7 +72,7 @@ export async function syncRoutes(
   /** Ends the lines of codes. */
   const cut = (holdsNoLonger: (code: number) => boolean): void => {
     for (const [socket, { code }] of open)
-      if (holdsNoLonger(code)) socket.close(CLOSE.revoked, 'the code holds no longer');
+      if (holdsNoLonger(code)) socket.close(CLOSE.revoked, 'the code no longer holds');
   };
   const cutRevoked = async (): Promise<void> => {
     if (open.size === 0) return;
@@ -92,7 +92,7 @@ export async function syncRoutes(
       return reply.code(429).send({ fault: 'too many tries: wait a minute' });
     const { code } = (request.body ?? {}) as { code?: unknown };
     const joined = await join((await site()).storage, code, Date.now());
-    if (!joined) return reply.code(403).send({ fault: 'no such code, or it holds no longer' });
+    if (!joined) return reply.code(403).send({ fault: 'no such code, or it no longer holds' });
     return reply
       .header('set-cookie', cookieFor(joined.token, request.protocol === 'https'))
       .send({ role: joined.role, site: await name() });
@@ -132,7 +132,7 @@ export async function syncRoutes(
     if (revoked) ring('codes');
     return revoked
       ? reply.code(204).send()
-      : reply.code(404).send({ fault: `no living code ${id}` });
+      : reply.code(404).send({ fault: `no code that still holds: ${id}` });
   });
 
   const entering = new WeakMap<FastifyRequest, { readonly who: Session; readonly room: Room }>();

@@ -105,7 +105,7 @@ describe('joining', () => {
 });
 
 describe('another site', () => {
-  it('can not join, read or write by way of somebody’s browser', async () => {
+  it('cannot join, read or write by way of somebody’s browser', async () => {
     const { port, crew, all, unharmed } = await site();
     const host = `127.0.0.1:${port}`;
     const tries: Record<string, string>[] = [
@@ -191,7 +191,7 @@ describe('a phone that sends what is no entry', () => {
     expect(['Ada', 'Eve'].map((by) => kept.includes(by))).toEqual([true, false]);
   });
 
-  it('can not reach a file or another document by its path', async () => {
+  it('cannot reach a file or another document by its path', async () => {
     const { port, crew, unharmed } = await site();
     const paths = [
       '/sync/doc/other',

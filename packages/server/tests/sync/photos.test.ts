@@ -131,7 +131,7 @@ describe('a photo', () => {
     expect(kept()).toEqual([]);
   });
 
-  it('can not be a path', async () => {
+  it('cannot be a path', async () => {
     const { put, get, kept, data } = await site();
     writeFileSync(join(data, 'secret'), jpeg());
     const body = jpeg();

@@ -1,5 +1,5 @@
 // The real PostgreSQL and Redis, as this machine has them, each started for a test in a folder of its own
-// and ended with it. Where one is not there, or can not be started, the reason is told.
+// and ended with it. Where one is not there, or cannot be started, the reason is told.
 
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import {

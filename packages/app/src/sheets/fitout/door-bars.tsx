@@ -63,7 +63,7 @@ export function BracingFacts({ bracing }: { bracing: DoorBracing }) {
             ? null
             : metric
               ? `${plain(snow / 1000, 2)} kN/m²`
-              : `${plain(snow / 47.880_26, 1)} psf`,
+              : `${plain(snow / 47.880_26, 1)} lbf/ft²`,
         )}
       </p>
     </>

@@ -66,7 +66,7 @@ function Found({ detail: { found }, drawn }: { detail: StabilityDetail; drawn: b
   return (
     <div role="status">
       <p>
-        {words.held(seams === 'tight', gust === null ? null : speed(gust))} {words.means}
+        {words.held(seams === 'snug', gust === null ? null : speed(gust))} {words.means}
       </p>
       <dl className="ground-facts">
         <dt>{words.rows.buckling}</dt>

@@ -71,7 +71,7 @@ export interface FitAnswer {
   /** Outlines that were filled, and all there are. */
   readonly tried: number;
   readonly outlines: number;
-  /** The demands that can't be kept together: as few as there are such. */
+  /** The demands that cannot be kept together: as few as there are such. */
   readonly conflict: readonly Demand[];
   /** For each of these what it could be with all the others kept, as far as that was found in time. */
   readonly nearest: readonly Nearest[];

@@ -60,7 +60,7 @@ export const wishesSection = z.strictObject({
   leaning: z
     .boolean()
     .default(false)
-    .describe("Whether ways up off the net's hubs, seams and places are looked at as well."),
+    .describe('Whether ways up off the net’s hubs, seams and places are looked at as well.'),
   leastHeight: length.optional().describe('From the lowest base hub to the topmost, metres.'),
   leastFloor: length
     .optional()

@@ -51,7 +51,7 @@ const SAME = 1e-6;
  * falls into pieces, or the crown is gone. RangeError for an outline of fewer than three points. */
 export function openingsFor(shell: Shell, question: OpeningQuestion): Opening[] {
   if (question.outline.length < 3)
-    throw new RangeError(`outline: found ${question.outline.length} points, 3 or more needed`);
+    throw new RangeError(`outline: found ${question.outline.length} points, expected 3 or more`);
   assertNumber('most', question.most ?? 0, 0);
   const floor = question.floor ?? lowest(shell);
   const passages = directionsOf(shell).map((azimuth): Passage => {
@@ -76,7 +76,7 @@ export interface HatchQuestion {
  * is not more than 0. */
 export function hatchesFor(shell: Shell, question: HatchQuestion): Opening[] {
   const { diameter, least = 0, most = Number.POSITIVE_INFINITY } = question;
-  if (!(diameter > 0)) throw new RangeError(`diameter: found ${diameter}, more than 0 needed`);
+  if (!(diameter > 0)) throw new RangeError(`diameter: found ${diameter}, expected more than 0`);
   const outline = roundOutline(diameter, 0);
   const floor = lowest(shell);
   const passages = middlesOf(shell).flatMap(([x, y, z]): Passage[] => {

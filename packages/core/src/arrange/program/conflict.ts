@@ -1,4 +1,4 @@
-// Which wishes can't be kept together. Small sets are tried by their size, so that the answer is the
+// Which wishes cannot be kept together. Small sets are tried by their size, so that the answer is the
 // smallest there is; where none of these is one, wishes are given up one by one until all that are left
 // are needed (a deletion filter: J. W. Chinneck, Feasibility and Infeasibility in Optimization, 2008,
 // from memory). Wishes as a person sees them, not single rows of a program.

@@ -200,7 +200,7 @@ function briefFaults(base: Base, { anchor, cases, practices, price, tie }: Ancho
   };
   if (anchor === null) fault('anchor', 'none chosen', 'the sort of anchor that is at hand');
   if (anchor?.type === 'ballast' && !(anchor.mass > 0 && anchor.mass <= 20_000))
-    fault('anchor.mass', `${anchor.mass} kg`, 'over 0, to 20,000 kg a piece');
+    fault('anchor.mass', `${anchor.mass} kg`, 'over 0, to 20 000 kg a piece');
   if (practices.length === 0) fault('practice', 'none', 'at least one');
   if (cases.length === 0) fault('loads', 'no load case', 'the forces of at least one wind');
   const { pull } = tie;

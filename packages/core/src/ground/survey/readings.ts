@@ -71,7 +71,7 @@ function ownFault(base: Base, reading: SurveyReading, path: string): Fault[] {
       {
         path,
         found: `a ${what} of ${length} m`,
-        expected: `over 0, at most ${metres(widest)}: the sphere's ${what === 'radius' ? 'radius' : 'diameter'} and what a hub may be off`,
+        expected: `over 0, at most ${metres(widest)}: the sphere’s ${what === 'radius' ? 'radius' : 'diameter'} and what a hub may be off`,
       },
     ];
   const plan = planned(base, reading);
@@ -81,7 +81,7 @@ function ownFault(base: Base, reading: SurveyReading, path: string): Fault[] {
         {
           path,
           found: `a ${what} of ${metres(length)} at hub ${hubsOfReading(reading).join(' to ')}`,
-          expected: `within ${FAR_FROM_PLAN} m of the plan's ${metres(plan)}: another hub, or another unit?`,
+          expected: `within ${FAR_FROM_PLAN} m of the plan’s ${metres(plan)}: another hub, or another unit?`,
         },
       ]
     : [];

@@ -33,7 +33,7 @@ export function isPartiallyEnclosed(areas: {
   const { openings, wall, otherOpenings, otherSurface } = areas;
   for (const [name, value] of Object.entries(areas))
     if (!(value >= 0 && value < Infinity))
-      throw new RangeError(`${name} is ${value} m², an area from 0 is allowed`);
+      throw new RangeError(`${name} is ${value} m², expected an area from 0`);
   return (
     openings > 1.1 * otherOpenings &&
     openings > Math.min(0.37, 0.01 * wall) &&

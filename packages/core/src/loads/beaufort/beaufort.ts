@@ -48,7 +48,7 @@ export const BEAUFORT: readonly BeaufortForce[] = BANDS.map(([name, to, onLand],
 export function beaufortForce(force: number): BeaufortForce {
   assertBetween('Beaufort force', force, 0, 12);
   const found = BEAUFORT[force];
-  if (!found) throw new RangeError(`Beaufort force is ${force}, a whole number 0 to 12 is allowed`);
+  if (!found) throw new RangeError(`Beaufort force is ${force}, expected a whole number 0 to 12`);
   return found;
 }
 

@@ -9,7 +9,7 @@ import { reckonedFrom, type Sourced } from '../provenance.ts';
 export function wallZone(fromEnd: number, height: number): 'A' | 'B' | 'C' | 'D' {
   assertBetween('height of the wall', height, 0.01, 100, 'm');
   if (!(fromEnd >= 0))
-    throw new RangeError(`distance from the free end is ${fromEnd} m, 0 or more is allowed`);
+    throw new RangeError(`distance from the free end is ${fromEnd} m, expected 0 or more`);
   const heights = fromEnd / height;
   if (heights <= 0.3) return 'A';
   if (heights <= 2) return 'B';

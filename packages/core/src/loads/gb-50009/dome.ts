@@ -34,7 +34,7 @@ export function gbDome(form: ShellForm): PressureLaw {
     sources: beyond
       ? [
           GB_DOME,
-          commonPractice(`GB 50009 shell roof ${BEYOND}; the equator's values carried down`),
+          commonPractice(`GB 50009 shell roof ${BEYOND}; the equator’s values carried down`),
         ]
       : [GB_DOME],
   };

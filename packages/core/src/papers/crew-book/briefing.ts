@@ -215,7 +215,7 @@ export function cautionSheets(
         WINDS_LEAVE_OUT,
       ]),
       ...holes.blocks,
-      heading('What this order takes for granted'),
+      heading('What this order assumes'),
       list('dash', plan.assumed, 3.8),
       ...(flags.length === 0
         ? []

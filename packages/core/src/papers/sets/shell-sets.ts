@@ -14,7 +14,7 @@ import type { PaperQuestion } from './question.ts';
 
 /** What every statement that something can stand must say beside it. */
 export const STAND_CAUTION =
-  'These shells are counted, not calculated: that there is a panel for every place does not say that the shell bears wind, snow or people, or stands half-built. Local codes and a licensed engineer decide.';
+  'These shells are counted, not reckoned: that there is a panel for every place does not say that the shell bears wind, snow or people, or stands half-built. Local codes and a licensed engineer decide.';
 
 /** The makers. */
 export const shellMakers: readonly SheetMaker[] = [

@@ -84,7 +84,7 @@ export function thingsInside(question: InsideQuestion, options: InsideOptions = 
     assumed: [
       'One thing at a time: whatever else stands inside is out of its way.',
       `Flanges are ${((flange ?? FLANGE_SUPPOSED) * 1000).toFixed(0)} mm deep${flange === null ? ', supposed: nobody measured them' : ''}; panels count as solid to that depth.`,
-      'Not found is no proof that it can not pass: where it is shown, it says so.',
+      'Not found is no proof that it cannot pass: where it is shown, it says so.',
       'An estimate: whoever carries it decides.',
     ],
     flags: [
@@ -198,7 +198,7 @@ function wordsOf(
   const shutWords =
     shut === null
       ? ''
-      : ` After stage ${shut.stage} ${shut.shown ? `it can not pass: ${shut.why}` : `no way was found: ${shut.why}`}.`;
+      : ` After stage ${shut.stage} ${shut.shown ? `it cannot pass: ${shut.why}` : `no way was found: ${shut.why}`}.`;
   switch (status) {
     case 'stays':
       return last === plan.stages.length

@@ -72,7 +72,7 @@ const lowestOf = (shell: Shell): number =>
 export function pieceOf(model: PieceModel, places: readonly number[]): Piece {
   const { shell, faces, numbers, ground } = model;
   const count = placeCount(shell);
-  if (places.length === 0) throw new RangeError('a piece has no place, at least one is needed');
+  if (places.length === 0) throw new RangeError('a piece has no place, expected at least one');
   for (const p of places)
     if (!(Number.isInteger(p) && p >= 0 && p < count))
       throw new RangeError(`a piece has place ${p}, 0 to ${count - 1} are there`);

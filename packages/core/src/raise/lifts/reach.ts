@@ -49,7 +49,7 @@ export interface LadderSet {
  * height is over 0. */
 export function ladderSet(support: number): LadderSet & Pick<Sourced, 'sources'> {
   if (!(support > 0 && support < Infinity))
-    throw new RangeError(`support is ${support} m, a height over 0 is needed`);
+    throw new RangeError(`support is ${support} m, expected a height over 0`);
   const angle = Math.acos(1 / 4);
   const length = support / Math.sin(angle);
   return { angle, length, foot: length / 4, sources: [QUARTER] };

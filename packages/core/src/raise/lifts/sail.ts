@@ -46,7 +46,9 @@ export function sailLimit(
   overrides: readonly Override[] = [],
 ): Sourced {
   if (!(area > 0 && people >= 1))
-    throw new RangeError(`area is ${area} m² with ${people} people, over 0 m² and 1 are needed`);
+    throw new RangeError(
+      `area is ${area} m² with ${people} people, expected over 0 m² and at least 1`,
+    );
   const unit = sailForce(area, 1, overrides);
   return {
     value: Math.sqrt((people * HELD_BY_ONE.value) / unit.value),

@@ -21,7 +21,7 @@ const ONE: Provenance = commonPractice('what one person lifts close in at waist 
  * lift. RangeError unless 1 to 4 people. */
 export function teamFactor(people: number): Sourced {
   if (!(Number.isInteger(people) && people >= 1 && people <= MOST_TEAM))
-    throw new RangeError(`people is ${people}, 1 to ${MOST_TEAM} is allowed`);
+    throw new RangeError(`people is ${people}, expected 1 to ${MOST_TEAM}`);
   if (people === 1) return { value: 1, sources: [] };
   if (people === 2) return { value: 2 / 3, sources: [HSE] };
   return people === 3 ? { value: 1 / 2, sources: [HSE] } : { value: 3 / 8, sources: [HSE, FOUR] };

@@ -60,7 +60,7 @@ export function orderSite(
     const out = new Uint8Array(count);
     for (const p of list) {
       if (!(Number.isInteger(p) && p >= 0 && p < count))
-        throw new RangeError(`${what}: place ${p}, 0 to ${count - 1} is allowed`);
+        throw new RangeError(`${what}: place ${p}, expected 0 to ${count - 1}`);
       out[p] = 1;
     }
     return out;

@@ -39,7 +39,7 @@ export function waitAnswer(
 ): Read<LeftAnswer> {
   const { plan, takeoff, model, loads, shell } = raised;
   const { days = DAYS_BETWEEN, stage = plan.stages.length } = asked;
-  if (!(days > 0 && days <= 36_500)) return refuse('days', `${days}`, 'over 0 to 36,500 days');
+  if (!(days > 0 && days <= 36_500)) return refuse('days', `${days}`, 'over 0 to 36 500 days');
   const between = asked.gust == null ? gustBetween(loads, shell, days) : null;
   const gust = asked.gust ?? between?.gust ?? null;
   if (gust === null)

@@ -17,7 +17,7 @@ export function gustBetween(
   days: number,
 ): { readonly gust: number; readonly flags: readonly Provenance[] } | null {
   if (!(days > 0 && days <= 36_500))
-    throw new RangeError(`it is left for ${days} days, over 0 to 36,500 are allowed`);
+    throw new RangeError(`it is left for ${days} days, expected over 0 to 36 500`);
   const form = formOf(loads, shell.radius, baseRing(shell)?.z.mean ?? 0);
   const pressure = settingsPressure({ ...loads, daysStanding: days }, form);
   if (pressure === null) return null;

@@ -184,7 +184,7 @@ function verdictOf(item: WaitItem, left: Left, { tapeInSeams }: WaitQuestion): W
     ...told,
     mayWait,
     why: tape
-      ? `tape between flanges goes in as they close and can not wait; sealant over them may: ${left.why}`
+      ? `tape between flanges goes in as they close and cannot wait; sealant over them may: ${left.why}`
       : left.why,
   };
 }

@@ -7,7 +7,7 @@ export type Ground = readonly [x: number, y: number];
 /** Length of the walk. Points within the circle count as on it. RangeError for a radius below 0. */
 export function walkRound(a: Ground, b: Ground, radius: number): number {
   if (!(radius >= 0 && radius < Infinity))
-    throw new RangeError(`radius is ${radius} m, 0 or more is needed`);
+    throw new RangeError(`radius is ${radius} m, expected 0 or more`);
   const [p, q] = [outTo(a, radius), outTo(b, radius)];
   const [dp, dq] = [Math.hypot(...p), Math.hypot(...q)];
   const between = Math.abs(angleOf(p, q));

@@ -95,9 +95,9 @@ const YARD_PRACTICE = commonPractice(
 export function yardOf(question: YardQuestion): Yard {
   const { plan, model, gust, clear = CLEAR, most = MOST, avoid = [] } = question;
   if (!(clear >= 0 && Number.isFinite(clear)))
-    throw new RangeError(`clear is ${clear} m, 0 or more is needed`);
+    throw new RangeError(`clear is ${clear} m, expected 0 or more`);
   if (!(Number.isInteger(most) && most >= 1))
-    throw new RangeError(`a stack holds ${most} panels, at least 1 is needed`);
+    throw new RangeError(`a stack holds ${most} panels, expected at least 1`);
   const heaps = heapsOf(plan, model, most);
   const radius = baseRadius(model);
   const pitch = AISLE + Math.max(0, ...heaps.map(({ size }) => Math.hypot(size[0], size[1])));

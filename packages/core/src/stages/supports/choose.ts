@@ -90,7 +90,7 @@ export function supportPlan(
   { frame, props, cases, gust = (HANDLING_LIMITS[0] as HandlingLimit).gust }: SupportQuestion,
 ): SupportPlan {
   if (!(gust >= 0 && gust <= 60))
-    throw new RangeError(`the gust for guys is ${gust} m/s, 0 to 60 m/s is allowed`);
+    throw new RangeError(`the gust for guys is ${gust} m/s, expected 0 to 60 m/s`);
   const hubs = props.map(({ hub }) => hub);
   const loads = loadsOf(
     model,

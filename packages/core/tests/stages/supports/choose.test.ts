@@ -222,7 +222,7 @@ describe('guys and chains in the place of props', () => {
 
   it('are refused a gust that is none', () => {
     expect(() => answerOf({ mast }, outward, { supportGust: -1 })).toThrow(
-      'the gust for guys is -1 m/s, 0 to 60 m/s is allowed',
+      'the gust for guys is -1 m/s, expected 0 to 60 m/s',
     );
     expect(() => answerOf({ mast }, outward, { supportGust: 400 })).toThrow('400 m/s');
   });
