@@ -4,17 +4,12 @@
 
 import { mkdirSync, mkdtempSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
+import type { NamedFile } from '@shellraise/core';
 import { badInput } from './ending.ts';
-
-/** A file to write: its name in the folder, and what it holds. */
-export interface OutFile {
-  readonly name: string;
-  readonly text: string | Uint8Array;
-}
 
 /** Writes the files into the folder, which is made where it is missing. Ends the command, with
  * nothing written, where that can't be done. */
-export function writeAll(folder: string, files: readonly OutFile[]): void {
+export function writeAll(folder: string, files: readonly NamedFile[]): void {
   const made = makeFolder(folder);
   let staging: string | null = null;
   try {

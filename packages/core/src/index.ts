@@ -1272,6 +1272,7 @@ export { frequencyName, type LossStep, lossSteps, signalSheets } from './papers/
 export { type SwingDrawn, sectionOf, swingSheets } from './papers/swing-sheet.ts';
 export { upkeepSheets } from './papers/upkeep-sheet.ts';
 export { waySheets } from './papers/way-sheet.ts';
+export { type NamedFile, zipOf } from './papers/zip.ts';
 export {
   type MakeSheetContent,
   type MakeSheetOptions,
@@ -1385,7 +1386,7 @@ export {
   type PlanDrawing,
   planDrawing,
 } from './papers/plan-drawing.ts';
-export { escapeXml, type SvgOptions, toSvg } from './papers/svg.ts';
+export { escapeXml, type SvgOptions, svgFiles, toSvg } from './papers/svg.ts';
 export { type RingBeamSheetOptions, ringBeamSheets } from './papers/ring-beam-sheet.ts';
 export { type ShimSheetOptions, shimSheets } from './papers/shim-sheet.ts';
 export { type StakeOutSheetOptions, stakeOutSheets } from './papers/stake-out-sheet.ts';
@@ -1441,14 +1442,12 @@ export {
 export { modelOf } from './patterns/model.ts';
 export {
   defaultModel,
-  type ModelFile,
   type ModelGround,
   type ModelMade,
   type ModelRefused,
   type ModelSettings,
   type ModelSort,
   modelSorts,
-  modelZip,
 } from './patterns/model-ask.ts';
 export {
   type FoldWay,

@@ -12,6 +12,7 @@ import type {
   Kind,
   LengthUnit,
   MarkAccount,
+  NamedFile,
   NowAnswer,
   Opening,
   OrderBreak,
@@ -268,8 +269,8 @@ export interface Engine {
   paperSets(question: PaperQuestion, names: readonly string[]): readonly SetTold[];
   /** The pages of a set. */
   paperPages(question: PaperQuestion, name: string): readonly Drawing[];
-  /** One page of a set, from 0, as SVG. */
-  paperSvg(question: PaperQuestion, name: string, page: number): string;
+  /** Every page of sets as SVG: the file where it is one, else all as one zip. */
+  papersSvg(question: PaperQuestion, names: readonly string[]): NamedFile;
   /** Sets as one PDF; `onProgress` is told 0 … 1. */
   papersPdf(
     question: PaperQuestion,

@@ -37,7 +37,7 @@ import { groundAnswer } from './ground.ts';
 import { leftovers } from './leftovers.ts';
 import { measureNext } from './measure-next.ts';
 import { doors, openingsLeave } from './openings.ts';
-import { paperList, paperPages, paperSets, paperSvg, papersPdf } from './papers.ts';
+import { paperList, paperPages, paperSets, papersPdf, papersSvg } from './papers.ts';
 import { patternsTold } from './patterns.ts';
 import { mayWait, ways, yardAndKit } from './raised.ts';
 import { raisingCheck, raisingPlan, raisingStage } from './raising.ts';
@@ -112,8 +112,8 @@ const engine: Engine = {
   paperList,
   paperSets,
   paperPages,
-  paperSvg,
   papersPdf,
+  papersSvg,
 };
 
 function projectRead(read: Read<Project>): FileRead {

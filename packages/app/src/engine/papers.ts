@@ -6,13 +6,15 @@ import {
   type Drawing,
   type MadeSheets,
   makeSheets,
+  type NamedFile,
   type PaperQuestion,
   type SheetJob,
   type SheetMaker,
   sheetJob,
   sheetMakers,
+  svgFiles,
   toPdf,
-  toSvg,
+  zipOf,
 } from '@shellraise/core';
 import { keepLast } from './keep-last.ts';
 import { pdfTools } from './pdf-tools.ts';
@@ -72,11 +74,12 @@ export const paperPages = (question: PaperQuestion, name: string): readonly Draw
   return set.made ? set.drawings : [];
 };
 
-/** One page as SVG; `page` from 0. */
-export function paperSvg(question: PaperQuestion, name: string, page: number): string {
-  const drawing = paperPages(question, name)[page];
-  if (!drawing) throw new RangeError(`${name} has no page ${page + 1}`);
-  return toSvg(drawing);
+/** Every page of these sets as SVG: the file where it is one, else all as one zip. */
+export function papersSvg(question: PaperQuestion, names: readonly string[]): NamedFile {
+  const files = names.flatMap((name) => svgFiles(name, paperPages(question, name)));
+  const [only] = files;
+  if (only && files.length === 1) return only;
+  return { name: `${names.length === 1 ? names[0] : 'papers'}.zip`, text: zipOf(files) };
 }
 
 /** Sets as one PDF, a page each; `onProgress` is told 0 … 1. */

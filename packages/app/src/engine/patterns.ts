@@ -6,9 +6,9 @@ import {
   type ModelSettings,
   type ModelSort,
   modelOf,
-  modelZip,
   type Read,
   type Shell,
+  zipOf,
 } from '@shellraise/core';
 import type { OnPaper } from './on-paper.ts';
 
@@ -58,5 +58,5 @@ export function patternsTold(
     settings,
   );
   onProgress?.(0.9);
-  return { ok: true, value: made.ok ? { ...made, zip: modelZip(made.files) } : made };
+  return { ok: true, value: made.ok ? { ...made, zip: zipOf(made.files) } : made };
 }

@@ -48,16 +48,10 @@ export async function exportCsv(app: App, words: Words['frame']): Promise<void> 
   else download(`${fileName(project.title || words.untitled)}.csv`, text, 'text/csv');
 }
 
-/** Hands a text to the browser as a file. */
-export const download = (name: string, text: string, type: string): void =>
-  handOver(name, new Blob([text], { type: `${type};charset=utf-8` }));
-
-/** Hands bytes to the browser as a file. */
-export const downloadBytes = (name: string, bytes: Uint8Array, type: string): void =>
-  handOver(name, new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
-
-function handOver(name: string, blob: Blob): void {
-  const url = URL.createObjectURL(blob);
+/** Hands a text or bytes to the browser as a file. */
+export function download(name: string, data: string | Uint8Array, type: string): void {
+  const sort = typeof data === 'string' ? `${type};charset=utf-8` : type;
+  const url = URL.createObjectURL(new Blob([data as BlobPart], { type: sort }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

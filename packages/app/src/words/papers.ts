@@ -38,7 +38,7 @@ export const papersWords = {
     `${plural(sets, 'set')} chosen, ${plural(pages, 'page')}.`,
   print: 'Print them',
   pdf: 'Save them as PDF',
-  svg: 'Save this page as SVG',
+  svg: 'Save them as SVG',
   writing: 'Writing the PDF',
   written: (name: string, pages: number) => `${name}: ${plural(pages, 'page')}.`,
   missing: (letters: string) =>

@@ -11,6 +11,7 @@ import {
   initialsOf,
   inventedWeekend,
   makeSheets,
+  type NamedFile,
   RecordLog,
   readRecordFile,
   recordPlan,
@@ -27,7 +28,7 @@ import type { DossierCommandOptions } from '../options.ts';
 import { pdfFiles } from '../sheets/files.ts';
 import { chosenSheets } from '../sheets/job.ts';
 import { bullets, heading, print, printJson } from '../terminal.ts';
-import { type OutFile, writeAll } from '../write.ts';
+import { writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
 import { severalShapes } from './places.ts';
 
@@ -90,7 +91,7 @@ async function writeSheets(
   chosen: Chosen,
   made: Dossier,
   { out, lengths }: DossierCommandOptions,
-): Promise<readonly OutFile[]> {
+): Promise<readonly NamedFile[]> {
   if (out === undefined) return [];
   const { loaded } = chosen;
   const date = dateOf({});

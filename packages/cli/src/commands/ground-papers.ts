@@ -1,10 +1,9 @@
 // `shellraise ground --out`: the sheets of the ground as drawings (SVG).
 
-import { type MadeSheets, makeSheets, sheetMakers } from '@shellraise/core';
+import { type MadeSheets, makeSheets, sheetMakers, svgFiles } from '@shellraise/core';
 import { Ending } from '../ending.ts';
 import type { Chosen } from '../job.ts';
 import type { GroundOptions } from '../options.ts';
-import { svgFiles } from '../sheets/files.ts';
 import { chosenSheets } from '../sheets/job.ts';
 import { writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';

@@ -3,20 +3,22 @@
 import {
   buyTable,
   kindsTable,
+  type NamedFile,
   placesTable,
   type SheetJob,
   seamsTable,
   stockTable,
+  svgFiles,
   type Table,
   tableToCsv,
 } from '@shellraise/core';
 import { type Chosen, choose } from '../job.ts';
 import type { PapersOptions, SheetOptions } from '../options.ts';
-import { pdfFiles, svgFiles } from '../sheets/files.ts';
+import { pdfFiles } from '../sheets/files.ts';
 import { chosenSheets } from '../sheets/job.ts';
 import { LISTS, type MissedSet, makeSets, namesIn } from '../sheets/make.ts';
 import { bullets, print, printJson, wrap } from '../terminal.ts';
-import { type OutFile, writeAll } from '../write.ts';
+import { writeAll } from '../write.ts';
 import { numbersText } from './places.ts';
 
 /** Runs the command: all files are written, or none. */
@@ -48,7 +50,7 @@ export const dateOf = ({ date }: { readonly date?: string }): string =>
   date ?? new Date().toISOString().slice(0, 10);
 
 /** What was written where. */
-export const writtenText = (folder: string, files: readonly OutFile[]): string =>
+export const writtenText = (folder: string, files: readonly NamedFile[]): string =>
   [`Written to ${folder}:`, ...files.map(({ name }) => `  ${name}`)].join('\n');
 
 /** Sets that were not made, and why. */
@@ -86,7 +88,7 @@ export async function papersOf(
   chosen: Chosen,
   options: PapersOptions & Partial<SheetOptions>,
 ): Promise<{
-  readonly files: readonly OutFile[];
+  readonly files: readonly NamedFile[];
   readonly sets: readonly SetTold[];
   readonly missed: readonly MissedSet[];
   readonly nothing: readonly string[];
@@ -120,7 +122,7 @@ export async function papersOf(
   };
 }
 
-function listFiles(chosen: Chosen, { asked: { kinds }, takeOff }: SheetJob): readonly OutFile[] {
+function listFiles(chosen: Chosen, { asked: { kinds }, takeOff }: SheetJob): readonly NamedFile[] {
   const { shell } = chosen.standing;
   const tables: Readonly<Record<string, Table>> = {
     kinds: kindsTable(kinds),

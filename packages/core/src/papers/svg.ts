@@ -15,6 +15,7 @@ import {
 } from './drawing.ts';
 import { type HatchName, hatchNamed } from './hatch.ts';
 import { capHeight, textWidth } from './text-width.ts';
+import type { NamedFile } from './zip.ts';
 
 /** Options of `toSvg`. */
 export interface SvgOptions {
@@ -45,6 +46,13 @@ export function toSvg(drawing: Drawing, options: SvgOptions = {}): string {
     '',
   ].join('\n');
 }
+
+/** The pages of a set as files, numbered where there are several. */
+export const svgFiles = (name: string, drawings: readonly Drawing[]): readonly NamedFile[] =>
+  drawings.map((drawing, i) => ({
+    name: `${name}${drawings.length > 1 ? `-${i + 1}` : ''}.svg`,
+    text: toSvg(drawing),
+  }));
 
 /** Text made safe for XML: markup escaped, characters that XML 1.0 forbids replaced. */
 export function escapeXml(words: string): string {

@@ -1,10 +1,10 @@
 // What is asked of a model and what comes of it: its files, how it came out, or what stood in the way with
 // the nearest that works. Millimetres.
 
-import { strToU8, zipSync } from 'fflate';
 import type { SheetFacts } from '../papers/flat-plan-sheet.ts';
 import type { LengthsShown } from '../papers/length-text.ts';
 import type { Paper } from '../papers/page.ts';
+import type { NamedFile } from '../papers/zip.ts';
 import type { Shell } from '../shell/shell.ts';
 import type { CutJoint } from './cut-parts.ts';
 import type { FaceWords } from './net-sheets.ts';
@@ -89,16 +89,10 @@ export const defaultModel: ModelSettings = {
   floor: 0,
 };
 
-/** A file of a model. */
-export interface ModelFile {
-  readonly name: string;
-  readonly text: string | Uint8Array;
-}
-
 /** A model: its files, and how it came out in words and as plain data. */
 export interface ModelMade {
   readonly ok: true;
-  readonly files: readonly ModelFile[];
+  readonly files: readonly NamedFile[];
   readonly words: string;
   readonly told: object;
 }
@@ -110,16 +104,6 @@ export interface ModelRefused {
   readonly found: string;
   readonly expected: string;
 }
-
-/** The files as one zip, always the same bytes. */
-export const modelZip = (files: readonly ModelFile[]): Uint8Array =>
-  zipSync(
-    Object.fromEntries(
-      files.map(({ name, text }) => [name, typeof text === 'string' ? strToU8(text) : text]),
-    ),
-    // A zip must bear a day; a fixed one keeps the bytes the same.
-    { mtime: '2000-01-01T00:00:00', level: 6 },
-  );
 
 /** A refusal. */
 export const refused = (

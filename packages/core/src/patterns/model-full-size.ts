@@ -1,12 +1,12 @@
 // Panels of every kind, panels that the floor cuts and hub plates at full size, as drawings and DXF.
 
 import { toSvg } from '../papers/svg.ts';
+import type { NamedFile } from '../papers/zip.ts';
 import { fullPanelDxf, hubPlateDxf } from './full-size-dxf.ts';
 import { basePanels, fullPanels, hubPlates, lowestHub } from './full-size-parts.ts';
 import { fullPanelSheet, hubPlateSheet } from './full-size-sheet.ts';
 import {
   counted,
-  type ModelFile,
   type ModelGround,
   type ModelMade,
   type ModelRefused,
@@ -68,7 +68,7 @@ export function fullSizeModel(ground: ModelGround, settings: Asked): ModelMade |
   const facts = ground.facts('Parts at full size');
   const sheet = { paper, lengths };
   const size = { diameter: plate / 1000, hole: hole / 1000 };
-  const named = (name: string, svg: string, dxf: string): ModelFile[] => {
+  const named = (name: string, svg: string, dxf: string): NamedFile[] => {
     const file = name.replaceAll(/[^\w-]+/g, '-');
     return [
       { name: `${file}.svg`, text: svg },

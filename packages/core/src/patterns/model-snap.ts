@@ -1,12 +1,12 @@
 // Panels and hubs to be printed flat and pushed together, as files: every bed as STL and 3MF with a picture
 // that says which part is which, and every part alone.
 
+import type { NamedFile } from '../papers/zip.ts';
 import { cutSvg } from './cut-files.ts';
 import type { CutSheet } from './cut-sheets.ts';
 import { meshVolume } from './mesh.ts';
 import {
   counted,
-  type ModelFile,
   type ModelGround,
   type ModelMade,
   type ModelRefused,
@@ -139,10 +139,10 @@ function filesOf(
   parts: readonly SnapPart[],
   { beds }: SnapBeds,
   bed: Asked['bed'],
-): ModelFile[] {
+): NamedFile[] {
   const meshes = parts.map(({ name, mesh }) => ({ name, mesh }));
   return [
-    ...beds.flatMap((laid, i): ModelFile[] => {
+    ...beds.flatMap((laid, i): NamedFile[] => {
       const name = `bed${beds.length > 1 ? `-${i + 1}` : ''}`;
       return [
         { name: `${name}.stl`, text: toStl(bedMesh(parts, laid), `${title}: ${name}`) },

@@ -1,9 +1,9 @@
 // Meshes as a 3MF package: a zip of three XML files, millimetres, one object a mesh. After the 3MF Core
 // Specification 1.3 (3MF Consortium), from memory. The same meshes give the same bytes.
 
-import { strToU8, zipSync } from 'fflate';
 import { toRadians } from '../math/angle.ts';
 import { escapeXml } from '../papers/svg.ts';
+import { zipOf } from '../papers/zip.ts';
 import type { Mesh } from './mesh.ts';
 
 /** A mesh by name. */
@@ -35,13 +35,11 @@ export function toThreeMf(
   const objects = meshes.map(({ name, mesh }, i) => objectOf(name, mesh, i + 1));
   const items = placed?.map(itemOf) ?? meshes.map((_, i) => `<item objectid="${i + 1}"/>`);
   const model = `${head}<model unit="millimeter" xml:lang="en" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02"><metadata name="Title">${escapeXml(title)}</metadata><resources>${objects.join('')}</resources><build>${items.join('')}</build></model>`;
-  const files = {
-    '[Content_Types].xml': strToU8(types),
-    '_rels/.rels': strToU8(relations),
-    '3D/3dmodel.model': strToU8(model),
-  };
-  // A zip must bear a day; a fixed one keeps the bytes the same.
-  return zipSync(files, { mtime: '2000-01-01T00:00:00', level: 6 });
+  return zipOf([
+    { name: '[Content_Types].xml', text: types },
+    { name: '_rels/.rels', text: relations },
+    { name: '3D/3dmodel.model', text: model },
+  ]);
 }
 
 /** The transform has the images of the axes as its rows. */

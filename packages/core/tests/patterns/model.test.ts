@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { NamedFile } from '../../src/papers/zip.ts';
 import { modelOf } from '../../src/patterns/model.ts';
 import {
   defaultModel,
-  type ModelFile,
   type ModelGround,
   type ModelRefused,
   type ModelSettings,
@@ -36,7 +36,7 @@ const no = (sort: ModelSort, more: Partial<ModelSettings>): ModelRefused => {
   return made;
 };
 /** Name, length and a sum of all bytes in their order. */
-const digest = ({ name, text }: ModelFile): string => {
+const digest = ({ name, text }: NamedFile): string => {
   const bytes = typeof text === 'string' ? new TextEncoder().encode(text) : text;
   return `${name} ${bytes.length} ${bytes.reduce((sum, byte) => (31 * sum + byte) % 4294967291, 7)}`;
 };

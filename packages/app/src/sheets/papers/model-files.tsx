@@ -1,7 +1,7 @@
 // The files of a model to save: all as one zip, or one by one.
 
-import type { ModelFile } from '@shellraise/core';
-import { fileName } from '../../files/save-file.ts';
+import type { NamedFile } from '@shellraise/core';
+import { download, fileName } from '../../files/save-file.ts';
 import { useWords } from '../../words/words.ts';
 
 /** The ways to save; `zip`: all files. */
@@ -10,7 +10,7 @@ export function ModelFiles({
   zip,
   name,
 }: {
-  files: readonly ModelFile[];
+  files: readonly NamedFile[];
   zip: Uint8Array;
   name: string;
 }) {
@@ -18,7 +18,10 @@ export function ModelFiles({
   return (
     <>
       <p>
-        <button type="button" onClick={() => save(`${fileName(name)}.zip`, zip, 'application/zip')}>
+        <button
+          type="button"
+          onClick={() => download(`${fileName(name)}.zip`, zip, 'application/zip')}
+        >
           {words.saveAll}
         </button>
       </p>
@@ -30,7 +33,7 @@ export function ModelFiles({
               <button
                 type="button"
                 aria-label={words.save(one)}
-                onClick={() => save(one, text, typeOf(one))}
+                onClick={() => download(one, text, typeOf(one))}
               >
                 {one}
               </button>
@@ -52,13 +55,3 @@ const types: Readonly<Record<string, string>> = {
 
 const typeOf = (name: string): string =>
   types[name.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
-
-/** Hands a file to the browser. */
-function save(name: string, data: string | Uint8Array, type: string): void {
-  const url = URL.createObjectURL(new Blob([data as BlobPart], { type }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
-}

@@ -1,12 +1,12 @@
 // Pictures of a model, one at a time: the sheets or beds as they are saved, or the solid seen from the side.
 
-import type { ModelFile } from '@shellraise/core';
+import type { NamedFile } from '@shellraise/core';
 import { useEffect, useMemo, useState } from 'react';
 import { Pager } from '../../ui/pager.tsx';
 import { useWords } from '../../words/words.ts';
 
 /** The pictures among the files. */
-export function ModelPicture({ files }: { files: readonly ModelFile[] }) {
+export function ModelPicture({ files }: { files: readonly NamedFile[] }) {
   const words = useWords().patterns;
   const pictures = useMemo(() => files.filter(({ name }) => name.endsWith('.svg')), [files]);
   const [at, setAt] = useState(0);
@@ -31,7 +31,7 @@ export function ModelPicture({ files }: { files: readonly ModelFile[] }) {
 const reachable = { tabIndex: 0 };
 
 /** An address for a file, given back when another is shown. */
-function useAddress(file: ModelFile | undefined): string | null {
+function useAddress(file: NamedFile | undefined): string | null {
   const [address, setAddress] = useState<string | null>(null);
   useEffect(() => {
     if (!file) return;

@@ -4,7 +4,7 @@ import type { Drawing, Paper } from '@shellraise/core';
 import { useState } from 'react';
 import { type Ask, idle, progressAt, unanswered } from '../../engine/ask.ts';
 import { isPocketCopy } from '../../files/carried.ts';
-import { download, downloadBytes, fileName } from '../../files/save-file.ts';
+import { download, fileName } from '../../files/save-file.ts';
 import { useApp } from '../../ui/app-context.tsx';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
@@ -20,7 +20,6 @@ export function PapersPanel({
   ticked,
   onTick,
   shown,
-  page,
   onShow,
   onPrint,
 }: {
@@ -30,8 +29,6 @@ export function PapersPanel({
   ticked: ReadonlySet<string>;
   onTick: (names: readonly string[], on: boolean) => void;
   shown: string | null;
-  /** Of the set on show, from 0. */
-  page: number;
   onShow: (name: string) => void;
   onPrint: (drawings: readonly Drawing[]) => void;
 }) {
@@ -40,7 +37,6 @@ export function PapersPanel({
   const chosen = rows.filter((row) => ticked.has(row.name) && isMade(row));
   const pages = chosen.reduce((sum, { told }) => sum + (told?.pages ?? 0), 0);
   const saving = useSaving(papers, chosen, onPrint);
-  const svg = rows.find(({ name }) => name === shown);
   return (
     <div className="fit-panel papers-panel">
       <fieldset className="legend-choices">
@@ -78,11 +74,7 @@ export function PapersPanel({
               {words.pdf}
             </button>
           )}{' '}
-          <button
-            type="button"
-            disabled={!svg || !isMade(svg)}
-            onClick={() => svg && saving.svg(svg.name, page)}
-          >
+          <button type="button" disabled={pages === 0} onClick={saving.svg}>
             {words.svg}
           </button>
         </p>
@@ -158,7 +150,7 @@ function useSaving(
     try {
       const { bytes, pages, missing } = await asked.answer;
       const name = `${title}-${names.length === 1 ? names[0] : 'papers'}.pdf`;
-      downloadBytes(name, bytes, 'application/pdf');
+      download(name, bytes, 'application/pdf');
       app.tell(
         'note',
         words.written(name, pages),
@@ -171,12 +163,11 @@ function useSaving(
       if (ended.status === 'failed') app.tell('fault', words.noPdf(ended.fault ?? ''));
     }
   };
-  const svg = async (name: string, page: number): Promise<void> => {
-    const row = papers.rows.find((one) => one.name === name);
-    const own = row && sourceOf([row], papers);
-    if (!own) return;
-    const text = await own.engine.ask('paperSvg', own.question, name, page).answer;
-    download(`${title}-${name}-${page + 1}.svg`, text, 'image/svg+xml');
+  const svg = async (): Promise<void> => {
+    if (!source) return;
+    const { name, text } = await source.engine.ask('papersSvg', source.question, names).answer;
+    const type = typeof text === 'string' ? 'image/svg+xml' : 'application/zip';
+    download(`${title}-${name}`, text, type);
   };
   const failed = (error: unknown): void =>
     app.tell('fault', `${words.failed} ${unanswered(error).fault}`);
@@ -185,6 +176,6 @@ function useSaving(
     cancel,
     print: () => void print().catch(failed),
     pdf: () => void pdf(),
-    svg: (name: string, page: number) => void svg(name, page).catch(failed),
+    svg: () => void svg().catch(failed),
   };
 }

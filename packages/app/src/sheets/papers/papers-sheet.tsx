@@ -103,7 +103,6 @@ function Laid({ stood }: { stood: Stood }) {
               {...{ papers, paper, ticked, onTick }}
               onPaper={setPaper}
               shown={at.name}
-              page={page}
               onShow={(one) => {
                 setAt({ name: one, page: 0 });
                 // On a phone the pages lie above the list.
