@@ -47,6 +47,12 @@ export const buildApp = () =>
     [[], ['--config', 'packages/app/pocket.config.ts']],
   );
 
+/** Compiles what a package's `bench` folder has; core must be built. As `buildApp`. */
+export function buildBench(folder) {
+  const project = join('packages', folder, 'bench');
+  return capture(process.execPath, [bin('typescript', 'tsc'), '-p', project, '--pretty', 'false']);
+}
+
 /** `runs`: what each run of the bundler is told besides. */
 function bundle(folder, into, sources, runs = [[]]) {
   // Stands in the bundle's folder, so that it goes when the folder is emptied for another.

@@ -1,14 +1,18 @@
 // How fast and how right the identification is. `npm run bench -- shape` prints both tables;
-// `-- shape speed` or `-- shape right [piles]` one of them. Seeds are fixed.
+// `-- shape speed` or `-- shape right [piles]` one of them, `-- shape all` all 1,500 piles. Seeds are fixed.
 
 import { performance } from 'node:perf_hooks';
+import type { Line } from '../../../scripts/bench-line.d.ts';
 import { identify } from '../src/identify/identify.ts';
 import { judge, namedTrial, randomTrial, type Trial } from './trials.ts';
 
 /** Runs the tables asked for. */
-export function main(args: readonly string[]): void {
-  if (args[0] !== 'right') speed();
-  if (args[0] !== 'speed') right(Number(args[1] ?? 500));
+export function main(args: readonly string[]): readonly Line[] {
+  const [asked, piles] = args;
+  return [
+    ...(asked === 'right' ? [] : speed()),
+    ...(asked === 'speed' ? [] : right(Number(piles ?? (asked === undefined ? 60 : 500)))),
+  ];
 }
 
 /** Nets, reading noise (metres), and the targets with counts and with kinds alone, milliseconds. */
@@ -20,7 +24,8 @@ const rows: readonly (readonly [number, number, number, number | null, number])[
   [8, 0, 5e-4, null, 5000],
 ];
 
-function speed(): void {
+function speed(): readonly Line[] {
+  const lines: Line[] = [];
   console.log('Identification, one thread, 20 seeds after five to warm up: milliseconds');
   console.log('net      places  noise    pile         median   worst  right  target');
   for (const [b, c, sd, withCounts, alone] of rows)
@@ -44,11 +49,19 @@ function speed(): void {
       console.log(
         `(${b}, ${c})   ${String(places).padStart(6)}  ${(1000 * sd).toFixed(1)} mm   ${counted ? 'counted    ' : 'kinds alone'} ${median.toFixed(0).padStart(7)} ${worst.toFixed(0).padStart(7)}  ${rightOnes}/20  ${target}`,
       );
+      lines.push({
+        what: `(${b}, ${c}), ${places} places, ${counted ? 'with counts' : 'kinds alone'}, median of 20`,
+        found: median,
+        unit: 'ms',
+        wanted: target,
+      });
     }
   console.log(`memory at the end: ${(process.memoryUsage().rss / 2 ** 20).toFixed(0)} MB`);
+  return lines;
 }
 
-function right(piles: number): void {
+function right(piles: number): readonly Line[] {
+  const lines: Line[] = [];
   console.log(
     `\n${piles} random piles for each noise (at a radius of 2.7 m, in proportion elsewhere)`,
   );
@@ -78,7 +91,19 @@ function right(piles: number): void {
     console.log(
       `${(1000 * sd).toFixed(1)} mm   ${share(count.right, piles)}   ${count.certain}   ${share(count.alone, count.plain)}   ${share(count.radius, piles)}   ${(times[piles >> 1] as number).toFixed(0)}/${(times[piles - 1] as number).toFixed(0)} ms`,
     );
+    const noise = `${piles} piles at ${1000 * sd} mm`;
+    lines.push(
+      {
+        what: `${noise}: true net listed`,
+        found: (100 * count.right) / piles,
+        unit: '%',
+        wanted: 99,
+        least: true,
+      },
+      { what: `${noise}: wrong but certain`, found: count.certain, unit: 'piles', wanted: 0 },
+    );
   }
+  return lines;
 }
 
 function timed(trial: Trial): { ms: number; verdict: ReturnType<typeof judge> } {

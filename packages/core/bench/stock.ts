@@ -3,6 +3,7 @@
 // time is that of the processor, so that what else runs does not count.
 
 import highsLoader from 'highs';
+import type { Line } from '../../../scripts/bench-line.d.ts';
 import { fitStock } from '../src/arrange/fit/fit-stock.ts';
 import { defaultWishes } from '../src/arrange/fit/wishes.ts';
 import { type HighsRuntime, highsSolver } from '../src/arrange/program/highs-solver.ts';
@@ -18,27 +19,39 @@ const rows = [
 ] as const;
 
 /** Prints the table. */
-export async function main(): Promise<void> {
+export async function main(): Promise<readonly Line[]> {
   const load = highsLoader as unknown as () => Promise<HighsRuntime>;
   const solver = highsSolver(await load());
   console.log('Fitting a stock, one thread, four seeds: seconds');
   console.log(
     'net     places  first answer        proof               all        proved  alternatives',
   );
+  const lines: Line[] = [];
   for (const [b, first, proof] of rows) {
     const net = netShell({ solid: 'icosahedron', b, c: 0, division: 'equal chords' }, 2.7);
     const runs = [1, 2, 3, 4].map((seed) => run(net, solver, seed));
+    const most = (of: (one: (typeof runs)[number]) => number): number => Math.max(...runs.map(of));
     const worst = (of: (one: (typeof runs)[number]) => number): string =>
-      Math.max(...runs.map(of))
-        .toFixed(2)
-        .padStart(6);
+      most(of).toFixed(2).padStart(6);
     const target = (value: number): string =>
       (Number.isNaN(value) ? '' : ` (≤ ${value})`).padEnd(9);
     const proved = runs.filter((one) => one.proved).length;
     console.log(
       `(${b}, 0)  ${String(20 * b * b).padStart(6)}  ${worst((one) => one.first)}${target(first)}     ${worst((one) => one.proof)}${target(proof)}     ${worst((one) => one.all)}     ${proved}/4     ${runs.map((one) => one.fits).join(' ')}`,
     );
+    const of = `of ${20 * b * b} places, worst of four`;
+    lines.push(
+      {
+        what: `first fit ${of}`,
+        found: most((one) => one.first),
+        unit: 's',
+        ...(Number.isNaN(first) ? {} : { wanted: first }),
+      },
+      { what: `proved best ${of}`, found: most((one) => one.proof), unit: 's', wanted: proof },
+      { what: `all alternatives ${of}`, found: most((one) => one.all), unit: 's' },
+    );
   }
+  return lines;
 }
 
 function run(

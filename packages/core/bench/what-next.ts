@@ -1,7 +1,8 @@
-// Whether what is advised to read next is good advice. `npm run bench -- what-next` prints three things:
+// Whether what is advised to read next is good advice. `npm run bench -- what-next [piles [piles]]` (`all`: many) prints three things:
 // how many readings settle a pile of several shapes, as advised and at random; how often enough is said
 // to be measured and the first shape is not the truth; how long it takes. Seeds are fixed.
 
+import type { Line } from '../../../scripts/bench-line.d.ts';
 import { firstSides } from '../src/identify/corner-model.ts';
 import { conditionsOf, fitNet, type NetFit } from '../src/identify/fit.ts';
 import { identify } from '../src/identify/identify.ts';
@@ -19,12 +20,9 @@ import type { Kind } from '../src/pile/kind.ts';
 import { judge, namedTrial, randomTrial } from './trials.ts';
 
 /** Runs all three. */
-export function main(args: readonly string[]): number {
-  const piles = Number(args[0] ?? 12);
-  printSettling(piles);
-  printEnough(Number(args[1] ?? 120));
-  printTime();
-  return 0;
+export function main(args: readonly string[]): readonly Line[] {
+  const [settling, enough] = args[0] === 'all' ? [12, 120] : args.map(Number);
+  return [...settled(settling ?? 3), ...enoughSaid(enough ?? 60), ...timed()];
 }
 
 const SD = 1e-3;
@@ -173,7 +171,7 @@ export const atRandom =
     return { kind, side: random.below((kinds[kind] as Kind).sides.length), panels: 1 };
   };
 
-function printSettling(piles: number): void {
+function settled(piles: number): readonly Line[] {
   const rows: { advised: number; random: number }[] = [];
   for (let seed = 1; rows.length < piles && seed < 40 * piles; seed++) {
     const pile = openPile(seed);
@@ -198,9 +196,18 @@ function printSettling(piles: number): void {
   console.log(
     `${rows.length} piles of several shapes: settled after ${all('advised').toFixed(1)} readings as advised, ${all('random').toFixed(1)} at random; ratio ${(all('advised') / all('random')).toFixed(2)} (wanted: 1 or less)`,
   );
+  const found = all('advised') / all('random');
+  return [
+    {
+      what: 'readings until a shape is settled, as advised to at random',
+      found,
+      unit: '×',
+      wanted: 1,
+    },
+  ];
 }
 
-function printEnough(piles: number): void {
+function enoughSaid(piles: number): readonly Line[] {
   let [said, wrong, right] = [0, 0, 0];
   for (let seed = 1; seed <= piles; seed++) {
     const trial = randomTrial(seed % 2 === 0 ? 5e-4 : SD, seed);
@@ -216,13 +223,23 @@ function printEnough(piles: number): void {
   console.log(
     `${piles} piles, ${right} of them right: enough was said of ${said}, of ${wrong} wrongly (wanted: none)`,
   );
+  return [
+    {
+      what: `enough is measured, of ${piles}: said wrongly`,
+      found: wrong,
+      unit: 'piles',
+      wanted: 0,
+    },
+  ];
 }
 
-function printTime(): void {
-  for (const [b, c] of [
-    [4, 0],
-    [4, 2],
-  ] as const) {
+function timed(): readonly Line[] {
+  return (
+    [
+      [4, 0],
+      [4, 2],
+    ] as const
+  ).map(([b, c]) => {
     const { kinds } = namedTrial(b, c, SD, true, 1);
     const answer = identify({ kinds, groups: [] });
     const times = Array.from({ length: 9 }, () => {
@@ -233,5 +250,12 @@ function printTime(): void {
     console.log(
       `(${b}, ${c}), ${answer.shapes[0]?.shell.kind.length} places, ${answer.shapes.length} shapes: ${(times[4] as number).toFixed(0)} ms, worst ${(times[8] as number).toFixed(0)} ms (wanted: 150 ms)`,
     );
-  }
+    const places = answer.shapes[0]?.shell.kind.length;
+    return {
+      what: `next reading, ${places} places`,
+      found: times[4] as number,
+      unit: 'ms',
+      wanted: 150,
+    };
+  });
 }

@@ -14,6 +14,7 @@ import * as encoding from 'lib0/encoding';
 import { WebSocket } from 'ws';
 import * as protocol from 'y-protocols/sync';
 import * as Y from 'yjs';
+import type { Line } from '../../../scripts/bench-line.d.ts';
 
 const PHONES = 50;
 const WHOLE = 200_000;
@@ -25,19 +26,18 @@ const SEAMS = Array.from(
 const server = new URL('../../dist/', import.meta.url);
 
 /** Prints times and sizes. */
-export async function main([
-  entries = '10000',
-  perSecond = '50',
-]: readonly string[]): Promise<void> {
+export async function main([entries = '2000', perSecond = '50']: readonly string[]): Promise<
+  readonly Line[]
+> {
   const folder = mkdtempSync(join(tmpdir(), 'shellraise-bench-'));
   try {
-    await weekend(folder, Number(entries), Number(perSecond));
+    return await weekend(folder, Number(entries), Number(perSecond));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
-async function weekend(folder: string, count: number, perSecond: number): Promise<void> {
+async function weekend(folder: string, count: number, perSecond: number): Promise<readonly Line[]> {
   const random = seededRandom(1);
   const log = new RecordLog();
   const say = (phone: number): Entry => {
@@ -63,13 +63,25 @@ async function weekend(folder: string, count: number, perSecond: number): Promis
       resolve();
     });
   });
+  const opened = performance.now() - start;
   console.log(
-    `server with ${WHOLE - count} entries (${mb(before)}): started, opened and answers after ${s(performance.now() - start)}; ${await told(child)}`,
+    `server with ${WHOLE - count} entries (${mb(before)}): started, opened and answers after ${s(opened)}; ${await told(child)}`,
   );
-  await newcomer(port, cookies[0] as string, WHOLE - count);
-  await taps(child, port, cookies, say, count, perSecond);
+  const fresh = await newcomer(port, cookies[0] as string, WHOLE - count);
+  const tapped = await taps(child, port, cookies, say, count, perSecond);
   console.log(`folder: ${mb(before)} before, ${mb(sizeOf(folder))} after ${count} more entries`);
+  const { memory } = await usedBy(child);
   child.kill('SIGKILL');
+  return [
+    ...fresh,
+    ...tapped,
+    {
+      what: `a server with ${WHOLE - count} entries: start to first answer`,
+      found: opened / 1000,
+      unit: 's',
+    },
+    { what: 'memory of that server, resident', found: memory / 1e6, unit: 'MB' },
+  ];
 }
 
 /** A folder with a code and a record by fifty writers; its size. */
@@ -105,27 +117,30 @@ async function seeded(
 }
 
 /** A phone with nothing gets and opens all of it, then taps. */
-async function newcomer(port: number, cookie: string, count: number): Promise<void> {
+async function newcomer(port: number, cookie: string, count: number): Promise<readonly Line[]> {
   const doc = new Y.Doc();
   const start = performance.now();
+  let taken = Number.NaN;
   const socket = lineTo(port, cookie);
   await new Promise<void>((resolve) => {
     socket.on('open', () => socket.send(message((out) => protocol.writeSyncStep1(out, doc))));
     socket.on('message', (data: Buffer) => {
       const update = updateIn(data);
       if (!update) return;
+      const before = cpuSeconds();
       Y.applyUpdate(doc, update);
+      taken = cpuSeconds() - before;
       resolve();
     });
   });
   const came = performance.now();
-  const cpu = process.cpuUsage();
+  const before = cpuSeconds();
   const record = sharedRecord(doc);
   record.log.questions();
-  const used = process.cpuUsage(cpu);
+  const used = cpuSeconds() - before;
   if (record.log.size !== count) throw new Error(`${record.log.size} of ${count} entries came`);
   console.log(
-    `a new phone: ${s(came - start)} until all has come, ${s(performance.now() - came)} to read and fold it (${s((used.user + used.system) / 1000)} of processor)`,
+    `a new phone: ${s(came - start)} until all has come, ${s(performance.now() - came)} to read and fold it (${used.toFixed(2)} s of processor, ${taken.toFixed(2)} s to take it in)`,
   );
   const times: number[] = [];
   for (let i = 0; i < 500; i++) {
@@ -138,7 +153,23 @@ async function newcomer(port: number, cookie: string, count: number): Promise<vo
   }
   console.log(`a tap on it: ${quantiles(times)}`);
   socket.terminate();
+  const what = `a new phone: ${count} entries taken in, read and folded`;
+  return [
+    {
+      what,
+      found: taken + used,
+      unit: 's',
+      wanted: 2,
+      beside: { library: 'Yjs, which takes them in alone', ratio: (taken + used) / taken },
+    },
+    { what: 'a tap on that record, 99 %', found: quantile(times, 0.99), unit: 'ms', wanted: 50 },
+  ];
 }
+
+const cpuSeconds = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
+};
 
 /** Fifty phones say so many entries; how long until each of the others has each. */
 async function taps(
@@ -148,7 +179,7 @@ async function taps(
   say: (phone: number) => Entry,
   count: number,
   perSecond: number,
-): Promise<void> {
+): Promise<readonly Line[]> {
   const sent = new Map<string, number>();
   const times: number[] = [];
   let came = 0;
@@ -196,6 +227,18 @@ async function taps(
     socket.removeAllListeners('close');
     socket.terminate();
   }
+  const of = `${count} taps by ${PHONES} phones, ${perSecond} a second`;
+  return [
+    {
+      what: `${of}: arrived`,
+      found: (100 * came) / (count * (PHONES - 1)),
+      unit: '%',
+      wanted: 100,
+      least: true,
+    },
+    { what: 'from a tap to another phone, half', found: quantile(times, 0.5), unit: 'ms' },
+    { what: 'from a tap to another phone, 99 %', found: quantile(times, 0.99), unit: 'ms' },
+  ];
 }
 
 /** The built server on a folder and a port of its own; it answers messages with what it uses. */
@@ -218,10 +261,14 @@ process.send({ port });`;
 const answer = (child: ChildProcess): Promise<unknown> =>
   new Promise((resolve) => child.once('message', resolve));
 
-async function told(child: ChildProcess): Promise<string> {
+async function usedBy(child: ChildProcess) {
   const reply = answer(child);
   child.send({});
-  const { memory, cpu } = (await reply) as { memory: number; cpu: NodeJS.CpuUsage };
+  return (await reply) as { memory: number; cpu: NodeJS.CpuUsage };
+}
+
+async function told(child: ChildProcess): Promise<string> {
+  const { memory, cpu } = await usedBy(child);
   return `the server has ${mb(memory)} of memory and used ${s((cpu.user + cpu.system) / 1000)} of processor`;
 }
 
@@ -261,10 +308,13 @@ const sizeOf = (folder: string): number =>
       0,
     );
 
-function quantiles(times: number[]): string {
+function quantile(times: readonly number[], part: number): number {
   const sorted = Float64Array.from(times).sort();
-  const at = (part: number): string =>
-    (sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? 0).toFixed(1);
+  return sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? 0;
+}
+
+function quantiles(times: readonly number[]): string {
+  const at = (part: number): string => quantile(times, part).toFixed(1);
   return `50 % ${at(0.5)} ms, 99 % ${at(0.99)} ms, worst ${at(1)} ms`;
 }
 

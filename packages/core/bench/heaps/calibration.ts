@@ -1,6 +1,7 @@
 // Are the probabilities what they say? Plain and hard piles in turn; the best shape's stated
 // probability against the share that is right, and how often the radius's interval holds the truth.
 
+import type { Line } from '../../../../scripts/bench-line.d.ts';
 import type { Shape } from '../../src/identify/shape.ts';
 import { ambiguity } from './ambiguity.ts';
 import { culprits } from './culprits.ts';
@@ -39,7 +40,7 @@ const MOST_PLACES = 260;
 const bins = [0, 0.2, 0.4, 0.6, 0.8, 0.9, 0.99, 1.0001] as const;
 
 /** Prints the reliability table of so many piles, seeds from 100,001. */
-export function printCalibration(piles: number): void {
+export function printCalibration(piles: number): readonly Line[] {
   const told: { one: HardCase; run: Told }[] = [];
   for (let i = 0; i < piles; i++) {
     const one = turns[i % turns.length] as HardCase;
@@ -71,6 +72,25 @@ export function printCalibration(piles: number): void {
   console.log(`wrong but certain: ${lies.length} (wanted: 0)`);
   for (const { one, run } of sure.filter(({ run }) => !run.verdict.bestRight))
     console.log(`  ${one.name} ${run.seed} at ${percent(stated(run))}: ${run.label}`);
+  const right = sure.filter(({ run }) => run.verdict.bestRight).length;
+  const of = `of ${piles} piles`;
+  return [
+    {
+      what: `right of those stated at 90 % or more, ${of}`,
+      found: (100 * right) / Math.max(1, sure.length),
+      unit: '%',
+      wanted: 90,
+      least: true,
+    },
+    {
+      what: `radius within 1.96 deviations, ${of}`,
+      found: (100 * held.length) / Math.max(1, round.length),
+      unit: '%',
+      wanted: 90,
+      least: true,
+    },
+    { what: `wrong but certain, ${of}`, found: lies.length, unit: 'piles', wanted: 0 },
+  ];
 }
 
 const stated = (run: Told): number => run.answer?.shapes[0]?.probability ?? 0;
