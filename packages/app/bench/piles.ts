@@ -4,12 +4,12 @@ import { namedNet, shellOfNet } from '@shellraise/core';
 
 const hubs = { measuredAlong: 'hubs', hubAllowance: 0, readingSd: 0.0005 } as const;
 
-/** A ball of 1,280 places, 6 m across, as kinds with counts. */
-export function largeBall(): string {
-  const { kinds } = ball(8, 3);
+/** A ball of 20 `steps`² places, 6 m across, as kinds with counts. */
+export function ballOf(steps: number): string {
+  const { kinds } = ball(steps, 3);
   return JSON.stringify({
     shellraise: 1,
-    title: 'A ball of 1,280 places',
+    title: `A ball of ${20 * steps ** 2} places`,
     pile: {
       ...hubs,
       kinds: kinds.map(({ sides, count }, i) => ({
