@@ -2,6 +2,7 @@
 
 import { spawn, spawnSync } from 'node:child_process';
 import { createRequire } from 'node:module';
+import { constants, setPriority } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -28,10 +29,11 @@ export function capture(program, args, options = {}) {
 }
 
 /** Runs a program beside whatever else goes on: a promise of its output (where that is not shown at
- * once, by `stdio`) and exit code. */
-export const started = (program, args, options = {}) =>
+ * once, by `stdio`) and exit code. With `patient`, it and all that it starts give way to others. */
+export const started = (program, args, { patient = false, ...options } = {}) =>
   new Promise((done) => {
     const child = spawn(program, args, { cwd: root, stdio: 'pipe', ...options });
+    if (patient && child.pid) setPriority(child.pid, constants.priority.PRIORITY_BELOW_NORMAL);
     let output = '';
     for (const stream of [child.stdout, child.stderr])
       stream?.setEncoding('utf8').on('data', (text) => {

@@ -1,10 +1,11 @@
 // `npm test`: installs what is needed, then types, lint, layers, docs and all tests. The last
 // line counts them: each check is one, each test is one. Anything failed or unexplained is an
 // exit code other than 0. Arguments go to vitest: `npm test -- packages/core/tests/measure`.
-// Browser tests wait more than they work: without arguments they run beside all that is not built.
+// Browser tests wait more than they work: without arguments they run beside all that is not built, which
+// gives way to them and takes what they leave of the processors.
 
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { availableParallelism, tmpdir } from 'node:os';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build, buildApp, buildCli } from './build.mjs';
 import { chromium } from './chromium.mjs';
@@ -22,9 +23,6 @@ const builds = [
   ['the command line bundles', buildCli],
   ['the app bundles', buildApp],
 ];
-
-/** One processor is the browser's. */
-const othersAtOnce = Math.max(1, availableParallelism() - 1);
 
 const checks = [
   ['types of the core tests', () => tsc('packages/core/tests')],
@@ -49,10 +47,13 @@ async function test(args) {
   if (install() !== 0) return closing(0, 1, 0);
   const built = await countPassed(builds);
   const browser = asksBrowser(args) ? chromium() : { reason: 'no browser test was asked for' };
-  const beside = args.length === 0 ? runTests(['--project=browser'], browser, 'later') : null;
+  const beside =
+    args.length === 0 ? runTests(['--project=browser'], browser, { stdio: 'pipe' }) : null;
   const held = await countPassed(checks);
-  const others = beside ? ['--project=unit', `--maxWorkers=${othersAtOnce}`] : args;
-  const ran = [await runTests(others, browser), ...(beside ? [await beside] : [])];
+  const others = beside
+    ? await runTests(['--project=unit'], browser, { patient: true })
+    : await runTests(args, browser);
+  const ran = [others, ...(beside ? [await beside] : [])];
   const tests = {
     passed: ran.reduce((sum, { passed }) => sum + passed, 0),
     failed: ran.reduce((sum, { failed }) => sum + failed, 0),
@@ -90,8 +91,8 @@ async function countPassed(named) {
   return count;
 }
 
-/** Vitest with these arguments: its counts. What it prints is shown at once, or when it ends. */
-async function runTests(args, browser, shown = 'at once') {
+/** Vitest with these arguments: its counts. What it prints is shown at once or, piped, when it ends. */
+async function runTests(args, browser, options = {}) {
   const folder = mkdtempSync(join(tmpdir(), 'shellraise-test-'));
   const counts = join(folder, 'counts.json');
   const reporter = join(root, 'scripts', 'test-reporter.mjs');
@@ -99,7 +100,8 @@ async function runTests(args, browser, shown = 'at once') {
     node,
     [bin('vitest'), 'run', '--reporter=dot', `--reporter=${reporter}`, ...args],
     {
-      stdio: shown === 'at once' ? 'inherit' : 'pipe',
+      stdio: 'inherit',
+      ...options,
       env: {
         ...process.env,
         ...(process.stdout.isTTY ? {} : { NO_COLOR: '1' }),
