@@ -70,7 +70,7 @@ export interface SealHour {
     | 'dew'
     | 'cold'
     | 'hot'
-    | 'not told after'
+    | 'not known after'
     | null;
   /** Surface over dew point, kelvin. */
   readonly over: number;
@@ -109,7 +109,7 @@ function inTheWay(
   if (surface < rules.least) return 'cold';
   if (surface > rules.most) return 'hot';
   if (over < rules.overDewPoint) return 'dew';
-  for (let k = 1; k <= rules.dryAfter; k++) if (!byHour.has(hour + k)) return 'not told after';
+  for (let k = 1; k <= rules.dryAfter; k++) if (!byHour.has(hour + k)) return 'not known after';
   return null;
 }
 

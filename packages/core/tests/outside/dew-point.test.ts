@@ -46,7 +46,7 @@ test('sealing waits for rain to be over, for the dew to go, and for what comes a
   expect(hours.map(({ why }) => why)).toEqual([
     ...['rain', 'rain before', 'rain before', 'dew', 'cold', null, null],
     ...['rain after', 'rain after', 'rain after', 'rain after', 'rain'],
-    ...['rain before', 'rain before', 'not told after', 'not told after'],
+    ...['rain before', 'rain before', 'not known after', 'not known after'],
   ]);
   expect(sealWindows(hours)).toEqual([{ from: 5, to: 7 }]);
   expect(() => sealHours([day[0], day[0]])).toThrow(/hour 0 of the weather is entered twice/);
