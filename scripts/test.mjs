@@ -36,6 +36,7 @@ const checks = [
   ],
   ['layers', () => script('check-layers.mjs')],
   ['docs', () => script('check-docs.mjs')],
+  ['words', () => script('words.mjs', '--check')],
   ['the list of licences', () => script('licences.mjs', '--check')],
   ['the drawing of the imports', () => script('make-architecture.mjs', '--check')],
   ['outside checks are listed', () => script('checks.mjs', '--names')],

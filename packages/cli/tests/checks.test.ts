@@ -128,3 +128,46 @@ describe('the doc check', () => {
     ]);
   });
 });
+
+describe('the word check', () => {
+  /** A value in a template of the file that is checked. */
+  const value = ['$', '{a}'].join('');
+  const words = (name: string, text: string, ...args: string[]) => {
+    const path = join(folder(), name);
+    writeFileSync(path, text);
+    return spawnSync(process.execPath, [join(root, 'scripts/words.mjs'), path, ...args], {
+      encoding: 'utf8',
+    });
+  };
+
+  it('names a word that is not used, with its line and the word to say', () => {
+    const wrong = `const a = 1;\nthrow new Error(\`${value} was calculated\`);\n`;
+    const { status, stderr } = words('a.ts', wrong, '--check');
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/a\.ts:2: "calculated": say reckon\n$/);
+    expect(words('b.md', "Nothing here.\nIt can't be.\n", '--check').stderr).toMatch(
+      /b\.md:2: .*say cannot/,
+    );
+    const both = "const c = ['10,000 panels', 'holds 4kN at most'];";
+    expect(words('c.ts', both, '--check').stderr.split('\n')).toEqual([
+      expect.stringMatching(/"10,000": say a space/),
+      expect.stringMatching(/"4kN": say a space between/),
+      '',
+    ]);
+  });
+
+  it('passes the words of this project, and leaves names in the code alone', () => {
+    const text = `import x from './calculate a b.ts';\nif (a === 'calculated once') say(\`${value} is reckoned\`);`;
+    const { status, stderr } = words('d.ts', text, '--check');
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+  });
+
+  it('lists texts with their file and line, without what is no text', () => {
+    const text = `const e = <p className="One two" title="Two three">{\`${value} panels\`}</p>;\nconst f = 'id';\n`;
+    const listed = words('e.tsx', text).stdout.trim().split('\n');
+    expect(listed.map((line) => line.replace(/^.*e\.tsx/, ''))).toEqual([
+      ':1: Two three',
+      ':1: {} panels',
+    ]);
+  });
+});
