@@ -2,7 +2,15 @@
 // their place and renamed when the last of them is on the disk; in one go, so that an interrupt
 // comes before or after.
 
-import { mkdirSync, mkdtempSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import type { NamedFile } from '@shellraise/core';
 import { badInput } from './ending.ts';
