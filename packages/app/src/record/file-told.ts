@@ -1,6 +1,8 @@
 // When the record was last saved as a file from this device: phones may wipe a page's storage after seven
 // idle days, so each new day offers a file of what was noted before.
 
+import { dayOf } from '../clock.ts';
+
 /** The last file. */
 export interface FileTold {
   /** Entries that were in it. */
@@ -10,13 +12,6 @@ export interface FileTold {
 }
 
 const keyOf = (project: string): string => `shellraise-record-file ${project}`;
-
-/** The day of a moment by this device's clock, as 2026-06-12. */
-export function dayOf(at: number): string {
-  const date = new Date(at);
-  const two = (n: number): string => String(n).padStart(2, '0');
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
-}
 
 /** What was told last; nothing saved where nobody did. */
 export function fileTold(project: string): FileTold {

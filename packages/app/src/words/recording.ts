@@ -1,7 +1,6 @@
 // Words of what is noted besides the taps on the plan: stops, stages, samples, people, weather.
 
 import { plural } from './counted.ts';
-import { dossierWords } from './dossier.ts';
 
 /** Words of the Record sheet's tabs. */
 export const recordingWords = {
@@ -207,7 +206,6 @@ export const recordingWords = {
     },
     notes: 'Notes, the newest first',
   },
-  dossier: dossierWords,
   back: {
     heading: 'Take over into the project',
     none: 'The project knows all that the record knows of broken panels, survey and bolts.',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { dayOf, isFileDue } from '../../src/record/file-told.ts';
+import { dayOf } from '../../src/clock.ts';
+import { isFileDue } from '../../src/record/file-told.ts';
 
 const at = (text: string) => ({ at: new Date(text).getTime() });
 const friday = [at('2026-06-12T10:00:00'), at('2026-06-12T17:00:00')];

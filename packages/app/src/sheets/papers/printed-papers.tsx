@@ -1,5 +1,6 @@
 // Pages on their way to the printer: one page of drawing is one page of paper, of its own size.
 
+import '../../styles/papers.css';
 import type { Drawing } from '@shellraise/core';
 import { createPortal } from 'react-dom';
 import { SvgItems } from '../../drawing/svg-items.tsx';

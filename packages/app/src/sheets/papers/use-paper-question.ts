@@ -2,6 +2,7 @@
 
 import type { Paper, PaperQuestion } from '@shellraise/core';
 import { useMemo } from 'react';
+import { dayOf } from '../../clock.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState, useDerived, useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
@@ -22,7 +23,7 @@ export function usePaperQuestion(stood: Stood, paper: Paper): PaperQuestion {
   return useMemo(
     (): PaperQuestion => ({
       title: title || frame.untitled,
-      date: today(),
+      date: dayOf(Date.now()),
       assumes,
       which: '',
       shell: standing.standing.shell,
@@ -58,11 +59,4 @@ export function usePaperQuestion(stood: Stood, paper: Paper): PaperQuestion {
       windFrom,
     ],
   );
-}
-
-/** The day here, as 2026-05-01. */
-function today(): string {
-  const now = new Date();
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

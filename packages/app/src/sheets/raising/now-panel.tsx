@@ -2,6 +2,7 @@
 
 import type { Here, StormAnswer } from '@shellraise/core';
 import { type FormEvent, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react';
+import { dayOf, timeOf } from '../../clock.ts';
 import { weekendEngine } from '../../engine/bridge.ts';
 import type { NowAsked, StormAsked, WeekendAsked } from '../../engine/weekend.ts';
 import { Field } from '../../ui/field.tsx';
@@ -33,7 +34,7 @@ export function NowPanel({
   const words = weekend.now;
   // What nobody typed follows the crew and the stage on show, which may be known only later.
   const [typed, setTyped] = useState<Partial<HereTyped>>({});
-  const filled = { ...hereFirst(question?.crew, done, moment()), ...typed };
+  const filled = { ...hereFirst(question?.crew, done, moment(Date.now())), ...typed };
   const [asked, setAsked] = useState<{ readonly here: Here; readonly storm: Storm | null } | null>(
     null,
   );
@@ -41,7 +42,7 @@ export function NowPanel({
   const [faulty, setFaulty] = useState(false);
   const [storm, setStorm] = useState({ hours: '2', gust: '' });
   const ask = (withStorm: boolean): void => {
-    const here = hereTyped(filled, moment());
+    const here = hereTyped(filled, moment(Date.now()));
     const coming = withStorm ? stormTyped(storm) : null;
     setFaulty(here === null || (withStorm && coming === null));
     if (here !== null && (!withStorm || coming !== null)) setAsked({ here, storm: coming });
@@ -142,15 +143,7 @@ export function NowPanel({
   );
 }
 
-/** The clock of the device: date and time of day. */
-function moment(): { readonly date: string; readonly time: string } {
-  const now = new Date();
-  const two = (n: number): string => String(n).padStart(2, '0');
-  return {
-    date: `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`,
-    time: `${two(now.getHours())}:${two(now.getMinutes())}`,
-  };
-}
+const moment = (at: number) => ({ date: dayOf(at), time: timeOf(at) });
 
 interface Storm {
   readonly hours: number;

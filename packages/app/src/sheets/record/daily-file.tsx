@@ -1,10 +1,10 @@
 // On a new day: a file of what was noted before, offered without being asked.
 
-import { writeRecordFile } from '@shellraise/core';
 import { useState } from 'react';
-import { download, fileName } from '../../files/save-file.ts';
-import { dayOf, fileTold, isFileDue, keepFileTold } from '../../record/file-told.ts';
+import { dayOf } from '../../clock.ts';
+import { fileTold, isFileDue, keepFileTold } from '../../record/file-told.ts';
 import { useWords } from '../../words/words.ts';
+import { saveRecord } from './save-record.ts';
 import type { Noted } from './use-noted.ts';
 
 /** The offer; nothing where none is due. */
@@ -24,14 +24,8 @@ export function DailyFile({
   const entries = session.log.entries();
   if (put || !open || !isFileDue(fileTold(project), entries, today)) return null;
   const answer = (saved: boolean): void => {
-    if (saved)
-      download(
-        record.fileName(fileName(title), today),
-        writeRecordFile(entries),
-        'application/jsonl',
-      );
-    const size = saved ? entries.length : fileTold(project).size;
-    keepFileTold(project, { size, day: today });
+    if (saved) saveRecord(project, title, entries, record);
+    else keepFileTold(project, { ...fileTold(project), day: today });
     setPut(true);
   };
   return (

@@ -4,8 +4,8 @@
 import { type DayCounts, type DayPage, dayPage, defaultCrew } from '@shellraise/core';
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { dayOf } from '../../clock.ts';
 import { raisingKey } from '../../engine/raising-runs.ts';
-import { dayOf } from '../../record/file-told.ts';
 import { projectOf } from '../../state/app-state.ts';
 import { useAppState } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';

@@ -1,14 +1,13 @@
 // Whether what was noted is safe, and the record as a file, out and in.
 
-import { readRecordFile, writeRecordFile } from '@shellraise/core';
+import { readRecordFile } from '@shellraise/core';
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { chooseFiles } from '../../files/choose-file.ts';
-import { download, fileName } from '../../files/save-file.ts';
-import { dayOf, keepFileTold } from '../../record/file-told.ts';
 import type { RecordSession } from '../../record/record-session.ts';
 import { useWords } from '../../words/words.ts';
 import { RecordCodes } from './record-codes.tsx';
+import { saveRecord } from './save-record.ts';
 
 /** The line with its buttons. */
 export function SavedLine({
@@ -23,15 +22,7 @@ export function SavedLine({
   const words = useWords().record;
   const { open, unsaved, fault, mayNote } = useStore(session.store);
   const [told, setTold] = useState('');
-  const save = (): void => {
-    const day = new Date().toISOString().slice(0, 10);
-    download(
-      words.fileName(fileName(title), day),
-      writeRecordFile(session.log.entries()),
-      'application/jsonl',
-    );
-    keepFileTold(project, { size: session.log.size, day: dayOf(Date.now()) });
-  };
+  const save = (): void => saveRecord(project, title, session.log.entries(), words);
   const bring = async (): Promise<void> => {
     for (const file of await chooseFiles('.jsonl,.json,.txt,application/jsonl')) {
       const { entries, faults } = readRecordFile(await file.text());
