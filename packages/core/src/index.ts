@@ -173,6 +173,7 @@ export type { UnsettledGroup } from './pile/groups.ts';
 export type { Hand, HubPlate, JoinedGroup, Kind, Lap, Measured, RimLength } from './pile/kind.ts';
 export { kindsOfPile, type Miscount, type PileKinds } from './pile/kinds.ts';
 export type { ReadingNoise } from './pile/noise.ts';
+export type { SharedTag } from './pile/panels.ts';
 export type { PersonBias } from './pile/people.ts';
 export {
   hardwareItems,

@@ -153,6 +153,13 @@ function doubts({ worked }: LoadedPile, lengths: Lengths): string[] {
       ({ kind, spread }) =>
         `Kind ${kind} may be two: its readings spread by ${lengths.small(spread)}.`,
     ),
+    ...worked.sharedTags.map(({ tag, panels }) => {
+      const rows = panels.flat().map((row) => {
+        const kind = worked.assigned.find(({ reading }) => reading === row)?.kind;
+        return `reading ${row + 1}${kind ? ` (kind ${kind})` : ''}`;
+      });
+      return `The tag "${tag}" is on ${panels.length} panels, ${rows.join(', ')}; give each its own.`;
+    }),
     ...worked.mixedMarks.map(({ mark, kinds }) => markDoubt(mark, kinds)),
     ...worked.miscounts.map(
       ({ kind, counted, found }) =>

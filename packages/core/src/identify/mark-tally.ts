@@ -107,7 +107,7 @@ function talliedPanels(
   familyOf: (id: string) => number | undefined,
 ): TalliedPanel[] {
   const at = new Map(assigned.map((one) => [one.reading, one]));
-  return panelsOf(pile.readings).map((panel) => {
+  return panelsOf(pile.readings, pile.readingSd).map((panel) => {
     const readings = panel.readings.map((one) => one.index).sort((a, b) => a - b);
     const verdict = at.get(readings[0] as number);
     const ids = verdict?.kind ? [verdict.kind] : (verdict?.candidates ?? []);

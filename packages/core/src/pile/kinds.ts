@@ -26,7 +26,7 @@ import type { Hand, JoinedGroup, Kind } from './kind.ts';
 import { markedKinds } from './marks.ts';
 import type { ReadingNoise } from './noise.ts';
 import { type Named, nameKinds } from './numbering.ts';
-import { type Panel, panelsOf } from './panels.ts';
+import { type Panel, panelsOf, type SharedTag, sharedTags } from './panels.ts';
 import { biasesOf, type PersonBias } from './people.ts';
 import { slipsOf } from './reading-slips.ts';
 import type { Condition, Pile } from './schema.ts';
@@ -55,6 +55,8 @@ export interface PileKinds {
   readonly maybeOne: readonly MaybeOne[];
   readonly maybeTwo: readonly MaybeTwo[];
   readonly mixedMarks: readonly MixedMark[];
+  /** Tags that were put on several panels by mistake; each counts as a panel of its own. */
+  readonly sharedTags: readonly SharedTag[];
   readonly tooFew: readonly TooFew[];
   readonly people: readonly PersonBias[];
   readonly noise: ReadingNoise;
@@ -69,7 +71,7 @@ export interface PileKinds {
  * Counts come from the row where it has any, else from the panels: one for each tag, `count` for a
  * row without a tag; a panel of which nobody says its condition is good. */
 export function kindsOfPile(pile: Pile): PileKinds {
-  const panels = panelsOf(pile.readings);
+  const panels = panelsOf(pile.readings, pile.readingSd);
   const rows = pile.kinds.map((row) => facingOut(row, panels, pile.readingSd));
   const { parts, noise, biases, people } = fitWithPeople(panels, rows, pile);
   const fitted = parts.flatMap((part) => part.kinds);
@@ -127,6 +129,7 @@ export function kindsOfPile(pile: Pile): PileKinds {
     maybeOne: maybeOneOf(firstMakes),
     maybeTwo: maybeTwoOf(firstMakes, noise.used),
     mixedMarks: marks.mixed,
+    sharedTags: sharedTags(panels),
     tooFew: [...loneReadings(fitted, names, order), ...assignment.tooFew],
     people: withKinds(people, panels, assignment.panels, noise.used),
     noise,

@@ -1,5 +1,5 @@
-// Readings gathered by panel: readings with one tag are one panel; a reading without a tag is one
-// panel, or `count` of them. Sides turned to run anticlockwise seen from outside; a reading whose
+// Readings gathered by panel: readings with one tag are one panel, save where the tag was put on two by
+// mistake (shared-tags.ts); a reading without a tag is one panel, or `count` of them. Sides turned to run anticlockwise seen from outside; a reading whose
 // face is unknown keeps both ways. Everything is put in an order that depends on what was read and
 // not on the order in which it was written down.
 
@@ -7,6 +7,7 @@ import { lowestTurn, turned } from '../math/cyclic.ts';
 import { compareLists, compareText } from '../math/order.ts';
 import { fromOtherFace } from './polygon.ts';
 import type { Condition, ReadingRow } from './schema.ts';
+import { partedByPanel } from './shared-tags.ts';
 import { isPlain, readMark, type WrittenMark } from './written-mark.ts';
 
 /** One reading, ready to be compared. */
@@ -37,8 +38,9 @@ export interface Panel {
 
 const WORSE: readonly Condition[] = ['good', 'repair', 'scrap'];
 
-/** The panels of a list of readings, in an order that does not depend on that of the list. */
-export function panelsOf(rows: readonly ReadingRow[]): Panel[] {
+/** The panels of a list of readings, in an order that does not depend on that of the list. `sd`: of one
+ * reading, metres. */
+export function panelsOf(rows: readonly ReadingRow[], sd: number): Panel[] {
   const keyed = rows.map((row, index) => ({ row, index, key: keyOf(row) }));
   keyed.sort(
     (a, b) => compareLists(a.key.shape, b.key.shape) || compareText(a.key.text, b.key.text),
@@ -54,7 +56,28 @@ export function panelsOf(rows: readonly ReadingRow[]): Panel[] {
       if (item.row.tag !== undefined) byTag.set(item.row.tag, fresh);
     }
   }
-  return groups.map(panelOf);
+  return groups.flatMap((group) => partedByPanel(group, keyed, sd)).map(panelOf);
+}
+
+/** A tag that is on several panels: their readings, as indices in the pile's list, panel by panel. */
+export interface SharedTag {
+  readonly tag: string;
+  readonly panels: readonly (readonly number[])[];
+}
+
+/** The tags that are on several of these panels, in the order in which they were written down. */
+export function sharedTags(panels: readonly Panel[]): SharedTag[] {
+  const byTag = new Map<string, number[][]>();
+  for (const { tag, readings } of panels) {
+    if (tag === null) continue;
+    const rows = readings.map(({ index }) => index).sort((a, b) => a - b);
+    byTag.set(tag, [...(byTag.get(tag) ?? []), rows]);
+  }
+  const first = ({ panels: rows }: SharedTag): number => rows[0]?.[0] ?? 0;
+  return [...byTag]
+    .filter(([, rows]) => rows.length > 1)
+    .map(([tag, rows]) => ({ tag, panels: rows.sort(([a = 0], [b = 0]) => a - b) }))
+    .sort((a, b) => first(a) - first(b));
 }
 
 function panelOf(group: readonly { row: ReadingRow; index: number }[]): Panel {

@@ -79,6 +79,10 @@ export const PAIR_GAIN = 4;
  * from each other by noise; they show what the noise is. */
 export const LONE_Z = 10;
 
+/** Readings of one panel lie no further apart than this in a side, metres, whatever noise the file
+ * states, save by a slip: common practice, no source. */
+export const TAG_APART = 0.01;
+
 /** Step by which a larger noise is tried where no kind stands alone. */
 export const NOISE_STEP = 1.4;
 
