@@ -6,6 +6,7 @@ import type { FileRead } from '../engine/api.ts';
 import { quickEngine } from '../engine/bridge.ts';
 import { type App, DEMO } from '../state/app-state.ts';
 import type { Words } from '../words/words.ts';
+import { chooseFiles } from './choose-file.ts';
 
 /** Largest file that is looked at, bytes. */
 const LARGEST = 20 * 1024 * 1024;
@@ -37,6 +38,11 @@ export async function openFile(
     app.tell('note', words.opened(file.name));
   }
   return true;
+}
+
+/** Asks the person for files, and opens them. */
+export async function openChosen(app: App, words: Words['frame']): Promise<void> {
+  for (const file of await chooseFiles()) await openFile(app, words, file);
 }
 
 function told(app: App, text: string): false {

@@ -2,8 +2,7 @@
 // of keys. Keys need Ctrl (or ⌘) or Alt, so that typing never sets one off.
 
 import { demoProject } from 'virtual:demo';
-import { chooseFiles } from '../files/choose-file.ts';
-import { openFile } from '../files/open-file.ts';
+import { openChosen } from '../files/open-file.ts';
 import { exportCsv, saveProject } from '../files/save-file.ts';
 import { type App, sheets } from '../state/app-state.ts';
 import { emptyProject } from '../state/empty-project.ts';
@@ -79,10 +78,6 @@ export function otherCommands(
       run: () => app.goTo(sheet),
     })),
   ];
-}
-
-async function openChosen(app: App, words: Words['frame']): Promise<void> {
-  for (const file of await chooseFiles()) await openFile(app, words, file);
 }
 
 async function savePocket(app: App, words: Words['frame']): Promise<void> {

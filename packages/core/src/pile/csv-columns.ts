@@ -32,8 +32,10 @@ const PLAIN: readonly PlainColumn[] = [
   'condition',
   'note',
 ];
-const ALLOWED =
-  'tag, by, mark, count, side1, side2, side3 …, holes1 …, laps1 …, angle1 …, seen from, condition, mass, note; a unit may follow side, angle and mass';
+/** A first row as people write one. */
+const EXAMPLE = 'tag, mark, side1 cm, side2 cm, side3 cm';
+const UNKNOWN =
+  'one of tag, by, mark, count, side1, side2, side3 …, holes1 …, laps1 …, angle1 …, seen from, condition, mass, note; a unit may follow side, angle and mass';
 
 /** The columns of a header row, or every fault of it. */
 export function readColumns(header: readonly string[]): Read<Columns> {
@@ -46,22 +48,26 @@ export function readColumns(header: readonly string[]): Read<Columns> {
     angles: new Map(),
   };
   const faults: Fault[] = [];
+  let named = false;
   header.forEach((cell, at) => {
     const expected = takeColumn(found, cell, at);
-    if (expected !== null)
-      faults.push({ path: `column ${at + 1}`, found: JSON.stringify(cell), expected });
+    if (expected === null) return;
+    // Names that may stand there are told once.
+    const known = expected === UNKNOWN && named ? 'one of the names above' : expected;
+    named ||= expected === UNKNOWN;
+    faults.push({ path: `column ${at + 1}`, found: JSON.stringify(cell), expected: known });
   });
   const { sides, holes, laps, angles } = found;
   const numbered = [...sides.keys(), ...holes.keys(), ...laps.keys(), ...angles.keys()];
   const count = Math.max(3, ...numbered);
   const numbers = [...Array(count).keys()].map((n) => n + 1);
-  for (const n of numbers)
-    if (!sides.has(n))
-      faults.push({
-        path: 'header',
-        found: `no column side${n}`,
-        expected: `side1 to side${count}`,
-      });
+  const missing = numbers.filter((n) => !sides.has(n)).map((n) => `side${n}`);
+  if (missing.length > 0)
+    faults.unshift({
+      path: 'first row',
+      found: `no column ${missing.join(', ')}`,
+      expected: `side1 to side${count}, as in: ${EXAMPLE}`,
+    });
   if (faults.length > 0) return { ok: false, faults };
   return {
     ok: true,
@@ -89,7 +95,7 @@ interface Found {
 /** Adds one column to those found; what was expected instead, or null. */
 function takeColumn(found: Found, cell: string, at: number): string | null {
   const column = columnOf(cell);
-  if (column === null) return cell === '' ? 'a name for the column' : `one of ${ALLOWED}`;
+  if (column === null) return cell === '' ? 'a name for the column' : UNKNOWN;
   if ('number' in column) return takeNumbered(found, column, at);
   if (column.name === 'mass') {
     const unit = column.unit === '' ? null : massUnit(column.unit);

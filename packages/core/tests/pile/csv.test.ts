@@ -121,6 +121,15 @@ describe('a pile is read from any spreadsheet', () => {
   });
 });
 
+test('tells a stranger what the first row should say, once', () => {
+  expect(faults('panel,mark,a cm,b cm\n01,W,154.7,136.8')).toEqual([
+    'first row: found no column side1, side2, side3, expected side1 to side3, as in: tag, mark, side1 cm, side2 cm, side3 cm',
+    expect.stringMatching(/^column 1: found "panel", expected one of tag, by, mark/),
+    'column 3: found "a cm", expected one of the names above',
+    'column 4: found "b cm", expected one of the names above',
+  ]);
+});
+
 describe('every fault of a spreadsheet names its row and column', () => {
   const head = 'tag,count,side1 mm,side2 mm,side3 mm,seen from,condition,mass,holes1';
   test.each([
@@ -129,11 +138,14 @@ describe('every fault of a spreadsheet names its row and column', () => {
       'side1 mm,side2 mm,side3 mm\n,,',
       'file: found no rows below the header, expected at least one',
     ],
-    ['side1 mm,side2 mm\n900,900', 'header: found no column side3, expected side1 to side3'],
-    ['tag\n017', 'header: found no column side1, expected side1 to side3'],
+    [
+      'side1 mm,side2 mm\n900,900',
+      'first row: found no column side3, expected side1 to side3, as in: tag, mark, side1 cm, side2 cm, side3 cm',
+    ],
+    ['tag\n017', /^first row: found no column side1, side2, side3, expected side1 to side3, as in/],
     [
       'side1 mm,side2 mm,side3 mm,holes4\n900,900,900,1',
-      'header: found no column side4, expected side1 to side4',
+      /^first row: found no column side4, expected side1 to side4/,
     ],
     [
       'side1 mm;side2 mm,side3 mm\n1;2,3',
