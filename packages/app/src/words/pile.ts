@@ -16,9 +16,10 @@ export const pileWords = {
     steps: [
       'Lay a panel flat, its outside up if you can tell it. Measure its sides one after the other, anticlockwise, always along the same line: hole to hole is best.',
       'Type each side as your tape says it: 1103 mm, 43 7/16", 3\' 7 7/16". Enter goes on.',
-      'Or drop a spreadsheet (CSV) on this page, or paste one into the tally.',
+      'Or drop a spreadsheet (CSV) on this page, or paste one into the tally. Its first row names the columns, as in: tag, mark, side1 cm, side2 cm, side3 cm. Only the sides must be there.',
     ],
     start: 'Type the first panel',
+    open: 'Open a spreadsheet',
   },
 
   tally: {
@@ -222,6 +223,12 @@ export const pileWords = {
     toShape: 'What do they close into?',
   },
 
+  sharedTags: {
+    title: 'One tag on two panels',
+    says: (tag: string) =>
+      `The tag ${tag} is on rows that can’t be one panel. Look at both panels, and give one of them its own tag.`,
+    row: (row: number, kind: string | null) => `Row ${row}${kind === null ? '' : `, kind ${kind}`}`,
+  },
   marks: {
     title: 'Marks on more than one kind',
     kind: (kind: string, panels: number) => `${panels} of kind ${kind}`,

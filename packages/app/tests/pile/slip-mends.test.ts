@@ -102,4 +102,11 @@ describe('kinds of unknown face', () => {
     const all = known.project.pile.readings;
     expect(facesUnknown(kindsOfPile(known.project.pile), all)).toEqual([]);
   });
+
+  it('are not told of where a panel is the same from either face', () => {
+    const readings = [1, 2, 3].map(() => reading([0.92, 0.92, 1.073], { seenFrom: 'unknown' }));
+    const worked = kindsOfPile(docOfReadings(...readings).project.pile);
+    expect(worked.kinds).toMatchObject([{ faceUnknown: true, hand: null }]);
+    expect(facesUnknown(worked, readings)).toEqual([]);
+  });
 });

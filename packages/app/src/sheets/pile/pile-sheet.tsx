@@ -2,6 +2,7 @@
 // phone one of three at a time: measuring with one hand, the tally, the findings.
 
 import { useCallback, useEffect, useState } from 'react';
+import { openChosen } from '../../files/open-file.ts';
 import { DEMO, docOf, projectOf } from '../../state/app-state.ts';
 import { emptyProject } from '../../state/empty-project.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
@@ -19,6 +20,7 @@ import { HandTest, PanelUnderTape, type UnderTape } from './panel-band.tsx';
 import { Photos } from './photos.tsx';
 import { PrintedTally } from './printed-pile.tsx';
 import { ReadingSettings } from './reading-settings.tsx';
+import { SharedTags } from './shared-tags.tsx';
 import { SlipList } from './slip-list.tsx';
 import { TallyGrid } from './tally-grid.tsx';
 import { useBoxSize } from './use-box-size.ts';
@@ -129,6 +131,7 @@ function Findings({
   return (
     <div className="pile-findings">
       <MeasureNext worked={worked} goTo={goTo} />
+      <SharedTags worked={worked} goTo={goTo} />
       <SlipList worked={worked} goTo={goTo} />
       <KindsForming worked={worked} />
       <OtherFindings worked={worked} goTo={goTo} />
@@ -228,7 +231,9 @@ function DemoLine() {
 }
 
 function EmptyPile({ start }: { start: () => void }) {
-  const words = useWords().pile.empty;
+  const { pile, frame } = useWords();
+  const words = pile.empty;
+  const app = useApp();
   return (
     <div className="empty-pile screen-only">
       <h2>{words.title}</h2>
@@ -237,9 +242,14 @@ function EmptyPile({ start }: { start: () => void }) {
           <li key={step}>{step}</li>
         ))}
       </ol>
-      <button type="button" className="go" onClick={start}>
-        {words.start}
-      </button>
+      <div className="presses">
+        <button type="button" className="go" onClick={start}>
+          {words.start}
+        </button>
+        <button type="button" onClick={() => void openChosen(app, frame)}>
+          {words.open}
+        </button>
+      </div>
     </div>
   );
 }

@@ -108,8 +108,10 @@ export function facesUnknown(
   { kinds, assigned }: Pick<PileKinds, 'kinds' | 'assigned'>,
   readings: readonly ReadingRow[],
 ): FaceUnknown[] {
-  return kinds.flatMap(({ id, faceUnknown, bothHands }): FaceUnknown[] => {
+  return kinds.flatMap(({ id, hand, laps, faceUnknown, bothHands }): FaceUnknown[] => {
     if (!faceUnknown && !bothHands) return [];
+    // The same from either face: nothing to look for.
+    if (hand === null && !laps) return [];
     const own = assigned.find(
       ({ reading, kind, candidates }) =>
         (kind ?? candidates[0]) === id && readings[reading]?.seenFrom === 'unknown',
