@@ -108,8 +108,9 @@ function sayLan(port: number): void {
   console.log(
     `
 Caution. Anyone on that network can open this page. Each device keeps its own projects; nothing is
-sent to this computer. Over plain http a phone cannot keep the page for offline use: it needs this
-computer each time it opens it.
+sent to this computer but by devices that join with a code: on the Record sheet, Laptop, a lead shows
+the codes as pictures that bring a phone straight in. Over plain http a phone cannot keep the page for
+offline use: it needs this computer each time it opens it.
 `,
   );
 }

@@ -258,6 +258,7 @@ export const groundWords = {
       `${plural(count, 'movement')} that nothing resists${count === 1 ? '' : '; one is shown'}.`,
     moving: (count: number) => `${plural(count, 'panel')} can move.`,
     stop: (gust: string, mean: string) => `Stop work at gusts of ${gust}, or a mean of ${mean}.`,
+    stopAny: 'Not to be worked on in any wind, as it is held: tie it down and prop it first.',
     stopBy: (what: string) => `Set by: ${what}.`,
     leave: (gust: string) => `Leave the shell and its fall range at ${gust}.`,
     tieFirst: (gust: string) =>

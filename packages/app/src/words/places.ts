@@ -93,10 +93,10 @@ export const placesWords = {
       all < 2
         ? ''
         : same.length === all
-          ? `The same in all ${all} nets that fit: what tells them apart does not matter here.`
+          ? `The same in ${all === 2 ? 'both' : `all ${all}`} nets that fit: what tells them apart does not matter here.`
           : same.length > 1
             ? `The same in nets ${listed(same.map((i) => String(i + 1)))} of ${all} that fit.`
-            : `Only in net ${(same[0] ?? 0) + 1} of ${all} that fit: settle first which it is.`,
+            : `As net ${(same[0] ?? 0) + 1} of ${all} that fit has it: the sheet Shape says what tells them apart, and whether either may be built.`,
   },
   chooser: {
     heading: 'Ways to stand',

@@ -84,7 +84,7 @@ export const shapeWords = {
     sameForDecided: 'and your cut leaves no difference',
     sameForBest: (panels: number) =>
       `and the tallest shell that your stock can stand (${panels} panels) is the same in all of them`,
-    differs: 'and which of them it is matters for what you build',
+    differs: 'and what you build is not the same in each',
     sameInSome: (count: number, all: number) =>
       `and what you build is the same in ${inWords(count)} of the ${inWords(all)}`,
   },

@@ -150,21 +150,23 @@ function Winds({ bears: { stopWork, untied, exposedArea, limits } }: { bears: Be
     .sort((a, b) => (a.gust ?? 0) - (b.gust ?? 0))[0];
   const tied = limits.some(({ what, status }) => what === 'anchor' && status === 'known');
   const alone = untied.gust !== null && !tied && untied.gust < stopWork.gust.value;
+  // What rounds to no wind at all.
+  const none = stopWork.gust.value < 0.05;
   return (
     <>
       {alone ? (
         <p className="accent facts-size">{words.tieFirst(speed(untied.gust ?? 0))}</p>
       ) : null}
       <p className={alone ? '' : 'facts-size'}>
-        {words.stop(speed(stopWork.gust.value), speed(stopWork.mean))}
+        {none ? words.stopAny : words.stop(speed(stopWork.gust.value), speed(stopWork.mean))}
       </p>
       <p>
         {words.stopBy(stopWork.setBy)}{' '}
         {known?.gust == null ? '' : words.first(known.what, speed(known.gust))}{' '}
-        {stopWork.leave === null ? '' : words.leave(speed(stopWork.leave))}
+        {none || stopWork.leave === null ? '' : words.leave(speed(stopWork.leave))}
       </p>
       <p>
-        {untied.gust === null || alone ? '' : words.untied(speed(untied.gust))}{' '}
+        {none || untied.gust === null || alone ? '' : words.untied(speed(untied.gust))}{' '}
         {words.area(area(exposedArea))}
       </p>
       {stopWork.unknown.length > 0 ? (

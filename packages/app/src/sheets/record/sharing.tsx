@@ -74,10 +74,10 @@ function JoinForm() {
 
 /** A site was joined, and its project is not the one on show. */
 function Joined() {
-  const words = useWords().sharing;
+  const { sharing: words, frame } = useWords();
   const [{ other, who, shared, project }, site] = useSite();
   const projects = useAppState((state) => state.projects);
-  const title = useAppState((state) => projectOf(state).title);
+  const title = useAppState((state) => projectOf(state).title) || frame.untitled;
   if (!other) return null;
   const known = projects.find(({ id }) => id === other.project);
   const mayPut = who?.role === 'lead' && who.site === other.site;
