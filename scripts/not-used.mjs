@@ -5,7 +5,7 @@
 export const notUsed = [
   // Two names for one thing.
   { word: /\bcalculat\w*/i, say: 'reckon' },
-  { word: /\b(seek|seeking|sought)\b/i, say: 'look for' },
+  { word: /\b(seeks?|seeking|sought)\b/i, say: 'look for' },
   { word: /\btaken for granted\b/i, say: 'assumed' },
   { word: /\bnot told\b|\bN(o|othing) ([\w-]+ )*(is|are) told\b/, say: 'entered, or reckoned' },
   { word: /\bdirector(y|ies)\b/i, say: 'folder' },

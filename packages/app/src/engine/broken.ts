@@ -38,7 +38,7 @@ export interface BrokenQuestion {
   readonly settings: TakeoffSettings | undefined;
 }
 
-/** The ways out, and what one could be cut from. */
+/** The answers, and what one could be cut from. */
 export interface BrokenAnswer {
   readonly ways: readonly Replacement[];
   readonly cuts: readonly ShownCut[];

@@ -1,4 +1,4 @@
-// Which surplus panels could be cut down to one that is short, a row a kind.
+// Which panels left over could be cut down to one that is short, a row a kind.
 
 import type { Kind } from '../../pile/kind.ts';
 import { type Trim, trims } from './trim.ts';
@@ -6,7 +6,7 @@ import { type Trim, trims } from './trim.ts';
 /** Room that a saw and a new flange want at each cut side, metres: our own judgement. */
 const CUT_ROOM = 0.01;
 
-/** A surplus panel that could be cut down. */
+/** A panel left over that could be cut down. */
 export interface CutDown {
   /** Index of its kind, and how many are to spare. */
   readonly kind: number;

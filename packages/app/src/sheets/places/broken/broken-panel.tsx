@@ -1,4 +1,4 @@
-// A panel breaks in mid-build: what now. How far the work is, the ways out with the least undoing first,
+// A panel breaks in mid-build: what now. How far the work is, the answers with the least undoing first,
 // what one could be cut from, and the card of one to make.
 
 import { useEffect, useMemo, useState } from 'react';
@@ -10,11 +10,11 @@ import { useWords } from '../../../words/words.ts';
 import { AnswerFault } from '../answer-state.tsx';
 import { fittedKinds, type Stood, usePicked } from '../stood.ts';
 import { useAnswer } from '../use-answer.ts';
+import { builtUpTo } from './answer-words.ts';
+import { Answers } from './answers.tsx';
 import { BrokenSoFar } from './broken-so-far.tsx';
 import { CutDownCards } from './cut-down.tsx';
 import { MakeOne } from './make-one.tsx';
-import { builtUpTo } from './way-words.ts';
-import { WaysOut } from './ways-out.tsx';
 
 const askWays = (question: BrokenQuestion) => longEngine.ask('waysOut', question);
 
@@ -64,7 +64,7 @@ export function BrokenPanel({
       {answer && place !== null && kind ? (
         <>
           <p className="facts-caution">{words.caution}</p>
-          <WaysOut stood={stood} place={place} ways={answer.ways} />
+          <Answers stood={stood} place={place} ways={answer.ways} />
           <CutDownCards cuts={answer.cuts} kind={kind.id} />
           <MakeOne card={answer.card} />
         </>

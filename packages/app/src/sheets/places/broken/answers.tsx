@@ -1,4 +1,4 @@
-// The ways out of a broken panel, the least undoing first, each with the press that decides for it.
+// The answers to a broken panel, the least undoing first, each with the press that decides for it.
 
 import type { Replacement } from '@shellraise/core';
 import { useApp, useLengths } from '../../../ui/app-context.tsx';
@@ -6,10 +6,10 @@ import { useWords } from '../../../words/words.ts';
 import { mended } from '../decide.ts';
 import type { Stood } from '../stood.ts';
 import { useDecide } from '../use-decide.ts';
-import { breakOf, costsOf, stepsOf } from './way-words.ts';
+import { breakOf, costsOf, stepsOf } from './answer-words.ts';
 
 /** The list. */
-export function WaysOut({
+export function Answers({
   stood,
   place,
   ways,

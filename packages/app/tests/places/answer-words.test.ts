@@ -1,6 +1,11 @@
 import type { Replacement } from '@shellraise/core';
 import { describe, expect, it } from 'vitest';
-import { breakOf, builtUpTo, costsOf, stepsOf } from '../../src/sheets/places/broken/way-words.ts';
+import {
+  breakOf,
+  builtUpTo,
+  costsOf,
+  stepsOf,
+} from '../../src/sheets/places/broken/answer-words.ts';
 import { lengthsIn } from '../../src/ui/lengths.ts';
 import { fittingWords } from '../../src/words/fitting.ts';
 
