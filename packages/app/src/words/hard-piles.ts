@@ -31,7 +31,7 @@ export const hardWords = {
       shift: (kind: string, _sides: readonly number[], reads: string, net: string) =>
         `Kind ${kind}, every side: reads ${reads}, the net says ${net}. All off by one length, as with a broken hook.`,
     },
-    takeOf: (kind: string) => `Take it: the mend of kind ${kind}`,
+    takeOf: (kind: string) => `Take the mend of kind ${kind}`,
     taken: (kind: string) => `the mend of kind ${kind}`,
     note: (read: string) => `Read ${read} before it was put right by the closed net.`,
     none: 'Nothing to change in the pile: it rests on no row that still reads this.',

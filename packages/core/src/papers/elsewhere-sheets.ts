@@ -100,8 +100,8 @@ export function elsewhereSheets(
   ];
   return flowSheets(blocks, facts, {
     ...(options.paper && { paper: options.paper }),
-    heading: 'Before the first bolt comes out',
-    remark: 'for a shell that still stands somewhere else; common practice, no source',
+    heading: 'Standing elsewhere',
+    remark: 'what to write down before the first bolt comes out; common practice, no source',
     lengths: 'write the unit',
     caution: CAUTION,
   });
