@@ -226,7 +226,7 @@ export const pileWords = {
   sharedTags: {
     title: 'One tag on two panels',
     says: (tag: string) =>
-      `The tag ${tag} is on rows that can’t be one panel. Look at both panels, and give one of them its own tag.`,
+      `The tag ${tag} is on rows that cannot be one panel. Look at both panels, and give one of them its own tag.`,
     row: (row: number, kind: string | null) => `Row ${row}${kind === null ? '' : `, kind ${kind}`}`,
   },
   marks: {

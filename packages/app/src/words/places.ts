@@ -96,7 +96,7 @@ export const placesWords = {
           ? `The same in ${all === 2 ? 'both' : `all ${all}`} nets that fit: what tells them apart does not matter here.`
           : same.length > 1
             ? `The same in nets ${listed(same.map((i) => String(i + 1)))} of ${all} that fit.`
-            : `As net ${(same[0] ?? 0) + 1} of ${all} that fit has it: the sheet Shape says what tells them apart, and whether either may be built.`,
+            : `As net ${(same[0] ?? 0) + 1} of ${all} that fit has it: the Shape sheet says what tells them apart, and whether either may be built.`,
   },
   chooser: {
     heading: 'Ways to stand',
