@@ -4,7 +4,7 @@ import { open } from 'node:fs/promises';
 import { badInput } from './ending.ts';
 
 /** The largest file read, bytes. A pile of 700 panels is under half a megabyte. */
-export const maxBytes = 20_000_000;
+const maxBytes = 20_000_000;
 
 /** The text of a file, without its byte-order mark. Ends the command where it can't be read, is
  * no file, is too big, or is not text. */

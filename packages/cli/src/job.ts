@@ -91,7 +91,7 @@ export async function choose(
 
 /** One of the arrangements, counted from 1; without a number the one that the project file keeps,
  * else the first. */
-export function chooseFrom(stood: Stood, asked?: number, unfreeze = false): Chosen {
+function chooseFrom(stood: Stood, asked?: number, unfreeze = false): Chosen {
   const { list, shape } = stood;
   const kept = asked === undefined ? keptIn(stood) : null;
   const number = asked ?? kept?.number ?? 1;

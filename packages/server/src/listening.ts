@@ -9,7 +9,7 @@ import { createServer, type ServerOptions } from './server.ts';
 /** The port that is tried first where none was asked for. */
 export const USUAL_PORT = 4180;
 /** The port that is tried first for https. */
-export const USUAL_HTTPS_PORT = 4443;
+const USUAL_HTTPS_PORT = 4443;
 /** How many ports are tried, the usual one with them. */
 const TRIES = 20;
 

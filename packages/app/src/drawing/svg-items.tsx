@@ -170,7 +170,7 @@ function DrawnHatch({ name, outline }: { name: HatchName; outline: readonly Poin
 }
 
 /** Attributes of a line of the drawing. */
-export function strokeOf({ weight, dash = 'solid', ink = 'ink' }: Stroke) {
+function strokeOf({ weight, dash = 'solid', ink = 'ink' }: Stroke) {
   const dashes = dashLengths[dash];
   return {
     stroke: `var(--${ink})`,

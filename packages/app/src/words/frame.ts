@@ -16,7 +16,6 @@ export const frameWords = {
   phases: 'Phases',
   untitled: 'A pile without a name',
   opening: 'opening …',
-  rename: 'Name of the project',
   skip: 'Skip to the sheet',
   block: {
     project: 'project',
@@ -103,7 +102,6 @@ export const frameWords = {
       ? 'One row of the tally is not whole yet and is not in the file.'
       : `${count} rows of the tally are not whole yet and are not in the file.`,
   toSheet: (sheet: string) => `To the ${sheet} sheet`,
-  andMore: 'more',
   openIt: 'Open',
   keptAt: (when: string) => `kept ${when}`,
   find: 'Find a place, a mark or a tag',
@@ -114,7 +112,6 @@ export const frameWords = {
     { label: 'Leave a cell as it was; close what lies on top', keys: 'Esc' },
   ],
   keysNote: 'On a Mac, ⌘ stands for Ctrl.',
-  otherTab: 'Another page of Shellraise has this project open too: both show the same.',
   storedNewer: 'A newer Shellraise kept that project: it was left untouched.',
   storedDamaged: (detail: string) => `That project cannot be read any more: ${detail}`,
   storedMissing: 'That project is no longer on this device.',

@@ -79,7 +79,6 @@ export const hardWords = {
   },
 
   allowance: {
-    fact: 'hub to hub beyond the measured sides',
     value: (value: string, sd: string) => `${value} ±\u00a0${sd}`,
     found: (value: string, sd: string) =>
       `Hubs lie ${value} ±\u00a0${sd} further apart than the sides were measured: the net says so.`,

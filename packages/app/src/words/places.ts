@@ -122,7 +122,6 @@ export const placesWords = {
     short: (count: number) => `${count} short`,
     chosen: 'chosen',
     choosing: (height: string) => `stand ${height} tall`,
-    listing: 'Looking for all ways to stand',
   },
   details: {
     tab: 'Place',
@@ -137,8 +136,6 @@ export const placesWords = {
     painted: 'number painted',
     added: 'number not painted yet',
     joint: (number: string) => `Joint picture of place ${number}`,
-    faceOut: 'outside towards you',
-    faceIn: 'inside towards you',
     hubsNote: 'In the corners: how many panels meet there.',
     sides: 'Sides',
     side: (side: number) => `side ${side}`,

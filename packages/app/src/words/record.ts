@@ -6,7 +6,6 @@ import { plural } from './counted.ts';
 export const recordWords = {
   title: 'Record',
   opening: 'Opening the record …',
-  noShell: 'What stands is not known yet, so there is nothing to note.',
   drawing: (placed: number, of: number) => `Flat plan of what was noted: ${placed} of ${of} placed`,
   noting: 'What do you note?',
   of: { panels: 'Panels', seams: 'Seams', plates: 'Plates', seal: 'Seal' },
@@ -30,7 +29,6 @@ export const recordWords = {
   stop: { lightning: 'Lightning stop', wind: 'Wind stop' },
   kind: (kind: string) => `${kind.charAt(0).toUpperCase()}${kind.slice(1)}`,
   hubOf: (number: string, of: number) => `hub at ${number}, ${plural(of, 'panel')} around it`,
-  nothingPicked: 'Nothing is chosen.',
   step: {
     placed: 'in place',
     out: 'not in place',
@@ -77,8 +75,6 @@ export const recordWords = {
   around: 'Its seams and hubs',
   forgotten: 'What was forgotten',
   nothingForgotten: 'Nothing below the working course.',
-  nearest: 'Nearest first',
-  byCourse: 'By course',
   more: (count: number) => `${count} more`,
   forgottenOf: {
     'loose seam': 'less than snug',

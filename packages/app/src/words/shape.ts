@@ -17,7 +17,6 @@ export const shapeWords = {
       'This browser draws without depth: the shell stands here as a plain drawing, and can still be turned. Everything else works.',
     lost: 'The graphics card stopped drawing: the shell stands here as a plain drawing until it comes back. Nothing of yours is lost.',
   },
-  inWords,
   close: 'Close the shell',
   closeAgain: 'Close the shell again',
   closing: 'Closing the shell',

@@ -66,7 +66,6 @@ export const weekendWords = {
     work: (hours: string, runs: number) =>
       `${hours} of one person’s work; ${runs.toLocaleString('en')} runs.`,
     light: (daylight: string, sun: string) => `Daylight ${daylight}, sun ${sun}.`,
-    polar: 'No daylight on this date.',
     span: (from: string, to: string) => `${from} to ${to}`,
     never: 'never',
     chart: (day: string, tasks: number) => `${day}: ${plural(tasks, 'task')} by the hour`,

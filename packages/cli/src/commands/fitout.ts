@@ -29,7 +29,7 @@ import { startProgress } from '../progress.ts';
 import { print, printJson } from '../terminal.ts';
 
 /** What every number of the command must carry. */
-export const fitoutCaution =
+const fitoutCaution =
   'What follows is an estimate and no design approval. Loss is reckoned for even, dry panels and an evenly lit dish: measure one panel before you trust it. Snow, openings, earth and lightning are decided by local codes and a licensed engineer or specialist.';
 
 /** Runs the command; exit code 1 where the dish does not swing, or a thing asked about does not pass. */

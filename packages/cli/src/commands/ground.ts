@@ -55,7 +55,7 @@ interface Asked {
 }
 
 /** What every number of the command must carry. */
-export const groundCaution =
+const groundCaution =
   'What follows is an estimate and no design approval. It takes the ground, the parts and the wind as entered. Local codes and a licensed engineer or rigger decide on loads, anchors, props and the wind to work in.';
 
 /** Runs the command; exit code 1 where the stage does not stand, or the anchors do not hold. */

@@ -54,18 +54,18 @@ export const writtenText = (folder: string, files: readonly NamedFile[]): string
   [`Written to ${folder}:`, ...files.map(({ name }) => `  ${name}`)].join('\n');
 
 /** Sets that were not made, and why. */
-export const missedText = (missed: readonly MissedSet[]): string =>
+const missedText = (missed: readonly MissedSet[]): string =>
   bullets(
     'Not made:',
     missed.map(({ name, why }) => `${name}: ${why.join('; ')}`),
   );
 
 /** Sets that the file has nothing for. */
-export const nothingText = (nothing: readonly string[]): string =>
+const nothingText = (nothing: readonly string[]): string =>
   nothing.length === 0 ? '' : wrap(`The file has nothing for: ${nothing.join(', ')}.`, '');
 
 /** Letters that no typeface of the PDF has, and what helps. */
-export const lettersText = (letters: readonly string[]): string =>
+const lettersText = (letters: readonly string[]): string =>
   letters.length === 0
     ? ''
     : wrap(

@@ -52,7 +52,7 @@ import { bullets, caution, heading, print, printJson, wrap } from '../terminal.t
 import { severalShapes } from './places.ts';
 
 /** What every answer of the command must carry. */
-export const raiseCaution =
+const raiseCaution =
   'What follows is an estimate and no design approval. A stage that stands here is held by the ground, its anchors and its props as entered. Local codes and a licensed engineer or rigger decide on props, lifts and the wind to work in.';
 
 interface Answer {

@@ -39,7 +39,7 @@ export interface Light {
 }
 
 /** Altitudes of the sun's middle, degrees: at sunrise and sunset, and where civil twilight ends. */
-export const SUN_ALTITUDE_DEG = { rise: -0.833, civil: -6 } as const;
+const SUN_ALTITUDE_DEG = { rise: -0.833, civil: -6 } as const;
 
 /** The light of a date (year-month-day) at a site. Throws RangeError on a date that is none, or a site
  * off the Earth. */

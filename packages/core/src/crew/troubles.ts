@@ -3,7 +3,7 @@
 // too far for one day.
 
 import { type CompiledPlan, lightNeedOf } from './compile.ts';
-import { clockTime, DAY, dateOf, weekday } from './date.ts';
+import { DAY, dateOf, weekday } from './date.ts';
 import { SLOT, SLOTS_PER_DAY } from './hours.ts';
 import { lightOn } from './light.ts';
 import { PEOPLE_RESOURCES } from './people.ts';
@@ -331,10 +331,3 @@ export const hoursText = (seconds: number): string => {
   const [h, m] = [Math.floor(minutes / 60), minutes % 60];
   return h === 0 ? `${m} min` : m === 0 ? `${h} h` : `${h} h ${m} min`;
 };
-
-/** A time of the plan in words: weekday and time of day. */
-export function momentText({ hours }: CompiledPlan, at: number): string {
-  if (at === Number.POSITIVE_INFINITY) return 'not in these days';
-  const k = Math.min(hours.days.length - 1, Math.floor(at / DAY));
-  return `${weekday(hours.days[k]?.day ?? 0)} ${clockTime(at - k * DAY)}`;
-}

@@ -10,9 +10,6 @@ export const ROOM_SOURCES: readonly Provenance[] = [
   fromMemory('mean daylight factor: CIBSE and BRE, D = τ A θ / (S (1 − ρ²))'),
 ];
 
-/** Speed of sound at 20 °C, m/s. */
-export const SOUND_SPEED = 343;
-
 /** Seconds for sound to fall by 60 dB: 0.161 V / A, V in cubic metres, A the absorbing area (each
  * surface times its share absorbed), square metres. Holds for even rooms with little absorption: a bare
  * round shell gathers its echo and rings longer at the focus. RangeError for none of either. */

@@ -35,7 +35,7 @@ export function waterPermittivity(
 }
 
 /** Kinematic viscosity of water at 10 °C, m²/s. */
-export const WATER_VISCOSITY = 1.307e-6;
+const WATER_VISCOSITY = 1.307e-6;
 
 /** Thickness, metres, of the whole film that rain of `rate` (metres a second; 1 mm/h is 2.8e-7) makes on
  * a sphere of `radius` (metres): (3 ν R r / 2 g)^(1/3), laminar, near the crown. 0 in no rain. */

@@ -42,7 +42,7 @@ export const assertFrequency = (frequency: number): void =>
 
 /** Throws RangeError where a layer has no sense: thickness 0 to 0.5 m, permittivity 1 to 200 (water is
  * 80), loss tangent 0 to 10. */
-export function assertLayer({ thickness, permittivity, lossTangent }: Layer): void {
+function assertLayer({ thickness, permittivity, lossTangent }: Layer): void {
   assertBetween('thickness of a layer', thickness, 0, MOST_THICKNESS, 'm');
   assertBetween('permittivity', permittivity, 1, 200);
   assertBetween('loss tangent', lossTangent, 0, 10);

@@ -65,7 +65,7 @@ const TRIES = {
 };
 
 /** Groups with one main axis: with two-fold axes across it, and without. */
-export const axisFolds: readonly Fold[] = [6, 5, 4, 3, 2].flatMap((n): Fold[] => [
+const axisFolds: readonly Fold[] = [6, 5, 4, 3, 2].flatMap((n): Fold[] => [
   { name: `${n}-fold with crosswise axes`, order: 2 * n, axes: [n, 2, 2] },
   { name: `${n}-fold`, order: n, axes: [n, n] },
 ]);

@@ -48,7 +48,7 @@ function firstSideOf(kind: Kind): number {
 }
 
 /** The same panel with its sides counted from another. */
-export function turnedKind(kind: Kind, offset: number): Kind {
+function turnedKind(kind: Kind, offset: number): Kind {
   const { laps, holes, dihedrals } = kind;
   return {
     ...kind,

@@ -58,7 +58,7 @@ export interface FoldingOutcome {
 }
 
 /** Largest misfit of one seam or star, in standard deviations: 7 in a million true ones exceed it. */
-export const GATE = 4.5;
+const GATE = 4.5;
 /** Nets whose misfit exceeds the best by more are less than e⁻¹² as likely. */
 const WINDOW = 25;
 /** How far κ / κ₀ may be off where the radius is known. */

@@ -112,7 +112,7 @@ const kindSidesOf = ({ first, lengths }: FoldedPart): number[][] =>
 const MAY_CROSS = 0.05;
 
 /** Whether two panels lie one over the other. */
-export function overlaps(panels: readonly LaidPanel[]): boolean {
+function overlaps(panels: readonly LaidPanel[]): boolean {
   const shapes = panels.map(({ corners }) => {
     const centre = normalize(corners.reduce(add));
     const edges = corners.map((a, i) => normalize(cross(a, next(corners, i))));

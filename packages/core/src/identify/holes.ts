@@ -30,7 +30,7 @@ export interface FilledNet {
 }
 
 /** Deviation of a side of which nothing was read, metres: the hole says what it is. */
-export const UNREAD_SD = 0.2;
+const UNREAD_SD = 0.2;
 /** Corners around a hub come within this of a full turn or its share, radians, before the fit. */
 const ROUGH = 0.35;
 

@@ -188,11 +188,7 @@ function countWeight(
 }
 
 /** Equal for schemes that a rotation of the net carries into each other. */
-export function schemeCode(
-  shell: Shell,
-  marks: ArrayLike<number>,
-  family: ArrayLike<number>,
-): string {
+function schemeCode(shell: Shell, marks: ArrayLike<number>, family: ArrayLike<number>): string {
   const runs = fansOf(shell)
     .flat()
     .map(({ corners, closed }) => {

@@ -168,7 +168,7 @@ function shapesAfter(
 }
 
 /** Whether a find leaves one shape nearly certain among those listed, or none of them so. */
-export const isDecided = ({ shapes }: NextOutcome): boolean => {
+const isDecided = ({ shapes }: NextOutcome): boolean => {
   const none = shapes.at(-1) as number;
   const listed = shapes.slice(0, -1);
   return none > DECIDED || Math.max(...listed) > DECIDED * sum(listed);

@@ -21,10 +21,10 @@ export type LawChoice = (typeof LAW_CHOICES)[number];
 
 /** A shell whose base lies lower than this below the centre, part of the radius, is more than a half
  * sphere: less is within the raggedness of a base ring. */
-export const MORE_THAN_HALF = 0.05;
+const MORE_THAN_HALF = 0.05;
 
 /** Laws of another code, or of a steady flow, are used with the peak pressure of the code picked. */
-export const SHAPE_ON_PEAK: Provenance = commonPractice(
+const SHAPE_ON_PEAK: Provenance = commonPractice(
   'a steady pressure shape on the peak pressure of another code',
 );
 

@@ -51,7 +51,7 @@ export const TERRAIN_WORDS = ['sea', 'lake', 'open', 'suburb', 'town'] as const;
 export type Terrain = (typeof TERRAIN_WORDS)[number];
 
 /** The terrain as each family of codes names it. */
-export const TERRAIN_NAMES: Readonly<
+const TERRAIN_NAMES: Readonly<
   Record<Terrain, { readonly asce: Exposure; readonly en: TerrainCategory }>
 > = {
   sea: { asce: 'D', en: '0' },

@@ -31,7 +31,7 @@ export interface ReadOptions<U extends string> {
 }
 
 /** Longest text that is looked at; no quantity needs more. */
-export const MAX_QUANTITY_CHARACTERS = 64;
+const MAX_QUANTITY_CHARACTERS = 64;
 
 interface Term {
   readonly number: string;

@@ -31,7 +31,7 @@ export function schemaFaults(
 }
 
 /** `kinds[2].sides[0]`, after `base` and a point where there is one. */
-export function pathText(base: string, path: Path): string {
+function pathText(base: string, path: Path): string {
   return path.reduce<string>((text, step) => {
     if (typeof step === 'number') return `${text}[${step}]`;
     return text === '' ? String(step) : `${text}.${String(step)}`;

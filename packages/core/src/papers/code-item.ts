@@ -9,7 +9,7 @@ const BORDER = 4;
 
 /** The smallest module that phones read off paper held in the hand, millimetres: common practice, no
  * source. */
-export const LEAST_MODULE = 0.4;
+const LEAST_MODULE = 0.4;
 
 /** A code's dark modules: rows of a square. */
 export interface CodeModules {

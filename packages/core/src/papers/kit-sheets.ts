@@ -92,7 +92,7 @@ export function mostTools(stages: readonly Pick<StageTools, 'tools'>[]): string[
 }
 
 /** The sort of shop that has an item: common practice, no source. */
-export const shopOf: Readonly<Record<HardwareItem, string>> = {
+const shopOf: Readonly<Record<HardwareItem, string>> = {
   bolt: 'Fastener shop',
   nut: 'Fastener shop',
   'lock nut': 'Fastener shop',

@@ -45,7 +45,7 @@ export function labelSheets(
 }
 
 /** Kept free inside a label's edge: sheets shift by a millimetre or so in a printer. */
-export const LABEL_MARGIN = 2;
+const LABEL_MARGIN = 2;
 
 const inner = ({ x, y, width, height }: Box): Box => ({
   x: x + LABEL_MARGIN,

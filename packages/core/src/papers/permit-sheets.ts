@@ -25,7 +25,7 @@ export interface PermitOptions {
 }
 
 /** The line that stands on every sheet of the pack. */
-export const PERMIT_CAUTION =
+const PERMIT_CAUTION =
   'A draft made from a plan of work by a program, for people to check, complete and sign. It is no engineer’s approval and no proof of safety: figures are estimates; local codes, the authority and a licensed engineer or rigger decide.';
 
 /** The pack. */

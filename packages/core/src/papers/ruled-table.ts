@@ -81,7 +81,7 @@ export function ruledTable(
 }
 
 /** A small panel, its middle at the height of the row's words. */
-export function swatchItem([x, y]: Point, step: number, fill: Fill): Item {
+function swatchItem([x, y]: Point, step: number, fill: Fill): Item {
   const [wide, half] = [step * 1.25, step * 0.42];
   const corners: Point[] = [
     [x, y + half],

@@ -10,7 +10,7 @@ import type { Paper } from './page.ts';
 import { fittingSize, wrapText } from './text-width.ts';
 
 /** What every sheet of the twin says. */
-export const TWIN_CAUTION =
+const TWIN_CAUTION =
   'Tick what you have seen, not what should be so. A record of what people said, no proof: who stands under a seam looks at it himself; local codes and a licensed engineer or rigger decide.';
 
 const KEYS: Readonly<Record<TwinLine['sort'], string>> = {

@@ -24,7 +24,7 @@ export interface Scene {
 /** Grass gives: so far below the floor a body may dip, m. */
 export const GROUND_GIVES = 0.02;
 /** Clearance below which a body counts as touching, m. */
-export const TOUCH = 1e-3;
+const TOUCH = 1e-3;
 
 /** Distance from wall and ground, m, from below; 0 where it touches. At least `enough` is not looked
  * into further. */
@@ -57,7 +57,7 @@ export function clearance({ body, barrier }: Scene, pose: Pose, enough = Infinit
 }
 
 /** Whether a pose is no higher than hands or hook bring it, outside and inside alike. */
-export function isLow({ body, barrier, carried }: Scene, pose: Pose): boolean {
+function isLow({ body, barrier, carried }: Scene, pose: Pose): boolean {
   const [low, high] = heightsIn(body, pose.turn);
   return carried.by === 'hands'
     ? pose.at[2] + low - barrier.floor <= carried.rise

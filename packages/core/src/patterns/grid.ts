@@ -12,7 +12,7 @@ export const MICRON = 1000;
 export const onGrid = (x: number, y: number): GridPoint => [Math.round(x) + 0, Math.round(y) + 0];
 
 /** Twice the signed area of a triangle: above 0 where c lies left of the way from a to b. Exact. */
-export const orientation = (a: GridPoint, b: GridPoint, c: GridPoint): number =>
+const orientation = (a: GridPoint, b: GridPoint, c: GridPoint): number =>
   (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
 
 /** Whether two convex polygons, anticlockwise, share any area; a touch is none. Exact: two convex

@@ -36,7 +36,7 @@ export interface Growing {
 }
 
 /** Steps in which a piece is turned to see whether it fits, degrees. */
-export const TURN = 5;
+const TURN = 5;
 const directions = Array.from({ length: 180 / TURN }, (_, i) => {
   const angle = toRadians(i * TURN);
   return [Math.cos(angle), Math.sin(angle)] as const;

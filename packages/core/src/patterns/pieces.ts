@@ -55,7 +55,7 @@ export function netPieces(ground: NetGround, options: PiecesOptions = {}): NetPi
 
 /** Pieces that no cutting up can do without: by area over that of the room, summed over parts that no
  * seam joins, each at least one. */
-export function leastPieces(
+function leastPieces(
   { shell, panels, room }: NetGround,
   places: readonly number[],
   groups?: ArrayLike<number>,

@@ -10,7 +10,7 @@ import { TAU } from '../math/angle.ts';
 export type FacePoint = readonly [number, number];
 
 /** Corners of the many-sided prisms that stand for round pegs and sockets. */
-export const ROUND = 24;
+const ROUND = 24;
 
 /** A regular polygon of `ROUND` corners, anticlockwise from +x. */
 export const roundRing = ([x, y]: FacePoint, radius: number): FacePoint[] =>

@@ -61,7 +61,7 @@ const dihedrals = z
 const face = z.enum(['outside', 'inside', 'unknown']);
 
 /** One row of `kinds`. Without any of `good`, `repair`, `scrap` nobody counted this kind. */
-export const kindRow = z.strictObject({
+const kindRow = z.strictObject({
   id: name,
   marks: z.array(name).max(50).default([]),
   sides: sidesSchema,
@@ -82,7 +82,7 @@ export const kindRow = z.strictObject({
 /** One row of `readings`: one panel measured once. `tag` names the panel; `count` is how many
  * panels a row without a tag stands for (1 if not given). `mark` is what is painted on it: where that
  * cannot be read for sure `3|8` is a 3 or an 8, `3?` most likely a 3, and `?` (or no mark) unmarked. */
-export const readingRow = z.strictObject({
+const readingRow = z.strictObject({
   tag: name.optional(),
   by: name.optional(),
   mark: name.optional(),
@@ -103,7 +103,7 @@ export const readingRow = z.strictObject({
 /** A distance across joined panels, from the far end of one spoke to that of another, taken between
  * the same points as the sides. Spoke i (from 0) is the seam on the clockwise side of panel i of
  * `around`; an open run has one more at its end. */
-export const rimReading = z.strictObject({
+const rimReading = z.strictObject({
   from: wholeCount.max(MAX_SIDES),
   to: wholeCount.max(MAX_SIDES),
   length: z
@@ -115,7 +115,7 @@ export const rimReading = z.strictObject({
 /** Panels still joined around one hub: kinds or marks (also faded ones, `3|8`, `3?` or `?`),
  * anticlockwise seen from outside; `count`
  * such groups. `closed` true: the run goes all the way round the hub; absent: not stated. */
-export const groupRow = z.strictObject({
+const groupRow = z.strictObject({
   around: z.array(name).min(2).max(MAX_SIDES),
   count: wholeCount.min(1).default(1),
   closed: z.boolean().optional(),
@@ -126,7 +126,7 @@ export const groupRow = z.strictObject({
 /** A sort of hub plate. `radius`: from its middle to the point that the sides were measured from,
  * along an arm, metres. `arms`: angles from each arm to the next, anticlockwise seen from outside,
  * radians. */
-export const hubPlateRow = z.strictObject({
+const hubPlateRow = z.strictObject({
   corners: wholeCount.min(PLATE_CORNERS.least).max(PLATE_CORNERS.most),
   radius: z.number().min(0).max(0.5).optional(),
   arms: z.array(z.number().min(0.1).max(Math.PI)).max(PLATE_CORNERS.most).optional(),
@@ -135,13 +135,13 @@ export const hubPlateRow = z.strictObject({
 });
 
 /** What a person's tape adds to every length that he reads, metres: taken off before anything else. */
-export const personRow = z.strictObject({
+const personRow = z.strictObject({
   by: name,
   shift: z.number().min(-0.1).max(0.1),
 });
 
 /** One lot of hardware. `count` in pieces, rolls or cartridges; `length` of a bolt or a roll. */
-export const hardwareRow = z.strictObject({
+const hardwareRow = z.strictObject({
   item: z.enum(hardwareItems),
   thread: name.optional(),
   length: z.number().positive().max(LONGEST_ITEM).optional(),
@@ -195,7 +195,7 @@ export type PersonRow = z.infer<typeof personRow>;
 export type Condition = z.infer<typeof condition>;
 
 /** Whether these sides (any unit) can meet as a polygon of some area. */
-export function sidesClose(sides: readonly number[]): boolean {
+function sidesClose(sides: readonly number[]): boolean {
   const longest = Math.max(...sides);
   return 2 * longest < sides.reduce((sum, s) => sum + s, 0);
 }

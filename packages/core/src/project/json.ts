@@ -5,7 +5,7 @@
 import type { Fault } from '../measure/fault.ts';
 
 /** Deepest nesting that is followed; a project file needs eight. */
-export const MAX_DEPTH = 64;
+const MAX_DEPTH = 64;
 
 /** Thrown inside the scanner only, and caught there. */
 interface Stop {

@@ -4,7 +4,7 @@
 export type Migration = (raw: Readonly<Record<string, unknown>>) => Record<string, unknown>;
 
 /** Version → the step that leads from it to the next. Version 1 is the first, so there is none. */
-export const MIGRATIONS: ReadonlyMap<number, Migration> = new Map();
+const MIGRATIONS: ReadonlyMap<number, Migration> = new Map();
 
 /** The raw file brought from its version to `to`, stamped with it. Throws where a step is missing:
  * every version that was ever written must stay readable. */

@@ -158,7 +158,7 @@ export const pressureOf = (gust: number, airDensity: number): number =>
 
 /** The largest gust (m/s) below one that reaches a limit at which it is not reached, to 5 mm/s; 0
  * where a calm reaches it. */
-export function crossing(isReached: (gust: number) => boolean, reached: number): number {
+function crossing(isReached: (gust: number) => boolean, reached: number): number {
   if (isReached(0)) return 0;
   let [low, high] = [0, reached];
   while (high - low > GUST_STEP) {

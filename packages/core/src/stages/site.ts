@@ -143,7 +143,7 @@ function designLoads(model: StageModel, held: Bearing, settings: LoadsSettings):
 
 /** The forces at every base hub in every wind case at a velocity pressure, Pa, before any factor.
  * What the weight lifts somewhere counts as lift. */
-export function baseForces(model: StageModel, held: Bearing, pressure: number): BaseForces[] {
+function baseForces(model: StageModel, held: Bearing, pressure: number): BaseForces[] {
   return held.cases.map(({ wind, perPascal }) => ({
     name: caseWords(wind),
     sources: wind.sources,

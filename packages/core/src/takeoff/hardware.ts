@@ -76,7 +76,7 @@ export function itemNamed(name: string): HardwareItem | null {
 }
 
 /** The size that a lot belongs to, or the reason why it can't be counted. */
-export function sizeOfLot(lot: HardwareLot): ItemSize | string {
+function sizeOfLot(lot: HardwareLot): ItemSize | string {
   const named = itemNamed(lot.item);
   const item = named === 'nut' && /nylon|lock/i.test(lot.grade ?? '') ? 'lock nut' : named;
   const nothing = { thread: null, length: null, corners: null, rim: null };

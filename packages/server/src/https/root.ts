@@ -33,10 +33,10 @@ import { x509 } from './x509.ts';
 export const ALGORITHM = { name: 'ECDSA', namedCurve: 'P-256', hash: 'SHA-256' } as const;
 
 /** Names that a root vouches for, with all that end in them. */
-export const ROOT_NAMES = ['localhost', 'local'] as const;
+const ROOT_NAMES = ['localhost', 'local'] as const;
 
 /** Networks that a root vouches for: loopback, private (RFC 1918) and self-given (RFC 3927). */
-export const ROOT_NETWORKS = [
+const ROOT_NETWORKS = [
   '127.0.0.0/8',
   '10.0.0.0/8',
   '172.16.0.0/12',

@@ -10,7 +10,7 @@ const SIGNS = 'ABCDEFGHJKLMNPQRSTUVWXYZ23456789';
 const SIGNS_OF_CODE = 10;
 
 /** Name of the cookie. */
-export const COOKIE = 'shellraise';
+const COOKIE = 'shellraise';
 
 /** Who asks. */
 export interface Session {

@@ -70,7 +70,7 @@ export const spotAt = (flat: Float64Array, i: number): Spot => [
 ];
 
 /** Index of the side after this one in its place. */
-export function sideAfter(shell: Shell, side: number): number {
+function sideAfter(shell: Shell, side: number): number {
   const place = shell.sidePlace[side] as number;
   return side + 1 === shell.placeStart[place + 1] ? (shell.placeStart[place] as number) : side + 1;
 }

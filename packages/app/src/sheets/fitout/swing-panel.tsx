@@ -12,7 +12,7 @@ import { useFitout } from './use-fitout.ts';
 type Dish = NonNullable<FitoutSettings['dish']>;
 
 /** A dish as a new one starts. */
-export const newDish = (): Dish => fitoutSection.parse({ dish: { diameter: 2 } }).dish ?? missing();
+const newDish = (): Dish => fitoutSection.parse({ dish: { diameter: 2 } }).dish ?? missing();
 
 const missing = (): never => {
   throw new Error('the schema has no dish');

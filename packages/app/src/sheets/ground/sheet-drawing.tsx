@@ -65,7 +65,7 @@ export function SheetDrawing({
 const reachable = { tabIndex: 0 };
 
 /** The plan of a sheet with the box round it; null where the sheet has none. */
-export function planOf(drawing: Drawing): {
+function planOf(drawing: Drawing): {
   readonly items: readonly Item[];
   readonly box: readonly number[];
 } | null {

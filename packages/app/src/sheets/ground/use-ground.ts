@@ -103,6 +103,3 @@ export function useQuantities() {
     };
   }, [system]);
 }
-
-/** As {@link useQuantities} gives them. */
-export type Quantities = ReturnType<typeof useQuantities>;

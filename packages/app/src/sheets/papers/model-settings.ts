@@ -3,12 +3,6 @@
 import type { ModelSettings, ModelSort } from '@shellraise/core';
 import type { Typed } from '../../ui/use-typed.ts';
 
-/** Settings that are one number. */
-export type NumberSetting = Exclude<
-  keyof ModelSettings,
-  'paper' | 'joint' | 'snap' | 'sheet' | 'bed'
->;
-
 /** Sort → its settings, in the order they are asked for. */
 export const settingsOf: Readonly<Record<ModelSort, readonly (keyof ModelSettings)[]>> = {
   net: ['scale', 'paper'],

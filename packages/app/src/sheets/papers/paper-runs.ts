@@ -59,7 +59,7 @@ export function usePapers(stood: Stood, paper: Paper) {
 const none: readonly SetNamed[] = [];
 
 /** Names of the sets that go by the order of work, or of the others. */
-export const namesOf = (sets: readonly SetNamed[], ordered: boolean): string[] =>
+const namesOf = (sets: readonly SetNamed[], ordered: boolean): string[] =>
   sets.filter((one) => one.ordered === ordered).map(({ name }) => name);
 
 /** What is asked about a set, and whom. */

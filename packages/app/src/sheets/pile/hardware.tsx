@@ -47,11 +47,11 @@ export function Hardware() {
 }
 
 /** A bolt's length as it is sold: inches with an inch thread, millimetres with a metric one. */
-export const lotLengths = ({ thread }: Pick<HardwareRow, 'thread'>, lengths: Lengths): Lengths =>
+const lotLengths = ({ thread }: Pick<HardwareRow, 'thread'>, lengths: Lengths): Lengths =>
   thread === undefined ? lengths : lengthsIn(/^m\d/i.test(thread) ? 'metric' : 'inch');
 
 /** A lot in words without its count: `bolt 5/16-18 × 1 1/4", used`. */
-export function lotLine(lot: HardwareRow, lengths: Lengths, words: Words['pile']): string {
+function lotLine(lot: HardwareRow, lengths: Lengths, words: Words['pile']): string {
   const { hardware } = words;
   const size = [
     lot.thread,

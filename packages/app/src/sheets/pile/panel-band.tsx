@@ -22,7 +22,7 @@ export interface UnderTape {
 }
 
 /** The row's sides, metres, at least three; null where not measured. */
-export function sidesUnder({ row, asked, typed }: UnderTape, lengths: Lengths): (number | null)[] {
+function sidesUnder({ row, asked, typed }: UnderTape, lengths: Lengths): (number | null)[] {
   const count = Math.max(
     LEAST_SIDES,
     row.reading?.sides.length ?? 0,
@@ -81,7 +81,7 @@ export function PanelUnderTape({
 }
 
 /** The face that the row's sides were read from. */
-export const faceOf = (row: TallyRow): 'outside' | 'inside' | 'unknown' =>
+const faceOf = (row: TallyRow): 'outside' | 'inside' | 'unknown' =>
   row.reading?.seenFrom ?? row.draft?.seenFrom ?? 'unknown';
 
 function sideWords(

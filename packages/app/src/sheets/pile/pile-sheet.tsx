@@ -271,7 +271,7 @@ function PileBlock({ worked }: { worked: Worked | null }) {
 }
 
 /** The row under the tape: the one typed in, else the new one. */
-export function underTape({ rows, columns, active }: Tally): UnderTape {
+function underTape({ rows, columns, active }: Tally): UnderTape {
   const index = active?.row ?? rows.length - 1;
   const row = rows[index] ?? rows[rows.length - 1];
   if (!row) throw new Error('a tally always has its empty row');

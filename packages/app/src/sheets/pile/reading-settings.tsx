@@ -10,9 +10,9 @@ import { useWords } from '../../words/words.ts';
 const along = ['holes', 'skin', 'hubs'] as const satisfies readonly Pile['measuredAlong'][];
 
 /** Ranges that the project file allows, metres; the longest title. */
-export const ALLOWANCE = { min: -0.2, max: 0.5 } as const;
+const ALLOWANCE = { min: -0.2, max: 0.5 } as const;
 /** Range of the noise of one reading, metres. */
-export const READING_SD = { min: 0.00005, max: 0.05 } as const;
+const READING_SD = { min: 0.00005, max: 0.05 } as const;
 const TITLE_LENGTH = 200;
 
 /** The settings of the pile. */

@@ -158,7 +158,7 @@ function ChoiceField(props: FieldProps & { cell: 'seenFrom' | 'condition' }) {
 }
 
 /** The step that a key asks for. Left and right leave a text only from its ends. */
-export function stepOf(
+function stepOf(
   event: { key: string; shiftKey: boolean; ctrlKey: boolean; metaKey: boolean },
   ends: { left: boolean; right: boolean },
 ): Walk | null {

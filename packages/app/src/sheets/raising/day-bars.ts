@@ -5,15 +5,7 @@ import type { WeekendDay, WeekendTask } from '@shellraise/core';
 const DAY = 86_400;
 
 /** Lanes from above, those that only mark a point left out. */
-export const LANES = [
-  'stake out',
-  'anchors',
-  'make up',
-  'lift',
-  'bolts',
-  'tighten',
-  'plates',
-] as const;
+const LANES = ['stake out', 'anchors', 'make up', 'lift', 'bolts', 'tighten', 'plates'] as const;
 
 /** A lane. */
 export type Lane = (typeof LANES)[number];

@@ -14,7 +14,7 @@ export interface CardOfStages extends CardOfLifts {
 }
 
 /** The lift cards of all stages, each for every stage that lifts the same way. */
-export function cardsOfStages(
+function cardsOfStages(
   stages: readonly { readonly number: number }[],
   details: ReadonlyMap<number, RaisingStageDetail | string>,
 ): CardOfStages[] {

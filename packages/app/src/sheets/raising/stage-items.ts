@@ -127,7 +127,7 @@ function lines(
 }
 
 /** A seam between two panels that stand; one without a bolt yet is drawn as finger-tight. */
-export function seamStroke(now: SeamPassOrNone, before: SeamPassOrNone): Stroke {
+function seamStroke(now: SeamPassOrNone, before: SeamPassOrNone): Stroke {
   const own = seamStrokes[now ?? 'finger'];
   return now === before ? own : { ...own, ink: 'accent' };
 }

@@ -82,7 +82,7 @@ export function ForgottenList({
 }
 
 /** What is lacking, with how many bolts where that is known. */
-export function lacks({ what, bolts }: Forgotten, words: Words['record']): string {
+function lacks({ what, bolts }: Forgotten, words: Words['record']): string {
   if (bolts === null || !Number.isFinite(bolts)) return words.forgottenOf[what];
   if (what === 'samples due') return words.samplesLeft(bolts);
   if (what === 'failed samples') return words.failedLeft(bolts);

@@ -8,7 +8,7 @@ import { useQuantities } from '../ground/use-ground.ts';
 import type { Noted } from './use-noted.ts';
 
 /** What a torque is typed in, and how many newton-metres it is. */
-export const torqueUnits = {
+const torqueUnits = {
   metric: { name: 'N·m', newtonMetres: 1 },
   inch: { name: 'lbf·ft', newtonMetres: 1.355_817_948_3 },
 } as const;

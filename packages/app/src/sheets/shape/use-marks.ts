@@ -29,5 +29,5 @@ export function useMarks(
 }
 
 /** Whether anything in the pile bears a mark. */
-export const isMarked = ({ readings, kinds }: Pick<Pile, 'readings' | 'kinds'>): boolean =>
+const isMarked = ({ readings, kinds }: Pick<Pile, 'readings' | 'kinds'>): boolean =>
   readings.some(({ mark }) => mark !== undefined) || kinds.some(({ marks }) => marks.length > 0);

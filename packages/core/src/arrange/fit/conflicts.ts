@@ -19,7 +19,7 @@ export type Demand =
   | 'mostParted';
 
 /** All of them, in the order in which they are told. */
-export const demands: readonly Demand[] = [
+const demands: readonly Demand[] = [
   'flatBase',
   'leastHeight',
   'leastFloor',

@@ -11,7 +11,7 @@ import { hubCount, type Shell, sideCount } from '../../shell/shell.ts';
 import type { ProgramDraft, Terms } from '../program/integer-program.ts';
 
 /** What a row of these laws is of. */
-export const GAP_LAW = 'gaps';
+const GAP_LAW = 'gaps';
 
 /** Seams that a hub inside the shell keeps. */
 const LEAST_SEAMS = 3;

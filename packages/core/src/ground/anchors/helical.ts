@@ -12,7 +12,7 @@ const torqueRule = confirmed(
 );
 
 /** K for a square shaft of 1.5 in: 10 for each foot, in 1/m. */
-export const SQUARE_SHAFT = 10 / (12 * INCH);
+const SQUARE_SHAFT = 10 / (12 * INCH);
 
 /** A helical anchor. */
 export interface Helical {

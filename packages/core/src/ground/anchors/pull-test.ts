@@ -16,7 +16,7 @@ export interface PullTest {
 }
 
 /** Tests from this number on speak for the site; one or two are held to more (common practice). */
-export const ENOUGH_TESTS = 3;
+const ENOUGH_TESTS = 3;
 
 /** Greatest pull that a crew can make, N: more is a slip of unit. */
 const MOST_PULL = 200_000;

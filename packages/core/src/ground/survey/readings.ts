@@ -28,7 +28,7 @@ export type SurveyReading =
     };
 
 /** The base hubs a reading speaks of. */
-export const hubsOfReading = (reading: SurveyReading): readonly number[] =>
+const hubsOfReading = (reading: SurveyReading): readonly number[] =>
   reading.what === 'chord'
     ? [reading.from, reading.to]
     : reading.what === 'height'
@@ -36,7 +36,7 @@ export const hubsOfReading = (reading: SurveyReading): readonly number[] =>
       : [reading.hub];
 
 /** What the plan gives for a radius or a chord, metres. */
-export function planned(
+function planned(
   base: Base,
   reading: Exclude<SurveyReading, { what: 'level' | 'height' }>,
 ): number {

@@ -19,9 +19,7 @@ export type ThreePointCase = 'A' | 'B';
 
 /** The notes of the figure, read in a scan of ASCE 7-05 (the same in 7-16). The curves were not
  * readable: their values are rows of the table of numbers. */
-export const THREE_POINT_RULE: Provenance = confirmed(
-  'ASCE 7-16, Fig. 27.3-2, notes 1 to 6 (dome)',
-);
+const THREE_POINT_RULE: Provenance = confirmed('ASCE 7-16, Fig. 27.3-2, notes 1 to 6 (dome)');
 
 const HELD = (25 * Math.PI) / 180;
 

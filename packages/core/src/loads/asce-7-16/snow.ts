@@ -95,7 +95,7 @@ export function snowCases716(
 
 /** 1 within 45° of downwind, 0 from 67.5° on, straight in between; 1 at the crown.
  * Source: ASCE 7-16, 7.6.4, from memory. */
-export function sectorPart({ downwind, across }: Pick<SnowPoint, 'downwind' | 'across'>): number {
+function sectorPart({ downwind, across }: Pick<SnowPoint, 'downwind' | 'across'>): number {
   if (downwind === 0 && across === 0) return 1;
   const off = Math.abs(Math.atan2(across, downwind)) / DEG;
   return Math.min(1, Math.max(0, (67.5 - off) / 22.5));

@@ -16,14 +16,14 @@ export interface ExposureConstants {
 const FOOT = 0.3048;
 
 /** Constants of Table 26.11-1. */
-export const EXPOSURES_7_16: Readonly<Record<Exposure, ExposureConstants>> = {
+const EXPOSURES_7_16: Readonly<Record<Exposure, ExposureConstants>> = {
   B: { alpha: 7, gradientHeight: 1200 * FOOT },
   C: { alpha: 9.5, gradientHeight: 900 * FOOT },
   D: { alpha: 11.5, gradientHeight: 700 * FOOT },
 };
 
 /** Least height of Kz, metres: 15 ft. */
-export const LEAST_HEIGHT = 15 * FOOT;
+const LEAST_HEIGHT = 15 * FOOT;
 
 /** The clauses of this file, read in worked values and reckoned again. */
 export const VELOCITY_PRESSURE_7_16: Provenance = confirmed(

@@ -14,7 +14,7 @@ const FOOT = 0.3048;
 
 /** Constants of Table 26.11-1. Exposure B's exponent 7.5 is from memory: it gives the table's
  * 0.57 at 15 ft, which 7.0 does not. */
-export const EXPOSURES_7_22: Readonly<Record<Exposure, ExposureConstants>> = {
+const EXPOSURES_7_22: Readonly<Record<Exposure, ExposureConstants>> = {
   B: { alpha: 7.5, gradientHeight: 3280 * FOOT },
   C: { alpha: 9.8, gradientHeight: 2460 * FOOT },
   D: { alpha: 11.5, gradientHeight: 1935 * FOOT },

@@ -15,7 +15,7 @@ export interface Roughness {
 }
 
 /** Table 4.1. */
-export const TERRAINS: Readonly<Record<TerrainCategory, Roughness>> = {
+const TERRAINS: Readonly<Record<TerrainCategory, Roughness>> = {
   '0': { length: 0.003, leastHeight: 1 },
   I: { length: 0.01, leastHeight: 1 },
   II: { length: 0.05, leastHeight: 2 },
@@ -74,11 +74,3 @@ export function peakVelocityPressure(given: PeakPressureGiven): number {
   const gusts = 1 + 7 * turbulence(given.height, given.category, given.orography);
   return gusts * 0.5 * given.airDensity * meanWind(given) ** 2;
 }
-
-/** Gust over 10-minute mean that Eq. 4.8 implies at a height.
- * Source: EN 1991-1-4:2005, Eq. 4.8. */
-export const gustOverMean = (
-  height: number,
-  category: TerrainCategory,
-  orography: number,
-): number => Math.sqrt(1 + 7 * turbulence(height, category, orography));

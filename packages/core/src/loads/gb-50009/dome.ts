@@ -5,7 +5,7 @@ import { assertForm, type PressureLaw, riseRatio, type ShellForm } from '../law.
 import { commonPractice, confirmed, type Provenance } from '../provenance.ts';
 
 /** Item 36, read in its figure. */
-export const GB_DOME: Provenance = confirmed('GB 50009-2012, Table 8.3.1 item 36');
+const GB_DOME: Provenance = confirmed('GB 50009-2012, Table 8.3.1 item 36');
 
 const BEYOND = 'beyond a half sphere: no clause';
 

@@ -19,7 +19,7 @@ import { commonPractice, mergeSources, type Provenance, type Sourced } from '../
 import { looksAside, type Mouth } from './mouth.ts';
 
 /** What the envelope is, said beside each of its results. */
-export const HALF_BUILT: Provenance = commonPractice(
+const HALF_BUILT: Provenance = commonPractice(
   'half-built shell: envelope of open cup, curved wall, ring wall and open tank; no clause',
 );
 

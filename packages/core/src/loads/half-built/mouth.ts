@@ -19,10 +19,10 @@ export interface Mouth {
 }
 
 /** Up to this share open a shell counts as closed. */
-export const CLOSED_SHARE = 0.01;
+const CLOSED_SHARE = 0.01;
 
 /** Beyond this share open it counts as half built. */
-export const DOOR_SHARE = 0.3;
+const DOOR_SHARE = 0.3;
 
 /** Where the two limits come from. */
 export const ENCLOSURE_LIMITS: Provenance = fromMemory(

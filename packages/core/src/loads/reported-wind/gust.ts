@@ -12,7 +12,7 @@ export type ReportedWind =
 
 /** The mean that the report stands for, or null for a gust: of a Beaufort force the top of its band.
  * Source: Beaufort scale for a force; else the report itself. */
-export function reportedMean(wind: ReportedWind): Sourced | null {
+function reportedMean(wind: ReportedWind): Sourced | null {
   if (wind.as === 'gust') return null;
   if (wind.as === 'mean') return { value: wind.speed, sources: [] };
   const band = beaufortForce(wind.force);

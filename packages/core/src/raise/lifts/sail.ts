@@ -12,7 +12,7 @@ import { assertNumber } from '../../math/doors.ts';
 
 /** Force coefficient of a plate square to the wind, the higher of those in use; a hollow half sphere,
  * mouth to the wind, has 1.42. */
-export const SAIL_COEFFICIENT: Sourced = {
+const SAIL_COEFFICIENT: Sourced = {
   value: 1.8,
   sources: [fromMemory('EN 1991-1-4, 7.4.3: signboards, force coefficient 1.8')],
 };

@@ -216,7 +216,7 @@ function fallOf(
 }
 
 /** How a frame that does not stand moves: without resistance, or else the softest way. */
-export function fallingWay(frame: FrameModel): FallingWay {
+function fallingWay(frame: FrameModel): FallingWay {
   const free = mechanisms(frame, { softest: false, modes: 1 }).modes[0];
   const mode = (free ?? mechanisms(frame, { modes: 0 }).softestMode) as Mechanism;
   return { hub: mode.hub, places: frame.panels.map(({ place }) => place), corners: mode.corners };

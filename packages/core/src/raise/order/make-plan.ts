@@ -228,7 +228,7 @@ function finalPass(
 }
 
 /** Each prop with the lift it goes in with and the lift it may go after. */
-export function plannedProps(
+function plannedProps(
   site: Pick<OrderSite, 'height'>,
   stages: readonly RaisingStage[],
 ): PlannedProp[] {

@@ -26,7 +26,7 @@ export const allFinal = (site: OrderSite, seams: readonly number[]): number[] =>
   inRings(site, seams);
 
 /** Seams ring by ring from the rim inward, in each clockwise from the datum. */
-export function inRings(site: OrderSite, seams: readonly number[]): number[] {
+function inRings(site: OrderSite, seams: readonly number[]): number[] {
   const ring = (seam: number): number =>
     Math.max(...(site.seamPlaces[seam] as readonly number[]).map((p) => site.course[p] as number));
   const clockwise = (seam: number): number => {

@@ -147,7 +147,7 @@ export function siteFor(brief: RaisingBrief): Read<OrderSite> {
 }
 
 /** Options of a walk for a brief. */
-export const walkOptions = (brief: RaisingBrief, whole: boolean): WalkOptions => ({
+const walkOptions = (brief: RaisingBrief, whole: boolean): WalkOptions => ({
   whole,
   keepProps: brief.pins.props,
   ...(brief.mayProp && { mayProp: brief.mayProp }),

@@ -10,7 +10,7 @@ import type { Step } from './walk.ts';
 
 /** The states of a walk: after each lift, and once more where its seams are tightened then; `of`: lift →
  * its state when it is let go. */
-export function statesOf(
+function statesOf(
   site: OrderSite,
   steps: readonly Step[],
 ): { readonly states: readonly Stage[]; readonly of: readonly number[] } {

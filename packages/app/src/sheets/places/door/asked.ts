@@ -9,7 +9,7 @@ import type { Typed } from '../../../ui/use-typed.ts';
 export type AskedAs = OpeningAsked['as'];
 
 /** Corners of a section at most; lengths of one up to this, metres. */
-export const SECTION = { corners: 24, most: 50 } as const;
+const SECTION = { corners: 24, most: 50 } as const;
 
 /** A hatch's diameter, metres. */
 export const HATCH = { least: 0.1, most: 20 } as const;

@@ -124,7 +124,7 @@ export function readWhole(text: string, most: number): Typed {
 }
 
 /** Lengths of a shell or a door are no longer, metres. */
-export const MOST_LENGTH = 50;
+const MOST_LENGTH = 50;
 
 /** A length of more than nothing as typed. */
 export function readLimit(text: string, unit: LengthUnit): Typed {
