@@ -1,11 +1,11 @@
 // The frame around every sheet: the phases as a strip, the sheet, messages.
 
-import { lazy, Suspense, useEffect, useLayoutEffect, useRef } from 'react';
+import { type ComponentType, lazy, Suspense, useEffect, useLayoutEffect, useRef } from 'react';
 import { HatchPatterns } from '../drawing/svg-items.tsx';
 import { saveProject } from '../files/save-file.ts';
 import { PileSheet } from '../sheets/pile/pile-sheet.tsx';
 import { projectOf, type Sheet, sheets } from '../state/app-state.ts';
-import { useWords } from '../words/words.ts';
+import { useWords, wholeTable } from '../words/words.ts';
 import { useApp, useAppState } from './app-context.tsx';
 import { DropZone } from './drop-zone.tsx';
 import { FaultBoundary } from './fault-boundary.tsx';
@@ -13,28 +13,32 @@ import { HeadBar } from './head-bar.tsx';
 import { Notices } from './notices.tsx';
 import { useMedia } from './use-media.ts';
 
-const ShapeSheet = lazy(async () => ({
-  default: (await import('../sheets/shape/shape-sheet.tsx')).ShapeSheet,
-}));
-const PlacesSheet = lazy(async () => ({
-  default: (await import('../sheets/places/places-sheet.tsx')).PlacesSheet,
-}));
-const GroundSheet = lazy(async () => ({
-  default: (await import('../sheets/ground/ground-sheet.tsx')).GroundSheet,
-}));
-const RaisingSheet = lazy(async () => ({
-  default: (await import('../sheets/raising/raising-sheet.tsx')).RaisingSheet,
-}));
+/** A sheet that is loaded when it is first looked at, with its words. */
+const later = (load: () => Promise<ComponentType>) =>
+  lazy(async () => {
+    const [sheet] = await Promise.all([load(), wholeTable()]);
+    return { default: sheet };
+  });
 
-const RecordSheet = lazy(async () => ({
-  default: (await import('../sheets/record/record-sheet.tsx')).RecordSheet,
-}));
-const FitoutSheet = lazy(async () => ({
-  default: (await import('../sheets/fitout/fitout-sheet.tsx')).FitoutSheet,
-}));
-const PapersSheet = lazy(async () => ({
-  default: (await import('../sheets/papers/papers-sheet.tsx')).PapersSheet,
-}));
+const ShapeSheet = later(async () => (await import('../sheets/shape/shape-sheet.tsx')).ShapeSheet);
+const PlacesSheet = later(
+  async () => (await import('../sheets/places/places-sheet.tsx')).PlacesSheet,
+);
+const GroundSheet = later(
+  async () => (await import('../sheets/ground/ground-sheet.tsx')).GroundSheet,
+);
+const RaisingSheet = later(
+  async () => (await import('../sheets/raising/raising-sheet.tsx')).RaisingSheet,
+);
+const RecordSheet = later(
+  async () => (await import('../sheets/record/record-sheet.tsx')).RecordSheet,
+);
+const FitoutSheet = later(
+  async () => (await import('../sheets/fitout/fitout-sheet.tsx')).FitoutSheet,
+);
+const PapersSheet = later(
+  async () => (await import('../sheets/papers/papers-sheet.tsx')).PapersSheet,
+);
 
 const sheetOf = {
   pile: PileSheet,

@@ -1,53 +1,29 @@
 // The message table: every text that people see. Another language is another table of this form.
 
 import { createContext, use } from 'react';
-import { codesWords } from './codes.ts';
-import { fitoutWords } from './fitout.ts';
-import { fittingWords } from './fitting.ts';
 import { frameWords } from './frame.ts';
-import { groundWords } from './ground.ts';
-import { groundFormWords } from './ground-forms.ts';
-import { groundStabilityWords } from './ground-stability.ts';
-import { hardWords } from './hard-piles.ts';
-import { papersWords } from './papers.ts';
-import { patternWords } from './patterns.ts';
+import type { laterWords } from './later.ts';
 import { pileWords } from './pile.ts';
-import { placesWords } from './places.ts';
-import { raisingWords } from './raising.ts';
-import { recordWords } from './record.ts';
-import { recordingWords } from './recording.ts';
-import { shapeWords } from './shape.ts';
 import { sharingWords } from './sharing.ts';
-import { twinWords } from './twin.ts';
-import { weekendWords } from './weekend.ts';
-import { yardWords } from './yard.ts';
 
-/** The table in English. */
-export const english = {
+/** What the first sheet and the frame around all of them say. */
+const firstWords = {
   frame: frameWords,
-  patterns: patternWords,
   pile: pileWords,
-  shape: shapeWords,
-  hard: hardWords,
-  places: placesWords,
-  fitting: fittingWords,
-  fitout: fitoutWords,
-  papers: papersWords,
-  ground: groundWords,
-  groundForms: groundFormWords,
-  groundStability: groundStabilityWords,
-  raising: raisingWords,
-  weekend: weekendWords,
-  yard: yardWords,
-  record: recordWords,
-  recording: recordingWords,
   sharing: sharingWords,
-  codes: codesWords,
-  twin: twinWords,
 };
 
 /** A message table. */
-export type Words = typeof english;
+export type Words = typeof firstWords & typeof laterWords;
+
+/** The table in English. Until `wholeTable` it lacks what only later sheets say. */
+export const english = { ...firstWords } as Words;
+
+/** The table with all words in it: whatever speaks more than those of the first sheet is loaded with it. */
+export async function wholeTable(): Promise<Words> {
+  const { laterWords: later } = await import('./later.ts');
+  return Object.assign(english, later);
+}
 
 const WordsContext = createContext<Words>(english);
 
