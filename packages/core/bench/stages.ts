@@ -18,6 +18,7 @@ import { placeCount, type Shell } from '../src/shell/shell.ts';
 import { type StageOptions, stageAnswer } from '../src/stages/answer.ts';
 import { nothingKnown, type StageModel, stageModel } from '../src/stages/model.ts';
 import { numberOrder, stageOf, stageSeries } from '../src/stages/series.ts';
+import { cpuMs } from './clock.ts';
 
 /** Wanted, seconds: all stages; and milliseconds: one stage of them. */
 const WANTED = { all: 20, one: 30 } as const;
@@ -30,7 +31,7 @@ export function main(): readonly Line[] {
   const times: number[] = [];
   let [props, unproved, refused] = [0, 0, 0];
   const before = process.cpuUsage().user;
-  const start = performance.now();
+  const start = cpuMs();
   let last = start;
   for (const answer of stageSeries(model, order)) {
     if (!answer.ok) refused++;
@@ -38,8 +39,8 @@ export function main(): readonly Line[] {
       props += answer.value.props.length;
       if (!answer.value.fewest) unproved++;
     }
-    times.push(performance.now() - last);
-    last = performance.now();
+    times.push(cpuMs() - last);
+    last = cpuMs();
   }
   const all = (last - start) / 1000;
   const sorted = times.toSorted((a, b) => a - b);
@@ -80,9 +81,9 @@ function whole(
   options: StageOptions,
   n: number,
 ): void {
-  const start = performance.now();
+  const start = cpuMs();
   const answer = stageAnswer(model, stageOf(order, n), options);
-  const seconds = ((performance.now() - start) / 1000).toFixed(2);
+  const seconds = ((cpuMs() - start) / 1000).toFixed(2);
   console.log(`stage ${n}, ${name}: ${seconds} s, ${answer.ok ? answer.value.status : 'refused'}`);
 }
 
