@@ -19,6 +19,7 @@ export const notUsed = [
   { word: /\b(abort|terminat)(e|ed|ing)?\b/i, say: 'stop, or end' },
   { word: /\b(invalid|illegal)\b/i, say: 'what was found, and what was expected' },
   { word: /, [^,]*\ballowed$/, say: ', expected …' },
+  { word: /\b(his|him|himself|he|she|her)\b/i, say: 'who it is, or they' },
   // How it is written.
   { word: /\bcan not\b|n['’]t\b/, say: 'cannot, do not and their like' },
   { word: /\be\.g\.|\bi\.e\./, say: 'such as; that is' },

@@ -304,7 +304,7 @@ function day(text: string): string {
 function degrees(text: string): number {
   const value = Number(text);
   if (text.trim() === '' || !Number.isFinite(value) || Math.abs(value) > 360)
-    throw new InvalidArgumentError('Expected degrees, -360 to 360.');
+    throw new InvalidArgumentError('Expected degrees, −360 to 360.');
   return value;
 }
 

@@ -215,7 +215,7 @@ export const pileWords = {
     },
     none: 'The first three sides make the first kind.',
     working: 'Working up the pile',
-    failed: 'The pile could not be worked up.',
+    failed: 'The pile could not be worked up: a fault of ours. Nothing of yours is lost.',
     notCounted: 'not counted',
     noneCounted: 'Not counted yet.',
     marks: (marks: readonly string[]) => `marked ${marks.join(', ')}`,

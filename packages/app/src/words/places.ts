@@ -20,7 +20,7 @@ export const placesWords = {
     farther: 'Farther',
     whole: 'all of it',
     drawing: 'Drawing the plan',
-    failed: 'The plan could not be drawn.',
+    failed: 'The plan could not be drawn: a fault of ours. Nothing of yours is lost.',
   },
   view: {
     tabs: 'Drawing',
@@ -193,7 +193,7 @@ export const placesWords = {
     tab: 'Take-off',
     heading: 'Take-off',
     counting: 'Counting',
-    failed: 'The take-off could not be made.',
+    failed: 'The take-off could not be made: a fault of ours. Nothing of yours is lost.',
     short: 'Short',
     buy: 'To buy',
     nothingShort: 'Nothing is short.',

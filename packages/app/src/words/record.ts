@@ -118,5 +118,5 @@ export const recordWords = {
   badLines: (count: number) => `${plural(count, 'line')} of the file could not be read.`,
   noRecord: 'That file is no record.',
   caution:
-    'A record of what people said, no proof that it is so. Who stands under a seam looks at it himself; local codes and a licensed engineer or rigger decide.',
+    'A record of what people said, no proof that it is so. Who stands under a seam looks at it first; local codes and a licensed engineer or rigger decide.',
 } as const;

@@ -30,6 +30,6 @@ export const twinWords = {
     of: { place: 'Panels', seam: 'Seams', hub: 'Hubs, by the panels around them' },
     course: (course: number) => `Course ${course}`,
     caution:
-      'Tick what you have seen, not what should be so. A record of what people said, no proof: who stands under a seam looks at it himself; local codes and a licensed engineer or rigger decide.',
+      'Tick what you have seen, not what should be so. A record of what people said, no proof: who stands under a seam looks at it first; local codes and a licensed engineer or rigger decide.',
   },
 } as const;

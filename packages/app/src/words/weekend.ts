@@ -57,7 +57,8 @@ export const weekendWords = {
     need: 'Write down the days of work and who comes, under People: then the days are planned here.',
     waiting: 'Waiting for the order of work …',
     planning: 'Planning the days, ten thousand runs',
-    failed: 'The days could not be planned.',
+    failed: 'The days could not be planned: a fault of ours. Nothing of yours is lost.',
+    stopped: 'Stopped: the days are not planned.',
     anew: 'Plan them anew',
     finish: (p50: string | null, p90: string | null) =>
       p50 === null

@@ -11,7 +11,7 @@ import { fittingSize, wrapText } from './text-width.ts';
 
 /** What every sheet of the twin says. */
 const TWIN_CAUTION =
-  'Tick what you have seen, not what should be so. A record of what people said, no proof: who stands under a seam looks at it himself; local codes and a licensed engineer or rigger decide.';
+  'Tick what you have seen, not what should be so. A record of what people said, no proof: who stands under a seam looks at it first; local codes and a licensed engineer or rigger decide.';
 
 const KEYS: Readonly<Record<TwinLine['sort'], string>> = {
   place: 'a in place; write the tag that is on the panel',

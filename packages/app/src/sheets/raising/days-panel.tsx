@@ -38,7 +38,7 @@ export function DaysPanel({ question }: { question: WeekendAsked }) {
           <ProgressLine ask={own} what={words.planning} onCancel={weekendRuns.cancel} />
           {own.status === 'failed' || own.status === 'cancelled' ? (
             <p className="buttons">
-              {words.failed}{' '}
+              {own.status === 'failed' ? words.failed : words.stopped}{' '}
               <button type="button" onClick={() => weekendRuns.start(question)}>
                 {words.anew}
               </button>
