@@ -18,8 +18,8 @@ import {
 import { cautionOf, type SheetFacts } from './flat-plan-sheet.ts';
 import { type LengthsShown, lengthFirst, lengthsNote } from './length-text.ts';
 import { footBlock, frameItems, headingItems, type Paper, pageOf, scaleFor } from './page.ts';
+import { footNotes, middleOf, towards } from './part-sheet.ts';
 import { type RuledColumn, type RuledRow, ruledTable } from './ruled-table.ts';
-import { wrapText } from './text-width.ts';
 
 /** What the sheet shows. */
 export interface MakeSheetContent {
@@ -45,8 +45,6 @@ export interface MakeSheetOptions {
   readonly lengths?: LengthsShown;
 }
 
-const noteSize = 2.9;
-const noteStep = 4.2;
 const rowStep = 6.4;
 const labelSize = 3.2;
 
@@ -61,20 +59,14 @@ export function makeSheet(
   const { frame } = page;
   const { panel, from, id } = content;
   const warned = cautionOf(facts, makeCaution);
-  const notes = [
-    ...wrapText(`Caution. ${warned}`, noteSize, frame.width - 10, true).map(bold),
-    ...notesOf(content, lengths).flatMap((words) =>
-      wrapText(words, noteSize, frame.width - 10).map(plain),
-    ),
-  ];
   const shape = shapeOf(content);
   const spanX = span(shape.all, 0);
   const spanY = span(shape.all, 1);
   const block = (scale: string) =>
     footBlock(page, { ...facts, scale, lengths: lengthsNote(lengths) });
-  const { top } = block('1 : 1000');
+  const notes = footNotes(page, block('1 : 1000').top, warned, notesOf(content, lengths));
   const head = frame.y + 18;
-  const below = top - notes.length * noteStep - 4;
+  const below = notes.top;
   const left = {
     x: frame.x + 12,
     y: head + 8,
@@ -108,13 +100,7 @@ export function makeSheet(
       ...headingItems([frame.x + 5, frame.y + 7], title, 'seen from outside, hub to hub'),
       group(drawn(content, shape, at, lengths), { part: 'panel' }),
       group(table.items, { part: 'sides' }),
-      group(
-        notes.map(
-          ({ words, bold }, n): Item =>
-            text([frame.x + 5, below + 3 + n * noteStep], words, noteSize, { bold }),
-        ),
-        { part: 'notes' },
-      ),
+      notes.item,
       ...block(`1 : ${scale}`).items,
     ],
   };
@@ -157,7 +143,7 @@ function drawn(
   lengths: LengthsShown,
 ): Item[] {
   const points = corners.map(at);
-  const middle = meanOf(points);
+  const middle = middleOf(points);
   return [
     ...(from ? [polygon(from.corners.map(at), { weight: 'light', dash: 'dashed' })] : []),
     polygon(points, { weight: 'bold' }),
@@ -167,7 +153,7 @@ function drawn(
     ]),
     ...panel.sides.flatMap(({ length }, i) => {
       const [p, q] = [points[i], points[(i + 1) % points.length]] as [Point, Point];
-      const inside = towards(meanOf([p, q]), middle, 5);
+      const inside = towards(middleOf([p, q]), middle, 5);
       return [text(inside, `${i + 1}: ${lengthFirst(length, lengths)}`, labelSize, label)];
     }),
     ...points.map((point, i) =>
@@ -177,17 +163,6 @@ function drawn(
 }
 
 const label = { anchor: 'middle', halo: 0.6 } as const;
-
-const meanOf = (points: readonly Point[]): Point => [
-  points.reduce((sum, [x]) => sum + x, 0) / points.length,
-  points.reduce((sum, [, y]) => sum + y, 0) / points.length,
-];
-
-/** A point so many millimetres from one towards another, or away from it. */
-function towards([x, y]: Point, [u, v]: Point, by: number): Point {
-  const far = Math.hypot(u - x, v - y);
-  return far === 0 ? [x, y] : [x + ((u - x) * by) / far, y + ((v - y) * by) / far];
-}
 
 const degrees = (angle: number): string => writeAngle(angle, 'deg');
 
@@ -215,9 +190,6 @@ function rowOf(side: PanelToMake['sides'][number], i: number, lengths: LengthsSh
     swatch: null,
   };
 }
-
-const bold = (words: string) => ({ words, bold: true });
-const plain = (words: string) => ({ words, bold: false });
 
 function notesOf({ panel, from }: MakeSheetContent, lengths: LengthsShown): string[] {
   const kept = from

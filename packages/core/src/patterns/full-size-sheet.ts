@@ -25,8 +25,8 @@ import {
   pageOf,
   scaleFor,
 } from '../papers/page.ts';
+import { footNotes, middleOf, towards } from '../papers/part-sheet.ts';
 import { type RuledColumn, type RuledRow, ruledTable } from '../papers/ruled-table.ts';
-import { wrapText } from '../papers/text-width.ts';
 import type { FullPanelPart, HubPlate } from './full-size-parts.ts';
 
 /** How the sheet is set. */
@@ -37,8 +37,6 @@ export interface FullSheetOptions {
 
 type At = readonly [number, number];
 
-const NOTE = 2.9;
-const STEP = 4.2;
 const ROW = 5.6;
 
 /** The sheet of a panel, lying; `deep`: depth of its flanges, metres, 0 for none. */
@@ -239,19 +237,11 @@ function sheetOf(facts: SheetFacts, options: FullSheetOptions, content: Content)
   const page: Page = pageOf(options.paper, 'across');
   const { frame } = page;
   const warned = cautionOf(facts, makeCaution);
-  const notes = [
-    ...wrapText(`Caution. ${warned}`, NOTE, frame.width - 10, true).map((words) => ({
-      words,
-      bold: true,
-    })),
-    ...content.notes.flatMap((words) =>
-      wrapText(words, NOTE, frame.width - 10).map((one) => ({ words: one, bold: false })),
-    ),
-  ];
   const block = (scale: string) =>
     footBlock(page, { ...facts, scale, lengths: lengthsNote(options.lengths) });
   const head = frame.y + 16;
-  const below = block('1 : 1000').top - notes.length * STEP - 4;
+  const notes = footNotes(page, block('1 : 1000').top, warned, content.notes);
+  const below = notes.top;
   const half = frame.width * 0.46;
   const room = { x: frame.x + 8, y: head + 4, width: half - 14, height: below - head - 8 };
   const xs = content.points.map(([x]) => x);
@@ -289,13 +279,7 @@ function sheetOf(facts: SheetFacts, options: FullSheetOptions, content: Content)
       ),
       group(content.draw(at, mm), { part: 'part' }),
       group(tables, { part: 'tables' }),
-      group(
-        notes.map(
-          ({ words, bold }, n): Item =>
-            text([frame.x + 5, below + 3 + n * STEP], words, NOTE, { bold }),
-        ),
-        { part: 'notes' },
-      ),
+      notes.item,
       ...block(`1 : ${scale}`).items,
     ],
   };
@@ -318,13 +302,3 @@ const angle = (radians: number): string => {
 };
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-
-const middleOf = (points: readonly Point[]): Point => [
-  points.reduce((sum, [x]) => sum + x, 0) / points.length,
-  points.reduce((sum, [, y]) => sum + y, 0) / points.length,
-];
-
-function towards([x, y]: Point, [u, v]: Point, by: number): Point {
-  const far = Math.hypot(u - x, v - y);
-  return far === 0 ? [x, y] : [x + ((u - x) * by) / far, y + ((v - y) * by) / far];
-}
