@@ -2,7 +2,7 @@
 
 import type { Provenance } from '@shellraise/core';
 import { useWords } from '../../words/words.ts';
-import { isShaky } from '../ground/small.tsx';
+import { isShaky, SourceItems } from '../ground/small.tsx';
 
 /** The panel. */
 export function AssumedPanel({ sources }: { sources: readonly Provenance[] }) {
@@ -18,23 +18,13 @@ export function AssumedPanel({ sources }: { sources: readonly Provenance[] }) {
         ))}
       </ul>
       <h3>{words.shaky}</h3>
-      <Sources of={sources.filter(isShaky)} />
+      <ul className="sources">
+        <SourceItems of={sources.filter(isShaky)} />
+      </ul>
       <h3>{words.all}</h3>
-      <Sources of={sources.filter((one) => !isShaky(one))} />
+      <ul className="sources">
+        <SourceItems of={sources.filter((one) => !isShaky(one))} />
+      </ul>
     </div>
-  );
-}
-
-function Sources({ of }: { of: readonly Provenance[] }) {
-  const { flags } = useWords().ground.assumed;
-  return (
-    <ul className="sources">
-      {of.map(({ text, confirmation }) => (
-        <li key={`${confirmation} ${text}`}>
-          <span className={`flag ${confirmation.replace(' ', '-')}`}>{flags[confirmation]}</span>{' '}
-          {text}
-        </li>
-      ))}
-    </ul>
   );
 }

@@ -16,7 +16,7 @@ import { TitleBlock } from '../../ui/title-block.tsx';
 import { usePrinting } from '../../ui/use-printing.ts';
 import { useWords } from '../../words/words.ts';
 import { SheetDrawing } from '../ground/sheet-drawing.tsx';
-import { Faults } from '../ground/small.tsx';
+import { Failed, Faults } from '../ground/small.tsx';
 import { PrintedSheets } from '../places/printed-plans.tsx';
 import { StandingSheet } from '../places/standing-sheet.tsx';
 import type { Stood } from '../places/stood.ts';
@@ -108,14 +108,7 @@ function Fitted({ stood }: { stood: Stood }) {
         )}
       </div>
       <div className="beside">
-        {fault === null ? null : (
-          <p role="alert" className="step-ended">
-            {words.failed} {fault}{' '}
-            <button type="button" onClick={again}>
-              {frame.again}
-            </button>
-          </p>
-        )}
+        <Failed failed={words.failed} fault={fault} onAgain={again} />
         <Tabs
           className="beside-tabs fitout-tabs"
           label={words.tabs}

@@ -8,7 +8,7 @@ import { LimitField } from '../../ui/limit-field.tsx';
 import { Rows } from '../../ui/rows.tsx';
 import { useWords } from '../../words/words.ts';
 import { LengthField, NumberField } from '../ground/fields.tsx';
-import { Choice, optionsOf } from '../ground/small.tsx';
+import { Choice, Heads, optionsOf } from '../ground/small.tsx';
 import { LinesField } from './parts.tsx';
 import { readWeather, writeWeather } from './typed.ts';
 import { useFitout } from './use-fitout.ts';
@@ -66,15 +66,7 @@ function Told({ told: { answer }, numbers }: { told: FitoutTold; numbers: readon
       ) : (
         <table className="fitout-table">
           <caption>{words.buy}</caption>
-          <thead>
-            <tr>
-              {Object.values(words.heads).map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads of={words.heads} />
           <tbody>
             {seal.lines.map((one) => (
               <tr key={one.item}>

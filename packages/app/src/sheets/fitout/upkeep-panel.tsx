@@ -6,6 +6,7 @@ import { useLengths } from '../../ui/app-context.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
 import { useWords } from '../../words/words.ts';
 import { NumberField } from '../ground/fields.tsx';
+import { Heads } from '../ground/small.tsx';
 import { useFitout } from './use-fitout.ts';
 
 /** Days of the calendar that the screen shows. */
@@ -104,15 +105,7 @@ export function UpkeepPanel({
           ) : (
             <>
               <table className="fitout-table">
-                <thead>
-                  <tr>
-                    {Object.values(words.snowHeads).map((head) => (
-                      <th key={head} scope="col">
-                        {head}
-                      </th>
-                    ))}
-                  </tr>
-                </thead>
+                <Heads of={words.snowHeads} />
                 <tbody>
                   {upkeep.snow.map(({ snow, clear, leave }) => (
                     <tr key={snow}>

@@ -1,15 +1,10 @@
 // What is taken for granted, in words, and every source with how far it is confirmed.
 
-import {
-  mergeSources,
-  type Provenance,
-  type StageAnswer,
-  type StageStability,
-} from '@shellraise/core';
+import { mergeSources, type StageAnswer, type StageStability } from '@shellraise/core';
 import type { GroundAnswer } from '../../engine/ground.ts';
 import { useWords } from '../../words/words.ts';
 import { OwnNumbers } from './own-numbers.tsx';
-import { isShaky } from './small.tsx';
+import { isShaky, SourceItems } from './small.tsx';
 
 /** The panel. */
 export function AssumedPanel({
@@ -50,25 +45,13 @@ export function AssumedPanel({
         ))}
       </ul>
       <h3>{words.sources}</h3>
-      <Sources sources={sources.filter(isShaky)} />
+      <ul className="sources">
+        <SourceItems of={sources.filter(isShaky)} />
+      </ul>
       <h3>{words.all}</h3>
-      <Sources sources={sources.filter((one) => !isShaky(one))} />
+      <ul className="sources">
+        <SourceItems of={sources.filter((one) => !isShaky(one))} />
+      </ul>
     </div>
-  );
-}
-
-function Sources({ sources }: { sources: readonly Provenance[] }) {
-  const words = useWords().ground.assumed;
-  return (
-    <ul className="sources">
-      {sources.map(({ text, confirmation }) => (
-        <li key={`${confirmation} ${text}`}>
-          <span className={`flag ${confirmation.replace(' ', '-')}`}>
-            {words.flags[confirmation]}
-          </span>{' '}
-          {text}
-        </li>
-      ))}
-    </ul>
   );
 }

@@ -5,7 +5,7 @@ import type { GroundAnswer } from '../../engine/ground.ts';
 import { useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import { LengthField, plain } from './fields.tsx';
-import { Faults, Tick } from './small.tsx';
+import { Faults, Heads, Tick } from './small.tsx';
 import { useGround } from './use-ground.ts';
 
 /** A beam as it comes, to be changed. */
@@ -85,15 +85,7 @@ function Cuts({ pieces, stock }: { pieces: Pieces; stock: number | null }) {
   return (
     <>
       <table className="ground-table">
-        <thead>
-          <tr>
-            {Object.values(words.table).map((head, i) => (
-              <th key={head} scope="col" className={i > 0 ? 'number' : undefined}>
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads of={words.table} numbers />
         <tbody>
           {beamCuts(pieces).map(({ piece, from }, i) => (
             <tr key={from[0]}>

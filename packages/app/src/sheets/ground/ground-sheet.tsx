@@ -28,7 +28,7 @@ import { LevelsPanel } from './levels-panel.tsx';
 import { PartsPanel } from './parts-panel.tsx';
 import { SheetDrawing } from './sheet-drawing.tsx';
 import { SitePanel } from './site-panel.tsx';
-import { Faults } from './small.tsx';
+import { Failed, Faults } from './small.tsx';
 import { StabilityBlock, useStability } from './stability-block.tsx';
 import { StageView } from './stage-view.tsx';
 import { StagesPanel } from './stages-panel.tsx';
@@ -119,14 +119,7 @@ function OnGround({ stood }: { stood: Stood }) {
         )}
       </div>
       <div className="beside">
-        {fault === null ? null : (
-          <p role="alert" className="step-ended">
-            {words.failed} {fault}{' '}
-            <button type="button" onClick={again}>
-              {frame.again}
-            </button>
-          </p>
-        )}
+        <Failed failed={words.failed} fault={fault} onAgain={again} />
         <Tabs
           className="beside-tabs"
           label={words.tabs}

@@ -1,5 +1,5 @@
-// Small parts of the sheet's forms: a choice, a box to tick, what a part can't be made for, and the
-// caution with how many values are shaky.
+// Small parts of the sheets: a choice, a box to tick, the heads of a table, what can't be made and why, an
+// answer that failed, the caution with how many values are shaky, and sources with how sure they are.
 
 import type { Fault, Provenance } from '@shellraise/core';
 import { useId } from 'react';
@@ -62,6 +62,48 @@ export const optionsOf = <K extends string>(
   table: Readonly<Record<K, string>>,
 ): readonly (readonly [K, string])[] => Object.entries(table) as [K, string][];
 
+/** The heads of a table; with `numbers` all but the first stand over numbers. */
+export function Heads({
+  of,
+  numbers = false,
+}: {
+  of: Readonly<Record<string, string>>;
+  numbers?: boolean;
+}) {
+  return (
+    <thead>
+      <tr>
+        {Object.values(of).map((head, i) => (
+          <th key={head} scope="col" className={numbers && i > 0 ? 'number' : undefined}>
+            {head}
+          </th>
+        ))}
+      </tr>
+    </thead>
+  );
+}
+
+/** An answer that failed, and the way to ask again; nothing where none did. */
+export function Failed({
+  failed,
+  fault,
+  onAgain,
+}: {
+  failed: string;
+  fault: string | null;
+  onAgain: () => void;
+}) {
+  const { again } = useWords().frame;
+  return fault === null ? null : (
+    <p role="alert" className="step-ended">
+      {failed} {fault}{' '}
+      <button type="button" onClick={onAgain}>
+        {again}
+      </button>
+    </p>
+  );
+}
+
 /** Why something can't be made. */
 export function Faults({ faults }: { faults: readonly Fault[] }) {
   const words = useWords().ground;
@@ -87,4 +129,14 @@ export function Caution({ sources = [] }: { sources?: readonly Provenance[] }) {
       {words.caution} {shaky > 0 ? words.assumed.shaky(shaky) : ''}
     </p>
   );
+}
+
+/** Sources, each with how far it is confirmed, as items of a list. */
+export function SourceItems({ of }: { of: readonly Provenance[] }) {
+  const { flags } = useWords().ground.assumed;
+  return of.map(({ text, confirmation }) => (
+    <li key={`${confirmation} ${text}`}>
+      <span className={`flag ${confirmation.replace(' ', '-')}`}>{flags[confirmation]}</span> {text}
+    </li>
+  ));
 }

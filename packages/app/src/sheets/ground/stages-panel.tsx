@@ -6,7 +6,7 @@ import type { StageRun } from '../../engine/stage-runs.ts';
 import type { StageDetail } from '../../engine/stages.ts';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
-import { Caution, Faults } from './small.tsx';
+import { Caution, Faults, Heads } from './small.tsx';
 import { StageChart } from './stage-chart.tsx';
 import { Supports, Tonight } from './stage-held.tsx';
 import { useQuantities } from './use-ground.ts';
@@ -192,15 +192,7 @@ function Reactions({
       <summary>{words.reactions}</summary>
       <p className="quiet">{pressure === null ? words.noPressure : words.perPascal}</p>
       <table className="ground-table">
-        <thead>
-          <tr>
-            {Object.values(words.held).map((head, i) => (
-              <th key={head} scope="col" className={i > 0 ? 'number' : undefined}>
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads of={words.held} numbers />
         <tbody>
           {bears.held.map(({ hub, baseHub, weight, lift, shear }) => (
             <tr key={hub}>

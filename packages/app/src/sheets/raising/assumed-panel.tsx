@@ -3,6 +3,7 @@
 import { mergeSources, type RaisingPlan } from '@shellraise/core';
 import type { RaisingStageDetail } from '../../engine/raising.ts';
 import { useWords } from '../../words/words.ts';
+import { SourceItems } from '../ground/small.tsx';
 
 /** The panel. */
 export function AssumedPanel({
@@ -12,7 +13,7 @@ export function AssumedPanel({
   plan: RaisingPlan;
   detail: RaisingStageDetail | null;
 }) {
-  const { raising: words, ground } = useWords();
+  const { raising: words } = useWords();
   const assumed = new Set([...plan.assumed, ...(detail?.answer.assumed ?? [])]);
   const flags = mergeSources(plan.flags, detail?.answer.flags ?? []);
   return (
@@ -26,14 +27,7 @@ export function AssumedPanel({
       </ul>
       <h3>{words.assumed.sources}</h3>
       <ul className="sources">
-        {flags.map(({ text, confirmation }) => (
-          <li key={`${confirmation} ${text}`}>
-            <span className={`flag ${confirmation.replace(' ', '-')}`}>
-              {ground.assumed.flags[confirmation]}
-            </span>{' '}
-            {text}
-          </li>
-        ))}
+        <SourceItems of={flags} />
       </ul>
     </div>
   );

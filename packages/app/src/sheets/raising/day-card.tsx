@@ -154,18 +154,31 @@ function Evening({ day }: { day: WeekendDay }) {
         <details className="tags">
           <summary>{words.closeDown(closeDown.title)}</summary>
           <p>{words.closeDownNote(Math.round(closeDown.seconds / 60), closeDown.hands)}</p>
-          <ol className="steps">
-            {closeDown.steps.map((step) => (
-              <li key={step}>{step}</li>
-            ))}
-          </ol>
-          {closeDown.cautions.map((one) => (
-            <p key={one} className="facts-caution">
-              {one}
-            </p>
-          ))}
+          <CloseDownSteps card={closeDown} />
         </details>
       )}
+    </>
+  );
+}
+
+/** What to do before the shell is left for the night, and the cautions. */
+export function CloseDownSteps({
+  card: { steps, cautions },
+}: {
+  card: Pick<NonNullable<Weekend['days'][number]['closeDown']>, 'steps' | 'cautions'>;
+}) {
+  return (
+    <>
+      <ol className="steps">
+        {steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      {cautions.map((one) => (
+        <p key={one} className="facts-caution">
+          {one}
+        </p>
+      ))}
     </>
   );
 }

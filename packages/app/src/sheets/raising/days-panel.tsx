@@ -9,7 +9,7 @@ import type { WeekendAsked } from '../../engine/weekend.ts';
 import { createWeekendRuns } from '../../engine/weekend-runs.ts';
 import { ProgressLine } from '../../ui/progress-line.tsx';
 import { useWords } from '../../words/words.ts';
-import { Faults } from '../ground/small.tsx';
+import { Faults, SourceItems } from '../ground/small.tsx';
 import { DayCard } from './day-card.tsx';
 import { momentName, oddsText } from './day-words.ts';
 import { hoursOf } from './hours.ts';
@@ -68,7 +68,7 @@ function WeekendView({
   /** Whether all runs are done: until then these are first odds. */
   whole: boolean;
 }) {
-  const { weekend: table, raising, ground } = useWords();
+  const { weekend: table, raising } = useWords();
   const words = table.plan;
   const { days, finish, troubles, matter, assumed, cautions, flags, tasks } = weekend;
   const { hours, minutes } = hoursOf(Math.round(weekend.work / 3600) * 3600);
@@ -124,14 +124,7 @@ function WeekendView({
           ))}
         </ul>
         <ul className="sources">
-          {mergeSources(flags).map(({ text, confirmation }) => (
-            <li key={`${confirmation} ${text}`}>
-              <span className={`flag ${confirmation.replace(' ', '-')}`}>
-                {ground.assumed.flags[confirmation]}
-              </span>{' '}
-              {text}
-            </li>
-          ))}
+          <SourceItems of={mergeSources(flags)} />
         </ul>
       </details>
     </>

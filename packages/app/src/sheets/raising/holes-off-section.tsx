@@ -2,10 +2,11 @@
 
 import type { RaisingStageDetail } from '../../engine/raising.ts';
 import { useWords } from '../../words/words.ts';
+import { SourceItems } from '../ground/small.tsx';
 
 /** The section, folded; nothing where nothing is lifted. */
 export function HolesOffSection({ detail }: { detail: RaisingStageDetail }) {
-  const { raising, ground } = useWords();
+  const { raising } = useWords();
   const { holesOff, number } = detail;
   if (holesOff === null) return null;
   return (
@@ -17,14 +18,7 @@ export function HolesOffSection({ detail }: { detail: RaisingStageDetail }) {
         ))}
       </ol>
       <ul className="notes">
-        {holesOff.flags.map(({ text, confirmation }) => (
-          <li key={text}>
-            <span className={`flag ${confirmation.replace(' ', '-')}`}>
-              {ground.assumed.flags[confirmation]}
-            </span>{' '}
-            {text}
-          </li>
-        ))}
+        <SourceItems of={holesOff.flags} />
       </ul>
     </details>
   );

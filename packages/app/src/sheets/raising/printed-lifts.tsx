@@ -1,10 +1,10 @@
 // Lift cards and close-down cards on paper, a page each at 18 pt: one lift card for all stages that lift the
 // same way, one close-down card for each evening.
 
-import type { RaisingPlan, Weekend } from '@shellraise/core';
-import { clockTime } from '@shellraise/core';
+import { clockTime, type RaisingPlan, type Weekend } from '@shellraise/core';
 import type { RaisingStageDetail } from '../../engine/raising.ts';
 import { useWords } from '../../words/words.ts';
+import { CloseDownSteps } from './day-card.tsx';
 import { type CardOfLifts, cardsOf, LiftCardBody } from './lift-cards.tsx';
 import { useCardWords } from './use-raising-words.ts';
 
@@ -72,16 +72,7 @@ export function PrintedCloseDown({ title, weekend }: { title: string; weekend: W
           {words.darkAt(clockTime(dark))}
         </p>
         <p>{evening.words}</p>
-        <ol className="steps">
-          {closeDown.steps.map((step) => (
-            <li key={step}>{step}</li>
-          ))}
-        </ol>
-        {closeDown.cautions.map((one) => (
-          <p key={one} className="facts-caution">
-            {one}
-          </p>
-        ))}
+        <CloseDownSteps card={closeDown} />
       </section>
     ),
   );

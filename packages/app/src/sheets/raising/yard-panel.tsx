@@ -7,7 +7,7 @@ import { useLengths } from '../../ui/app-context.tsx';
 import { LimitField } from '../../ui/limit-field.tsx';
 import { useWords } from '../../words/words.ts';
 import { LengthField, NumberField } from '../ground/fields.tsx';
-import { Faults } from '../ground/small.tsx';
+import { Faults, SourceItems } from '../ground/small.tsx';
 import { useQuantities } from '../ground/use-ground.ts';
 import { KitSections } from './kit-sections.tsx';
 import { pieceName } from './piece-name.ts';
@@ -50,7 +50,7 @@ export function YardPanel({
 }
 
 function Stacks({ yard, number }: { yard: YardAnswer; number: number }) {
-  const { yard: words, ground } = useWords();
+  const words = useWords().yard;
   const lengths = useLengths();
   const { speed } = useQuantities();
   const own = yard.stacks.filter(({ stage }) => stage === number);
@@ -86,14 +86,7 @@ function Stacks({ yard, number }: { yard: YardAnswer; number: number }) {
           {yard.assumed.slice(0, -1).map((one) => (
             <li key={one}>{one}</li>
           ))}
-          {yard.flags.map(({ text, confirmation }) => (
-            <li key={text}>
-              <span className={`flag ${confirmation.replace(' ', '-')}`}>
-                {ground.assumed.flags[confirmation]}
-              </span>{' '}
-              {text}
-            </li>
-          ))}
+          <SourceItems of={yard.flags} />
         </ul>
       </details>
     </>
