@@ -9,6 +9,7 @@ import {
   type EntryId,
   entryIdOf,
   type Project,
+  readProject,
   readRecordFile,
   recordState,
   seededRandom,
@@ -260,6 +261,8 @@ const calls: PhoneCalls = {
   fromStick: (from) => {
     const { entries, faults } = readRecordFile(readFileSync(`${from}/record`, 'utf8'));
     if (faults.length > 0) throw new Error(JSON.stringify(faults[0]));
+    const project = readProject(readFileSync(`${from}/project`, 'utf8'));
+    if (!project.ok) throw new Error(JSON.stringify(project.faults[0]));
     return shown().record.bring(entries);
   },
   told: () => {
