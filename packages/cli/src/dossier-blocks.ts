@@ -1,7 +1,7 @@
 // The dossier as blocks of text.
 
 import type { Dossier, RecordChange, Said } from '@shellraise/core';
-import { bullets, caution, count, table, wrap } from './terminal.ts';
+import { bullets, caution, count, right, table, wrap } from './terminal.ts';
 
 /** What the dossier must carry. */
 export const dossierCaution =
@@ -76,8 +76,6 @@ const questions = ({ questions: asked }: Dossier): string =>
     'To be asked, people say different things:',
     asked.map(({ about, entries }) => `${about}: ${entries.map(({ by }) => by).join(' and ')}`),
   );
-
-const right = (head: string) => ({ head, align: 'right' as const });
 
 const panelTable = ({ panels }: Dossier): string =>
   table(

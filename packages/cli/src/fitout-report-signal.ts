@@ -11,9 +11,8 @@ import {
 } from '@shellraise/core';
 import type { Chosen } from './job.ts';
 import type { Lengths } from './lengths.ts';
-import { bullets, count, heading, paint, table, wrap } from './terminal.ts';
+import { bullets, count, heading, paint, right, table, wrap } from './terminal.ts';
 
-const right = (head: string) => ({ head, align: 'right' as const });
 const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(0)}°`;
 const db = (value: number): string => `${value.toFixed(2)} dB`;
 

@@ -17,9 +17,8 @@ import { flagBlock } from './ground-loads.ts';
 import type { Chosen } from './job.ts';
 import { type Lengths, lengthsIn } from './lengths.ts';
 import type { FitoutOptions } from './options.ts';
-import { bullets, caution, count, heading, paint, table, wrap } from './terminal.ts';
+import { bullets, caution, count, heading, paint, right, table, wrap } from './terminal.ts';
 
-const right = (head: string) => ({ head, align: 'right' as const });
 const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(0)}°`;
 
 /** The door and what must pass it, as they were found. */

@@ -2,9 +2,7 @@
 
 import type { Provenance } from '@shellraise/core';
 import type { ChosenSite } from './ground-site.ts';
-import { bullets, count, heading, paint, table, wrap } from './terminal.ts';
-
-const right = (head: string) => ({ head, align: 'right' as const });
+import { bullets, count, heading, paint, right, table, wrap } from './terminal.ts';
 
 /** Characters of a column with a wind case in words. */
 export const CASE_WIDTH = 30;

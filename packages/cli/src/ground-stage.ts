@@ -11,9 +11,7 @@ import {
 import type { AskedStage } from './commands/ground.ts';
 import { CASE_WIDTH, flagBlock, force } from './ground-loads.ts';
 import type { Chosen } from './job.ts';
-import { bullets, count, heading, paint, table, wrap } from './terminal.ts';
-
-const right = (head: string) => ({ head, align: 'right' as const });
+import { bullets, count, heading, paint, right, table, wrap } from './terminal.ts';
 
 /** A speed in both units. */
 export const speed = (metresPerSecond: number): string =>

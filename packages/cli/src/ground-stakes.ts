@@ -3,9 +3,7 @@
 import { type Peg, type TapeCheck, tapePlan } from '@shellraise/core';
 import type { ChosenSite } from './ground-site.ts';
 import type { Lengths } from './lengths.ts';
-import { count, heading, paint, table, wrap } from './terminal.ts';
-
-const right = (head: string) => ({ head, align: 'right' as const });
+import { count, heading, paint, right, table, wrap } from './terminal.ts';
 
 /** Radians as degrees to the hundredth. */
 const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(2)}°`;

@@ -13,9 +13,8 @@ import {
   type YardAnswer,
 } from '@shellraise/core';
 import { flagBlock } from './ground-loads.ts';
-import { bullets, caution, count, heading, paint, table, wrap } from './terminal.ts';
+import { bullets, caution, count, heading, paint, right, table, wrap } from './terminal.ts';
 
-const right = (head: string) => ({ head, align: 'right' as const });
 const metres = (x: number): string => `${x.toFixed(1)} m`;
 const speed = (gust: number): string => `${gust.toFixed(1)} m/s`;
 const degrees = (radians: number): string => `${Math.round((radians * 180) / Math.PI) % 360}°`;

@@ -19,6 +19,9 @@ const rule = { top: '', 'top-mid': '', 'top-left': '', 'top-right': '' };
 const bottom = { bottom: '', 'bottom-mid': '', 'bottom-left': '', 'bottom-right': '' };
 const sides = { left: '  ', 'left-mid': '', right: '', 'right-mid': '', middle: '  ' };
 
+/** A column of numbers. */
+export const right = (head: string): Column => ({ head, align: 'right' });
+
 /** A table as text: a heading line, a row each, no frame. Empty where there are no rows. */
 export function table(columns: readonly Column[], rows: readonly (readonly string[])[]): string {
   if (rows.length === 0) return '';

@@ -5,7 +5,17 @@ import { type Lengths, lengthsIn } from '../lengths.ts';
 import { type LoadedPile, loadPile } from '../load.ts';
 import type { CommonOptions } from '../options.ts';
 import { sidesWords } from '../tape.ts';
-import { bullets, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+import {
+  bullets,
+  count,
+  heading,
+  paint,
+  print,
+  printJson,
+  right,
+  table,
+  wrap,
+} from '../terminal.ts';
 
 /** Runs the command. */
 export async function pile(file: string, options: CommonOptions): Promise<void> {
@@ -46,7 +56,6 @@ function summary({ pile, worked }: LoadedPile): string {
 }
 
 function kindTable({ pile, worked }: LoadedPile, lengths: Lengths): string {
-  const right = (head: string) => ({ head, align: 'right' as const });
   return table(
     [
       { head: 'kind' },

@@ -23,7 +23,7 @@ import { type Chosen, choose } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import { askStiffness, partsOf } from '../opening-stiffness.ts';
 import type { PlacesOptions } from '../options.ts';
-import { caution, heading, print, printJson, table, wrap } from '../terminal.ts';
+import { caution, heading, print, printJson, right, table, wrap } from '../terminal.ts';
 
 /** Openings told on the screen. */
 const SHOWN = 10;
@@ -234,7 +234,6 @@ function openingTable(
   list: readonly WithStiffness<Ranked>[],
   lengths: Lengths,
 ): string {
-  const right = (head: string) => ({ head, align: 'right' as const });
   const isShort = list.some(({ figures }) => figures.saved > 0);
   const hasWind = list.some(({ figures }) => figures.offWind !== null);
   return table(

@@ -18,7 +18,7 @@ import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import type { PlacesOptions } from '../options.ts';
 import { fittedWords } from '../tape.ts';
-import { bullets, caution, heading, print, printJson, table, wrap } from '../terminal.ts';
+import { bullets, caution, heading, print, printJson, right, table, wrap } from '../terminal.ts';
 import { writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
 import { cutText, type NamedCut, namedCuts, sparesOf } from './places-broken.ts';
@@ -109,7 +109,6 @@ function makeReport(
   cuts: readonly NamedCut[],
   lengths: Lengths,
 ): readonly string[] {
-  const right = (head: string) => ({ head, align: 'right' as const });
   return [
     heading(`A panel of kind ${id}`),
     table(

@@ -27,7 +27,17 @@ import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import { keptBesides, plainNumbers } from '../openings.ts';
 import type { PlacesOptions } from '../options.ts';
-import { bullets, caution, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+import {
+  bullets,
+  caution,
+  heading,
+  paint,
+  print,
+  printJson,
+  right,
+  table,
+  wrap,
+} from '../terminal.ts';
 import { writeAll } from '../write.ts';
 import { dateOf, writtenText } from './papers.ts';
 import { standCaution } from './places.ts';
@@ -120,7 +130,6 @@ function secondReport(
 }
 
 function secondTable(found: readonly Told[], lengths: Lengths): string {
-  const right = (head: string) => ({ head, align: 'right' as const });
   const hasGroups = found.some(({ groups }) => groups > 0);
   return table(
     [

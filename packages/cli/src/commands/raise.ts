@@ -28,14 +28,7 @@ import { orEnd } from '../ground-site.ts';
 import { choose, keepOrder } from '../job.ts';
 import type { RaiseOptions } from '../options.ts';
 import { startProgress } from '../progress.ts';
-import {
-  breakBlocks,
-  nowBlocks,
-  planBlocks,
-  stageBlocks,
-  stormBlocks,
-  weekendBlocks,
-} from '../raise-blocks.ts';
+import { breakBlocks, planBlocks, stageBlocks } from '../raise-blocks.ts';
 import { type Raised, raisedOf } from '../raise-job.ts';
 import { doneTyped, nowTyped, stormTyped } from '../raise-now.ts';
 import { recordedIn } from '../raise-record.ts';
@@ -49,6 +42,7 @@ import {
   raisedParts,
 } from '../raised-parts.ts';
 import { bullets, caution, heading, print, printJson, wrap } from '../terminal.ts';
+import { nowBlocks, stormBlocks, weekendBlocks } from '../weekend-blocks.ts';
 import { severalShapes } from './places.ts';
 
 /** What every answer of the command must carry. */

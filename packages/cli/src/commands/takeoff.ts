@@ -14,7 +14,17 @@ import { type Chosen, choose, fittedKinds } from '../job.ts';
 import { type Lengths, lengthsIn } from '../lengths.ts';
 import { keptOpenings } from '../openings.ts';
 import type { StandOptions } from '../options.ts';
-import { caution, count, heading, paint, print, printJson, table, wrap } from '../terminal.ts';
+import {
+  caution,
+  count,
+  heading,
+  paint,
+  print,
+  printJson,
+  right,
+  table,
+  wrap,
+} from '../terminal.ts';
 import { severalShapes } from './places.ts';
 
 /** Runs the command. A list that has to leave bolts out says so; it is no failure. */
@@ -71,8 +81,6 @@ function accountText({ account }: TakeOff): string {
     '',
   );
 }
-
-const right = (head: string) => ({ head, align: 'right' as const });
 
 function seamTable({ seams }: TakeOff, lengths: Lengths): string {
   return table(
