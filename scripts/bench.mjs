@@ -15,8 +15,6 @@ import { root, since } from './run.mjs';
 const FIGURES = join(root, 'docs', 'figures.md');
 const [BEGIN, END] = ['<!-- npm run bench -- --write -->', '<!-- end -->'];
 
-process.exitCode = await bench(process.argv.slice(2));
-
 async function bench([asked, ...args]) {
   if (install() !== 0) return 1;
   const all = listed();
@@ -151,5 +149,7 @@ function write(table) {
     FIGURES,
     `${text.slice(0, from)}${BEGIN}\n\n${said}\n\n${table}\n\n${text.slice(to)}`,
   );
-  console.log(`Written to docs/figures.md.`);
+  console.log('Written to docs/figures.md.');
 }
+
+process.exitCode = await bench(process.argv.slice(2));
