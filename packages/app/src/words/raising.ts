@@ -204,6 +204,7 @@ export const raisingWords = {
     movedTo: (number: number, to: number) => `Stage ${number} would be the ${ordinal(to)}.`,
     checking: 'Asking every state …',
     fine: 'Every state stands in that order with the props as planned.',
+    asItStands: 'Fix the order as it stands',
     take: 'Take this order',
     takeProps: 'Take it with the props it needs',
     drop: 'Leave it as it was',

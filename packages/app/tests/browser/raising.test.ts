@@ -101,6 +101,17 @@ describe('the Raising sheet', () => {
     expect(await page.getByText(/would be the 1st/).count()).toBe(1);
   });
 
+  it('is fixed as it stands with one press, for every device', async () => {
+    const page = await raised();
+    await page.getByRole('tab', { name: words.tab.order, exact: true }).click();
+    await page.getByRole('button', { name: words.changes.asItStands, exact: true }).click();
+    await page.getByText(words.changes.own).waitFor();
+    const fixed = page.getByRole('button', { name: words.changes.asItStands, exact: true });
+    expect(await fixed.count()).toBe(0);
+    await page.getByRole('button', { name: words.changes.free, exact: true }).click();
+    await fixed.waitFor({ timeout: 60_000 });
+  });
+
   it('keeps what goes up before what over a reload, until undone, and refuses a place that does not stand', async () => {
     const page = await raised();
     const openFixed = async (): Promise<void> => {

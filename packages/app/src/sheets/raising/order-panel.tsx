@@ -2,10 +2,11 @@
 // with the arrow keys to another place. What that breaks is told at once; the drawing beside shows how it
 // would fall.
 
-import type { RaisingPlan, Shell } from '@shellraise/core';
+import { type RaisingPlan, reordered, type Shell } from '@shellraise/core';
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
 import { useWords } from '../../words/words.ts';
 import { Fixed } from './fixed-form.tsx';
+import { useLead } from './lead.ts';
 import { isPlanned, movableStages, movedTo, rowAt, stageOfLift } from './order-moves.ts';
 import { Outcome } from './order-outcome.tsx';
 import { stageName } from './stage-name.ts';
@@ -52,13 +53,35 @@ export function OrderPanel({
       </p>
       <p className="facts-caution">{words.caution}</p>
       <p className="quiet screen-only">{words.changes.intro}</p>
-      {trial.order === null ? null : <Outcome {...{ shell, numbers, plan, trial, onTry }} />}
+      {trial.order === null ? (
+        <AsItStands {...{ numbers, plan }} />
+      ) : (
+        <Outcome {...{ shell, numbers, plan, trial, onTry }} />
+      )}
       <Stages {...{ plan, numbers, number, trial, onTry, onStage }} />
       <button type="button" className="screen-only" onClick={() => print()}>
         {words.list.print}
       </button>
       <Fixed shell={shell} numbers={numbers} leftOut={leftOut} />
     </div>
+  );
+}
+
+/** Fixes the order that was found, so that every device has it. */
+function AsItStands({ numbers, plan }: { numbers: readonly string[]; plan: RaisingPlan }) {
+  const words = useWords().raising.changes;
+  const { lead, fix } = useLead();
+  if (lead.order !== null) return null;
+  const lifts = reordered(
+    plan,
+    plan.stages.map((one) => one.number),
+  );
+  const take = (): void =>
+    fix({ order: lifts.map(({ places }) => places.map((place) => numbers[place] ?? '')) });
+  return (
+    <button type="button" className="screen-only" onClick={take}>
+      {words.asItStands}
+    </button>
   );
 }
 

@@ -1,6 +1,6 @@
 // For a lead: the join codes by role, made and revoked; the picture by which a phone joins, and its paper.
 
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { addressesFor, joinAddress, plainOf, spelled } from '../../sync/join-address.ts';
 import { type JoinCode, roles } from '../../sync/site-calls.ts';
 import { useSite } from '../../ui/app-context.tsx';
@@ -44,13 +44,18 @@ function Codes() {
     await load();
     setTold(done.ok ? words.revoked(spelled(code)) : words.noCodes);
   };
+  // The picture that was asked for comes into sight, whole.
+  const drawn = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (chosen !== null) drawn.current?.scrollIntoView({ block: 'nearest' });
+  }, [chosen]);
   const shown = codes?.find(({ id }) => id === chosen);
   const base = addresses[Math.min(address, addresses.length - 1)];
   const figure = (
     <>
       {shown && base === undefined ? <p className="accent">{words.alone}</p> : null}
       {shown && base !== undefined ? (
-        <figure className="join-figure">
+        <figure className="join-figure" ref={drawn}>
           <CodeDrawing
             text={joinAddress(base, shown.code)}
             label={words.picture(words.roles[shown.role].toLowerCase())}

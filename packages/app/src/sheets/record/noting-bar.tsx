@@ -67,7 +67,10 @@ export function NotingBar({ noted, stood, noting, onNoting, thing, onThing }: No
       </div>
       {thing ? (
         <fieldset className="noting-choices">
-          <legend>{nameOf(thing)}</legend>
+          <legend>
+            {nameOf(thing)}
+            {thing.sort === 'place' ? <Kind stood={stood} place={thing.index} /> : null}
+          </legend>
           {choicesOf(plan, state, thing).map(({ what, is }) => (
             <button
               key={stepOf(what, words)}
@@ -83,8 +86,15 @@ export function NotingBar({ noted, stood, noting, onNoting, thing, onThing }: No
           ))}
         </fieldset>
       ) : null}
-      {thing?.sort === 'place' ? <WayIn stood={stood} place={thing.index} /> : null}
-      {thing?.sort === 'place' ? <Around {...{ noted, onThing }} place={thing.index} /> : null}
+      {thing?.sort === 'place' ? (
+        <div className="noting-more">
+          <details className="record-more">
+            <summary>{words.wayIn}</summary>
+            <Joint stood={stood} place={thing.index} />
+          </details>
+          <Around {...{ noted, onThing }} place={thing.index} />
+        </div>
+      ) : null}
       {thing?.sort === 'seam' ? (
         <details key={thing.index} className="record-more">
           <summary>{words.sample}</summary>
@@ -98,25 +108,17 @@ export function NotingBar({ noted, stood, noting, onNoting, thing, onThing }: No
 /** To the field of the name: on a phone it is out of sight. */
 const toName = (): void => document.querySelector<HTMLElement>('.record-name input')?.focus();
 
-/** Which panel goes there, and which way round. */
-function WayIn({ stood, place }: { stood: Stood; place: number }) {
-  const { record: words, places } = useWords();
+/** Which panel goes there. */
+function Kind({ stood, place }: { stood: Stood; place: number }) {
+  const words = useWords().places.details;
   const kind = stood.kinds[stood.standing.standing.shell.kind[place]!];
   if (!kind) return null;
   const says = [
-    places.details.kind(kind.id),
-    ...(kind.hand ? [places.details.hand[kind.hand]] : []),
-    ...(kind.marks.length > 0 ? [places.details.marks(kind.marks)] : []),
+    words.kind(kind.id),
+    ...(kind.hand ? [words.hand[kind.hand]] : []),
+    ...(kind.marks.length > 0 ? [words.marks(kind.marks)] : []),
   ];
-  return (
-    <>
-      <p className="noting-kind">{says.join(', ')}</p>
-      <details className="record-more">
-        <summary>{words.wayIn}</summary>
-        <Joint stood={stood} place={place} />
-      </details>
-    </>
-  );
+  return <span className="noting-kind"> {says.join(', ')}</span>;
 }
 
 /** Seams and hubs of a panel: with keys alone one comes to them by its place. */
