@@ -9,11 +9,14 @@ import { useWords, type Words } from '../../words/words.ts';
 import { faultWords } from './cell-words.ts';
 import { type Cell, readSide } from './cells.ts';
 import type { FindingOf } from './findings-of.ts';
-import { type Key, keysFor, nextAsked, nextTag, signOf, withoutLast, withSign } from './keypad.ts';
+import { type Key, keysFor, nextAsked, nextTag, withoutLast, withSign } from './keypad.ts';
+import { LettersField } from './letters-field.tsx';
 import { PanelUnderTape } from './panel-band.tsx';
+import { RowChoices } from './row-choices.tsx';
 import { cellText, type TallyRow } from './rows.ts';
 import { faultsOf } from './tally-row.tsx';
 import { useBoxSize } from './use-box-size.ts';
+import { useRealKeys } from './use-real-keys.ts';
 import { nameOfRow, type Tally } from './use-tally.ts';
 import type { Worked } from './worked.ts';
 
@@ -233,137 +236,6 @@ function KeyButton({ of, press }: { of: Key; press: (key: Key) => void }) {
       {label}
     </button>
   );
-}
-
-/** A tag with letters: here the phone's own keyboard is wanted. */
-function LettersField({
-  text,
-  label,
-  put,
-  done,
-}: {
-  text: string;
-  label: string;
-  put: (text: string) => void;
-  done: () => void;
-}) {
-  const input = useRef<HTMLInputElement>(null);
-  useEffect(() => input.current?.focus(), []);
-  return (
-    <input
-      ref={input}
-      value={text}
-      aria-label={label}
-      maxLength={60}
-      autoComplete="off"
-      autoCapitalize="off"
-      onChange={(event) => put(event.target.value)}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter') done();
-      }}
-      onBlur={done}
-    />
-  );
-}
-
-/** Face, condition and mark of the row, as the phone's own choosers. */
-function RowChoices({
-  tally,
-  at,
-  row,
-  before,
-}: {
-  tally: Tally;
-  at: number;
-  row: TallyRow;
-  before: () => unknown;
-}) {
-  const words = useWords().pile;
-  const [other, setOther] = useState(false);
-  const { actions, rows } = tally;
-  const marks = [
-    ...new Set(rows.flatMap(({ reading, draft }) => reading?.mark ?? (draft?.mark || []))),
-  ].sort();
-  const mark = cellText(row, 'mark', String);
-  const choose = (cell: 'seenFrom' | 'condition' | 'mark', text: string): void => {
-    before();
-    actions.write(at, cell, text);
-  };
-  return (
-    <div className="row-choices">
-      <select
-        aria-label={words.tally.columns.seenFrom}
-        value={cellText(row, 'seenFrom', String)}
-        onChange={(event) => choose('seenFrom', event.target.value)}
-      >
-        {Object.entries(words.tally.seenFrom).map(([value, name]) => (
-          <option key={value} value={value}>
-            {name}
-          </option>
-        ))}
-      </select>
-      <select
-        aria-label={words.tally.columns.condition}
-        value={cellText(row, 'condition', String)}
-        onChange={(event) => choose('condition', event.target.value)}
-      >
-        {Object.entries(words.tally.condition).map(([value, name]) => (
-          <option key={value} value={value}>
-            {value === '' ? words.tally.columns.condition : name}
-          </option>
-        ))}
-      </select>
-      {other ? (
-        <LettersField
-          text={mark}
-          label={words.keypad.newMark}
-          put={(text) => actions.write(at, 'mark', text)}
-          done={() => setOther(false)}
-        />
-      ) : (
-        <select
-          aria-label={words.tally.columns.mark}
-          value={mark}
-          onChange={(event) =>
-            event.target.value === OTHER ? setOther(true) : choose('mark', event.target.value)
-          }
-        >
-          <option value="">{words.keypad.noMark}</option>
-          {marks.map((one) => (
-            <option key={one} value={one}>
-              {one}
-            </option>
-          ))}
-          <option value={OTHER}>{words.keypad.otherMark}</option>
-        </select>
-      )}
-    </div>
-  );
-}
-
-/** No mark can be this: marks have no white space around them. */
-const OTHER = ' other ';
-
-/** A real keyboard works too, wherever the focus is, save in a field or on a button's own keys. */
-function useRealKeys(sign: (sign: string) => void, back: () => void, next: () => void): void {
-  const acts = useRef({ sign, back, next });
-  acts.current = { sign, back, next };
-  useEffect(() => {
-    const hear = (event: KeyboardEvent): void => {
-      const target = event.target;
-      if (event.ctrlKey || event.metaKey || event.altKey) return;
-      if (target instanceof HTMLInputElement || target instanceof HTMLSelectElement) return;
-      const onButton = target instanceof HTMLButtonElement;
-      const put = signOf(event.key);
-      if (event.key === 'Backspace') acts.current.back();
-      else if (event.key === 'Enter' && !onButton) acts.current.next();
-      else if (put !== null && !(put === ' ' && onButton)) acts.current.sign(put);
-      else return;
-      event.preventDefault();
-    };
-    addEventListener('keydown', hear);
-    return () => removeEventListener('keydown', hear);
-  }, []);
 }
 
 /** Writes what was typed when the page goes out of sight or another part of the sheet is shown. */

@@ -12,8 +12,9 @@ import {
 } from '@shellraise/core';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { panelsOfPart, panelsOfShell } from '../../drawing/shell-view/panels.ts';
-import { loadScene, PanelsView } from '../../drawing/shell-view/panels-view.tsx';
+import { PanelsView } from '../../drawing/shell-view/panels-view.tsx';
 import { firstView, type View } from '../../drawing/shell-view/pose.ts';
+import { loadScene } from '../../drawing/shell-view/use-drawing.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
 import { KindLegend, KindList } from './kind-legend.tsx';
