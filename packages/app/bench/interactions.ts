@@ -14,7 +14,8 @@ export interface Interaction {
 }
 
 const SHEETS = ['shape', 'places', 'ground', 'raising', 'record', 'fitout', 'papers', 'pile'];
-/** Panels tapped on a sheet that shows some. */
+/** Sheets that show the plan, and panels tapped there. */
+const WITH_PLAN = new Set(['places', 'raising', 'record', 'papers']);
 const TAPS = 4;
 
 /** Walks through the demo so many times. The page is open and usable. */
@@ -36,7 +37,8 @@ export async function walk(page: Page, rounds: number, seed: number): Promise<In
       await page.locator('main#sheet > *').first().waitFor();
       // What it reckons goes on beside it, as for a person who does not wait.
       await page.waitForTimeout(1000);
-      for (let tap = 0; tap < TAPS; tap++) {
+      for (let tap = 0; tap < TAPS && WITH_PLAN.has(sheet); tap++) {
+        await page.locator('main#sheet [data-place]').first().waitFor();
         const at = await panelAt(page, random);
         if (at) await after(`a panel on ${sheet}`, () => page.mouse.click(...at));
       }
