@@ -1,6 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { frameWords } from '../../src/words/frame.ts';
 import { hardWords } from '../../src/words/hard-piles.ts';
+import { pileWords } from '../../src/words/pile.ts';
 import { shapeWords } from '../../src/words/shape.ts';
 import { unreadableAnywhere } from './readable.ts';
 import { dropFile, inBrowser, putAway } from './support.ts';
@@ -56,4 +58,25 @@ describe('a kind that was read wrong', () => {
     const { page } = await openClosed();
     expect(await unreadableAnywhere(page, 'a kind that was read wrong')).toEqual([]);
   });
+});
+
+it('tells one tag on two panels, leads to its row, and opens a spreadsheet that is chosen', async () => {
+  const { page, faults } = await open();
+  await page.getByRole('button', { name: frameWords.startOwn, exact: true }).click();
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: pileWords.empty.open, exact: true }).click();
+  const rows = Array.from({ length: 12 }, (_, i) => {
+    const sides = i % 4 === 3 ? '1547,1547,1547' : '1547,1368,1368';
+    return `${i === 3 ? 3 : i + 1},${sides}`;
+  });
+  const text = ['tag,side1 mm,side2 mm,side3 mm', ...rows].join('\n');
+  const buffer = Buffer.from(text);
+  await (await chooser).setFiles({ name: 'heap.csv', mimeType: 'text/csv', buffer });
+  await page.getByText(pileWords.sharedTags.says('3')).waitFor();
+  await page.getByRole('button', { name: pileWords.sharedTags.row(4, '2'), exact: true }).click();
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type('4');
+  await page.keyboard.press('Enter');
+  await page.getByText(pileWords.sharedTags.title).waitFor({ state: 'detached' });
+  expect(faults).toEqual([]);
 });
