@@ -307,16 +307,23 @@ async function taps(ground: Ground): Promise<Line[]> {
   await page.locator(USABLE).first().waitFor();
   await page.waitForTimeout(2000);
   await line.send('Emulation.setCPUThrottlingRate', { rate: 4 });
-  const all = (await walk(page, ROUNDS, 1)).sort((a, b) => a.ms - b.ms);
+  const all = await walk(page, ROUNDS, 1);
   await close();
-  const at = (part: number): number =>
-    all[Math.min(all.length - 1, Math.floor(part * all.length))]?.ms ?? Number.NaN;
-  for (const { what, ms } of all.slice(-5).reverse()) console.log(`${what}: ${ms.toFixed(0)} ms`);
+  const at = (of: 'frame' | 'shown', part: number): number => {
+    const sorted = all.map((one) => one[of]).sort((a, b) => a - b);
+    return sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? Number.NaN;
+  };
+  const slowest = [...all].sort((a, b) => b.frame - a.frame).slice(0, 5);
+  for (const { what, frame, shown } of slowest)
+    console.log(`${what}: ${frame.toFixed(0)} ms, on the screen after ${shown.toFixed(0)} ms`);
   console.log(`of ${all.length}`);
-  const what = 'tap or key to the next paint through all sheets, slowed 4 ×';
+  const what = 'tap or key to the next frame through all sheets, slowed 4 ×';
+  const drawn = 'the same until it is on the screen, drawn in software';
   return [
-    { what: `${what}: half`, found: at(0.5), unit: 'ms' },
-    { what: `${what}: 98 %`, found: at(0.98), unit: 'ms', wanted: GOOD },
+    { what: `${what}: half`, found: at('frame', 0.5), unit: 'ms' },
+    { what: `${what}: 98 %`, found: at('frame', 0.98), unit: 'ms', wanted: GOOD },
+    { what: `${drawn}: half`, found: at('shown', 0.5), unit: 'ms' },
+    { what: `${drawn}: 98 %`, found: at('shown', 0.98), unit: 'ms' },
   ];
 }
 
