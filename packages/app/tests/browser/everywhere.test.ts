@@ -4,7 +4,7 @@ import { type Sheet, sheets } from '../../src/state/app-state.ts';
 import { frameWords } from '../../src/words/frame.ts';
 import { placesWords } from '../../src/words/places.ts';
 import { shapeWords } from '../../src/words/shape.ts';
-import { dropFile, inBrowser } from './support.ts';
+import { dropFile, inBrowser, orderRests } from './support.ts';
 
 const { open } = inBrowser();
 /** One page goes through all sheets: it is loaded once. */
@@ -89,10 +89,7 @@ async function turnTo(page: Page, sheet: Sheet): Promise<void> {
     shape: 'main button',
   };
   await page.locator(first[sheet]).first().waitFor();
-  // An order that stands is enough here: a better one takes the processor.
-  if (sheet !== 'raising') return;
-  const cancel = page.getByRole('button', { name: frameWords.cancel, exact: true });
-  if (await cancel.isVisible()) await cancel.click();
+  if (sheet === 'raising') await orderRests(page);
 }
 
 /** Goes on by Tab until a button has the focus. */

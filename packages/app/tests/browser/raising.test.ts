@@ -8,7 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { frameWords } from '../../src/words/frame.ts';
 import { raisingWords as words } from '../../src/words/raising.ts';
 import { weekendWords as weekend } from '../../src/words/weekend.ts';
-import { dropFile, inBrowser } from './support.ts';
+import { dropFile, inBrowser, orderRests } from './support.ts';
 
 const { open } = inBrowser();
 const demo = JSON.parse(
@@ -36,22 +36,13 @@ async function raised(): Promise<Page> {
   await dropFile(page, 'half.json', JSON.stringify(half));
   await page.getByText(frameWords.opened('half.json')).waitFor();
   await page.getByRole('link', { name: frameWords.sheets.raising }).click();
-  await ordered(page);
+  await orderRests(page);
   return page;
-}
-
-async function ordered(page: Page): Promise<void> {
-  await page.locator('.raise-card').waitFor({ timeout: 60_000 });
-  const cancel = page.getByRole('button', { name: 'Cancel', exact: true });
-  if (await cancel.isVisible()) await cancel.click();
-  await cancel.waitFor({ state: 'hidden' });
 }
 
 describe('the Raising sheet', () => {
   it('goes through the stages from the base to the last panel, each with its card', async () => {
     const page = await raised();
-    // A better order may have another number of stages.
-    await page.waitForFunction(() => document.querySelector('progress') === null);
     const slider = page.getByRole('slider', { name: words.slider.label });
     const of = Number(await slider.getAttribute('max'));
     expect(of).toBeGreaterThan(5);
@@ -165,7 +156,7 @@ describe('the Raising sheet', () => {
     expect(await finish.textContent()).not.toBe(whole);
     await dropFile(page, 'no-crew.json', JSON.stringify({ ...half, crew: undefined }));
     await page.getByText(frameWords.opened('no-crew.json')).waitFor();
-    await ordered(page);
+    await orderRests(page);
     await open('days');
     await page.getByText(plan.need).waitFor();
     await open('people');
@@ -213,7 +204,7 @@ describe('the Raising sheet', () => {
 
   it('is read on a phone without a sideways scroll, and tells what to do now at one press', async () => {
     const { page } = await open({ sheet: 'raising', screen: 'phone' });
-    await ordered(page);
+    await orderRests(page);
     const [wide, seen] = await page.evaluate(() => [
       document.documentElement.scrollWidth,
       window.innerWidth,

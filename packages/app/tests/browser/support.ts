@@ -225,6 +225,18 @@ export async function putAway(page: Page): Promise<void> {
   while ((await close.count()) > 0) await close.first().click();
 }
 
+/** Takes the first order of work that stands: looking for a better one takes the processor, and may
+ * change the number of stages. */
+export async function orderRests(page: Page): Promise<void> {
+  await page.locator('[data-order]').waitFor({ timeout: 60_000 });
+  const found = page.locator('[data-order=found]');
+  const cancel = page.getByRole('button', { name: frameWords.cancel, exact: true });
+  await found.or(cancel).first().waitFor();
+  // It may end by itself just now.
+  if (!(await found.isVisible())) await cancel.click({ timeout: 5000 }).catch(() => undefined);
+  await found.waitFor({ timeout: 60_000 });
+}
+
 /** The middle of a place's number on the Record sheet's plan, once the drawing has come to rest. */
 export async function spotOf(page: Page, number: string): Promise<{ x: number; y: number }> {
   const label = page.locator('.plan text').getByText(number, { exact: true }).first();

@@ -201,7 +201,7 @@ function OnPlan({
   );
   if (!stage) return null;
   return (
-    <div className="shell-sheet">
+    <div className="shell-sheet" data-order={resting ? 'found' : 'sought'}>
       <button
         type="button"
         className="now-press go screen-only"
