@@ -1073,7 +1073,8 @@ export {
 export type { StormChoice, StormQuestion, StormStep } from './crew/storm-steps.ts';
 export { type StormAnswer, stormPlan } from './crew/storm.ts';
 export { type CloseDownCard, closeDownCard } from './crew/close-down.ts';
-export { heavyTroubles, type Trouble, type TroubleSort } from './crew/troubles.ts';
+export { heavyTroubles } from './crew/heavy-troubles.ts';
+export type { Trouble, TroubleSort } from './crew/troubles.ts';
 export {
   type CrewChange,
   changedCrew,

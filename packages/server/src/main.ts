@@ -54,8 +54,9 @@ export async function main(words: readonly string[], root = builtApp): Promise<v
     return;
   }
   const address = `http://localhost:${listening.port}/`;
-  say(address, listening, read.options);
-  if (read.options.codes) await sayCodes(listening);
+  const codes = read.options.codes ? await spelledCodes(listening) : [];
+  say(address, listening, read.options, codes);
+  if (read.options.codes) sayCodes(codes);
   console.log('Ctrl-C ends it.');
   if (read.options.open && process.stdout.isTTY && process.stdin.isTTY) openPage(address);
   await ended(listening);
@@ -65,6 +66,7 @@ function say(
   address: string,
   { port, https }: Listening,
   { lan, port: asked }: ServeOptions,
+  codes: readonly JoinCode[],
 ): void {
   console.log(`Shellraise is at ${address}`);
   if (asked === null && port !== USUAL_PORT)
@@ -72,18 +74,35 @@ function say(
       `(Port ${USUAL_PORT} is taken. A browser keeps projects by address: those kept at port ${USUAL_PORT} are not seen at this one.)`,
     );
   if (https) sayHttps(port, https);
-  else if (lan) sayLan(port);
+  else if (lan) sayLan(port, codes.find(({ role }) => role === 'crew')?.code ?? null);
 }
 
-async function sayCodes({ server }: Listening): Promise<void> {
+interface JoinCode {
+  readonly role: string;
+  /** As people read it out. */
+  readonly code: string;
+}
+
+/** The living join codes; none while nothing can be kept. */
+async function spelledCodes({ server }: Listening): Promise<readonly JoinCode[]> {
   try {
     const codes = (await server.joinCodes?.()) ?? [];
-    console.log('Join codes. Whoever has one may do as much as its role:');
-    for (const { role, code } of codes)
-      console.log(`  ${role.padEnd(7)} ${code.slice(0, 5)}-${code.slice(5)}`);
+    return codes.map(({ role, code }) => ({
+      role,
+      code: `${code.slice(0, 5)}-${code.slice(5)}`,
+    }));
   } catch {
-    console.log('There are no join codes while nothing can be kept.');
+    return [];
   }
+}
+
+function sayCodes(codes: readonly JoinCode[]): void {
+  if (codes.length === 0) {
+    console.log('There are no join codes while nothing can be kept.');
+    return;
+  }
+  console.log('Join codes. Whoever has one may do as much as its role:');
+  for (const { role, code } of codes) console.log(`  ${role.padEnd(7)} ${code}`);
 }
 
 /** Faults of ours go to standard error; the server goes on. */
@@ -97,14 +116,17 @@ function onFault(error: unknown): void {
     console.error(isShut ? `Nothing is shared: ${why}.` : `The record could not be kept: ${why}`);
 }
 
-function sayLan(port: number): void {
+/** With the crew's code the picture brings a phone straight in. */
+function sayLan(port: number, crew: string | null): void {
   const [first, ...others] = lanAddresses().map((address) => `http://${address}:${port}/`);
   if (first === undefined) {
     console.log('This computer is on no network, so no phone can open it.');
     return;
   }
   console.log(`\nFor phones on the same network:\n  ${[first, ...others].join('\n  ')}\n`);
-  for (const line of qrLines(first, process.stdout.isTTY === true)) console.log(`  ${line}`);
+  const picture = crew === null ? first : `${first}#join=${crew}`;
+  for (const line of qrLines(picture, process.stdout.isTTY === true)) console.log(`  ${line}`);
+  if (crew !== null) console.log('\nA phone that reads this picture joins as crew.');
   console.log(
     `
 Caution. Anyone on that network can open this page. Each device keeps its own projects; nothing is

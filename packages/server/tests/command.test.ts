@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { lanAddresses } from '../src/lan.ts';
+import { lanAddresses, qrLines } from '../src/lan.ts';
 import { builtApp, emptyFolder } from './built.ts';
 
 const main = new URL('../dist/main.js', import.meta.url).href;
@@ -83,7 +83,7 @@ describe('the command', () => {
     expect(out).toMatch(new RegExp(`http://\\d+\\.\\d+\\.\\d+\\.\\d+:${port}/`));
     expect(out).toContain('▄▄▄▄▄');
     expect(out).toContain('Anyone on that network can open this page');
-    expect(out).toContain('cannot keep the page for offline use');
+    expect(out.replace(/\s+/g, ' ')).toContain('cannot keep the page for offline use');
   });
 
   it('prints the join codes where it is asked to, the same each time', async () => {
@@ -105,6 +105,28 @@ describe('the command', () => {
     }
     expect(codes[0]).toMatch(/lead +[A-Z2-9]{5}-[A-Z2-9]{5}\n +crew +\S{11}\n +looker +\S{11}\n/);
     expect(codes[1]).toBe(codes[0]);
+  });
+
+  it('brings a phone straight in by its picture where codes are printed', async () => {
+    const server = start(
+      builtApp(),
+      '--lan',
+      '--port',
+      String(await freePort()),
+      '--data',
+      emptyFolder(),
+      '--codes',
+    );
+    await server.printed('Ctrl-C');
+    const { out } = server.said();
+    const crew = /crew +(\S{11})/.exec(out)?.[1];
+    expect(crew).toMatch(/^[A-Z2-9]{5}-[A-Z2-9]{5}$/);
+    const address = lanAddresses()[0];
+    if (address === undefined) return;
+    const port = /http:\/\/localhost:(\d+)/.exec(out)?.[1];
+    const picture = qrLines(`http://${address}:${port}/#join=${crew}`, false);
+    expect(out).toContain(picture.map((line) => `  ${line}\n`).join(''));
+    expect(out).toContain('joins as crew');
   });
 
   it('ends with 2 where the named port is taken, and says what to do', async () => {

@@ -1,6 +1,7 @@
 // Words of the ground: site, wind, anchors, levels, survey, stages.
 
 import { listed, plural } from './counted.ts';
+import { faultName } from './fault-names.ts';
 
 /** Words of the Ground sheet. */
 export const groundWords = {
@@ -336,5 +337,5 @@ export const groundWords = {
       `${plural(count, 'value')} from memory or common practice: see Assumed.`,
   },
   fault: (path: string, found: string, expected: string) =>
-    `${path}: ${found}; expected ${expected}.`,
+    `${faultName(path)}: ${found}; expected ${expected}.`,
 };

@@ -4,6 +4,8 @@
 import type { Provenance } from '../loads/provenance.ts';
 import type { Read } from '../measure/fault.ts';
 import { BUFFER_SOURCES, type BufferJob, bufferJobs } from './buffer.ts';
+import { UNKNOWN_LIGHT } from './common.ts';
+import { lightNeedOf } from './compile.ts';
 import { clockTime } from './date.ts';
 import { type CrewNow, crewNow, type Here, standingOf, tasksLeft } from './here.ts';
 import { lightOn } from './light.ts';
@@ -161,9 +163,8 @@ function whyNot(
   short(task.people, here.people, 'people');
   short(task.climbers, here.climb, 'who climb');
   short(task.leads, here.lead, 'who lead');
-  const sunset = site === null ? null : lightOn(site, here.date).sun.to;
-  if (task.atHeight && sunset !== null && from >= sunset)
-    reasons.push(`the sun set at ${clockTime(sunset)}, and it is at height`);
+  const dark = darkFor(task, site, here.date, from);
+  if (dark !== null) reasons.push(dark);
   if (!task.pauses && task.duration.likely > until - from)
     reasons.push(
       `it takes ${hoursText(task.duration.likely)}, ${hoursText(Math.max(0, until - from))} of light are left`,
@@ -172,6 +173,24 @@ function whyNot(
   return task.commits
     ? 'begun now, no stop point would be reached before dark, or hands and gear are at other cards'
     : 'hands and gear are at other cards';
+}
+
+/** What of the light keeps a task from being begun at a time of day; null where nothing does. */
+function darkFor(
+  task: RaiseTask,
+  site: NowQuestion['crew']['site'],
+  date: string,
+  from: number,
+): string | null {
+  const need = lightNeedOf(task);
+  if (need !== 'sun' && need !== 'daylight') return null;
+  const light = site === null ? null : lightOn(site, date)[need === 'sun' ? 'sun' : 'civil'];
+  const why = need === 'sun' ? 'it is at height' : 'it needs daylight';
+  if (light?.is === 'never') return `no light all day, and ${why}`;
+  const { from: dawn, to: dusk } = light ?? UNKNOWN_LIGHT;
+  if (dawn !== null && from < dawn) return `dark until ${clockTime(dawn)}, and ${why}`;
+  if (dusk !== null && from >= dusk) return `dark since ${clockTime(dusk)}, and ${why}`;
+  return null;
 }
 
 function jobsNow(

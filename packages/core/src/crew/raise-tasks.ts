@@ -21,6 +21,8 @@ export interface TooHeavy {
   readonly numbers: readonly string[];
   /** kg; null where unknown. */
   readonly mass: number | null;
+  /** Its highest hub in its place, m above the ground. */
+  readonly high: number;
   readonly why: readonly string[];
   readonly change: string;
 }
@@ -87,7 +89,15 @@ function cannotLift(
 ): TooHeavy | null {
   if (best !== null || piece.mass === null || piece.unweighed.length > 0) return null;
   const why = [...new Set(ways.flatMap((way) => way.why.map((one) => `${way.name}: ${one}`)))];
-  return { stage, lift: i, numbers: piece.numbers, mass: piece.mass, why, change: leastChange };
+  return {
+    stage,
+    lift: i,
+    numbers: piece.numbers,
+    mass: piece.mass,
+    high: piece.high,
+    why,
+    change: leastChange,
+  };
 }
 
 const isBuilt = ({ stages }: RaisingPlan, place: number): boolean =>

@@ -7,7 +7,6 @@ import { DAY, dateOf, weekday } from './date.ts';
 import { SLOT, SLOTS_PER_DAY } from './hours.ts';
 import { lightOn } from './light.ts';
 import { PEOPLE_RESOURCES } from './people.ts';
-import type { TooHeavy } from './raise-tasks.ts';
 import type { SerialSchedule } from './search.ts';
 
 /** What sort of trouble: see each maker below. */
@@ -54,15 +53,6 @@ export function troublesOf(
     ),
   ];
 }
-
-/** Pieces that nobody and nothing there can lift. */
-export const heavyTroubles = (heavy: readonly TooHeavy[]): Trouble[] =>
-  heavy.map(({ stage, lift, numbers, mass, why, change }) => ({
-    sort: 'too heavy',
-    tasks: [`lift ${stage}.${lift + 1}`],
-    found: `${numbers.length === 1 ? `panel ${numbers[0]}` : `the piece of ${numbers.length} panels with ${numbers[0]}`}${mass === null ? '' : `, ${mass.toFixed(0)} kg,`} cannot be lifted by anybody or anything there: ${why.join('; ')}`,
-    change: change.replace(/^Least change that helps: /, '').replace(/\.$/, ''),
-  }));
 
 const RESOURCE_WORDS: readonly (readonly [string, string])[] = [
   ['people', 'people'],

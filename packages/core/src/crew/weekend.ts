@@ -11,6 +11,7 @@ import { CLOSE_DOWN_STEPS, type CloseDownCard, closeDownCard } from './close-dow
 import { DAY, weekday } from './date.ts';
 import { paceSd } from './durations.ts';
 import { gearCounts } from './gear-counts.ts';
+import { heavyTroubles } from './heavy-troubles.ts';
 import { SLOT, SLOTS_PER_DAY } from './hours.ts';
 import { type CrewOdds, crewOdds } from './odds.ts';
 import { PEOPLE_RESOURCES } from './people.ts';
@@ -20,7 +21,7 @@ import { type RaiseTasks, raiseTasks } from './raise-tasks.ts';
 import { RATE_SOURCES } from './rates.ts';
 import { crewRates } from './recorded-rates.ts';
 import type { CrewSettings } from './schema.ts';
-import { heavyTroubles, type Trouble } from './troubles.ts';
+import type { Trouble } from './troubles.ts';
 import { type CrewChange, dayBefore, type WhatIf, whatIf } from './what-if.ts';
 
 /** What a weekend is planned from. */

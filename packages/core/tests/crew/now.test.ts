@@ -52,6 +52,17 @@ describe('now', () => {
       '3 people needed, 2 here',
     );
   });
+  test('at night says how long it is dark, with the site and without', () => {
+    const night = now({ time: '02:00', lightHours: null });
+    expect(night.cards).toEqual([]);
+    expect(night.waiting[0]?.why).toMatch(/dark until 0[3-5]:\d\d, and it needs daylight/);
+    const late = nowPlan({
+      ...facts,
+      crew: { ...facts.crew, site: null },
+      here: { ...here, time: '22:00', lightHours: null },
+    });
+    expect(late.ok && late.value.waiting[0]?.why).toContain('dark since 17:00');
+  });
   test('takes the hour from the light that is left where no time is told', () => {
     const { at, assumed } = now({ time: null, lightHours: 3 });
     expect(at).toBeGreaterThan(18 * 3600);

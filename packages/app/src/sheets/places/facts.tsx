@@ -114,7 +114,11 @@ export function StandButtons({
       <button type="button" className="main" onClick={onChoose}>
         {list ? words.facts.choose(list.list.arrangements.length) : words.facts.chooseNone}
       </button>
-      {decided ? null : (
+      {decided ? (
+        <button type="button" onClick={() => app.goTo('ground')}>
+          {words.facts.toGround}
+        </button>
+      ) : (
         <button type="button" onClick={() => choose(standing.decision)}>
           {words.facts.decideIt}
         </button>

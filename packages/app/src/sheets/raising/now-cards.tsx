@@ -11,8 +11,8 @@ export function NowCards({ answer }: { answer: NowAnswer }) {
   const words = useWords().weekend.now;
   const { cards, soon, waiting, spare, jobs, weekend, at } = answer;
   const last = weekend.days.at(-1);
-  // What comes next by itself needs no reason.
-  const told = new Set(soon.map(({ id }) => id));
+  // What comes next by itself needs no reason, but where nothing can be begun.
+  const told = new Set(cards.length === 0 ? [] : soon.map(({ id }) => id));
   const held = waiting.filter(({ id }) => !told.has(id));
   return (
     <section>
