@@ -4,11 +4,9 @@
 import type { Kind } from '../pile/kind.ts';
 import { sideLength } from '../shell/geometry.ts';
 import type { SideId } from '../shell/ids.ts';
-import type { Shell } from '../shell/shell.ts';
-import { kindSide, placeAt, placesByKind, sideCount } from '../shell/shell.ts';
+import { kindSide, placeAt, type Shell, sideCount } from '../shell/shell.ts';
 import { cyclicPolygon, describePolygonFault } from '../sphere/cyclic.ts';
 import { type Alikeness, alikeness } from './alike.ts';
-import { isTold } from './allowance.ts';
 import {
   type Candidate,
   type Candidates,
@@ -16,13 +14,12 @@ import {
   type Effort,
   type Watch,
 } from './candidates.ts';
-import { toSource, type WorkingKinds, workingKinds } from './canonical-kinds.ts';
+import { type WorkingKinds, workingKinds } from './canonical-kinds.ts';
 import { firstSides } from './corner-model.ts';
-import { type FactsNet, factsOf, hasFacts, platesWeight } from './facts-in-net.ts';
-import { conditionsOf, fitNet, type NetFit, sideSd } from './fit.ts';
+import { conditionsOf, fitNet } from './fit.ts';
 import { misfitGroups, misfitLoose } from './groups.ts';
 import { capOf, grownPart, stuckOf, unfoldedPart } from './grown.ts';
-import { type OfferedHands, offeredHands, placesTogether, withBothWays } from './hands.ts';
+import { type OfferedHands, offeredHands, withBothWays } from './hands.ts';
 import { settledHands, settledProgress } from './hands-answer.ts';
 import { withConflicts } from './joint-conflicts.ts';
 import { layShell } from './lay.ts';
@@ -33,20 +30,17 @@ import {
   mirrorImage,
   workingMirror,
 } from './mirror-image.ts';
-import { nameNet } from './name-net.ts';
-import { probabilities } from './odds.ts';
+import { familiesTogether, type Placed } from './placed-net.ts';
 import { relativesOf } from './relatives.ts';
 import {
   type Identification,
   type IdentifyProgress,
   noAnswer,
-  type Shape,
   type ShapeQuestion,
 } from './shape.ts';
-import { allowanceWords, sharperReadings } from './sharper.ts';
-import { type SideBelief, sideBelief } from './side-belief.ts';
-import { suspectsOf } from './suspects.ts';
-import { againFirst, apartness, reasonsFor, settling } from './telling.ts';
+import { sideBelief } from './side-belief.ts';
+import { reasonsFor } from './telling.ts';
+import { toldShapes } from './told-shapes.ts';
 import { type IdentifyOptions, identifyTroubled } from './troubled.ts';
 import { withWhatNext } from './what-next.ts';
 
@@ -61,8 +55,6 @@ const LIKELY = 4;
 const MOST_FROM = 4;
 /** Most nets that are kept. */
 const MOST_SHAPES = 24;
-/** Shapes less probable than this are not listed. */
-const LEAST_PROBABILITY = 0.005;
 /** Largest difference of a laid seam from its fitted length, in parts of the radius. */
 const CLOSED = 1e-6;
 
@@ -134,7 +126,7 @@ function identifyOffered(
   const facing = mirror
     ? nets.map((net) => turnedToGroups(net, question, working, alike, mirror))
     : nets;
-  const listed = answer(question, working, readings, facing, alike, complete, () =>
+  const listed = toldShapes(question, working, readings, facing, alike, complete, () =>
     progress('fit', found.deepest, 1),
   );
   return listed.shapes.length > 0
@@ -201,18 +193,6 @@ function assertKind({ id, sides, sideSds }: Kind): void {
     throw new RangeError(
       `kind ${id} has the deviations ${sideSds.join(', ')}, expected one of 0 metres or more a side`,
     );
-}
-
-/** Shapes whose evidence (natural logarithm) differs by less can't be told apart by measuring. */
-const LEVEL = 2;
-
-interface Placed {
-  readonly shell: Shell;
-  /** See {@link Shape.hands}. */
-  readonly hands?: Shape['hands'];
-  readonly candidate: Candidate;
-  /** Natural logarithm. */
-  readonly evidence: number;
 }
 
 const evidence = (net: Candidate): number => net.fit.evidence;
@@ -288,14 +268,6 @@ function evidenceOfRelative(from: Placed, relative: Candidate): number {
   return from.evidence - Math.max(0, own.chi2 - other.chi2 - asked) / 2;
 }
 
-/** The families of kinds, those of a kind and its other hand put together: a joined group whose
- * panels' faces were not noted holds either. */
-const familiesTogether = ({ group }: Alikeness, { bothWays }: SideBelief): readonly number[] =>
-  group.map((own, k) => {
-    const base = bothWays?.added[k] ? (bothWays.other[k] ?? null) : null;
-    return base === null ? own : (group[base] as number);
-  });
-
 /** The net or its mirror image, whichever holds more of the joined groups, which were noted from
  * outside; where they do not tell, both are meant. */
 function turnedToGroups(
@@ -329,28 +301,6 @@ function fitted(like: Candidate, shell: Shell): Candidate | null {
   return isClosed(candidate) ? candidate : null;
 }
 
-/** The net fitted to what was read besides the sides as well, and weighed by it. */
-function sharpened(
-  net: Placed,
-  question: ShapeQuestion,
-  by: Pick<FactsNet, 'kinds' | 'family' | 'familyOf'>,
-): Placed {
-  const { shell, candidate } = net;
-  const { readings, fit: near } = candidate;
-  const known = { ...by, shell, readings, fit: near };
-  const facts = factsOf(known, question);
-  const conditions = conditionsOf(shell, firstSides(readings.sides));
-  const fit = fitNet(readings, conditions, near.radius, facts) ?? near;
-  const laid = layShell(shell, fit.sides, fit.radius);
-  const weight = (fit.factsWeight ?? 0) + platesWeight({ ...known, fit }, question.hubPlates ?? []);
-  if (!laid) return net;
-  return {
-    shell: laid,
-    candidate: { ...candidate, shell: laid, fit },
-    evidence: net.evidence + weight,
-  };
-}
-
 /** Whether every side of the laid shell has its fitted length. */
 function isClosed({ shell, fit }: Candidate): boolean {
   for (let s = 0; s < sideCount(shell); s++) {
@@ -361,149 +311,3 @@ function isClosed({ shell, fit }: Candidate): boolean {
   }
   return true;
 }
-
-function answer(
-  question: ShapeQuestion,
-  working: WorkingKinds,
-  stated: SideBelief,
-  placed: readonly Placed[],
-  alike: Alikeness,
-  complete: boolean,
-  goOn: () => boolean,
-): Identification {
-  const { kinds } = working;
-  const family = familiesTogether(alike, stated);
-  const familyOf = (id: string): number | undefined =>
-    family[kinds.findIndex((kind) => kind.id === id)];
-  const nets = hasFacts(question)
-    ? placed.map((net) => sharpened(net, question, { kinds, family, familyOf }))
-    : placed;
-  const cases = nets.map((net) => {
-    const { shell, candidate } = net;
-    const misfits = misfitGroups(shell, family, familyOf, question.groups);
-    const loose = misfitLoose(shell, family, familyOf, question.looseGroups ?? []);
-    const misfitCount = [...misfits, ...loose].reduce((sum, group) => sum + group.count, 0);
-    return {
-      fit: candidate.fit,
-      evidence: net.evidence,
-      places: placesTogether(placesByKind(shell, kinds.length), stated.bothWays),
-      misfits,
-      misfitCount,
-      unused: candidate.unused,
-      doubted: candidate.readings !== stated,
-    };
-  });
-  const odds = probabilities(cases, kinds);
-  const sorted = nets
-    .map((net, i) => ({ net, misfits: cases[i]?.misfits ?? [], probability: odds[i] as number }))
-    .filter(({ probability }) => probability >= LEAST_PROBABILITY)
-    .sort((a, b) => b.probability - a.probability);
-  // Told to stop, the best are listed that there was time for.
-  const told = sorted.flatMap(({ net }, i) =>
-    i === 0 || goOn() ? plainShape(net, working, stated, alike) : [],
-  );
-  const listed = sorted.slice(0, told.length);
-  const shells = listed.map(({ net }) => net.shell);
-  const isLevel = listed.every(({ net }) => (listed[0]?.net.evidence ?? 0) - net.evidence < LEVEL);
-  const nameOf = (family: number): string => namesOf(kinds, alike, family).join('/');
-  const apart = apartness(shells, alike.group, nameOf);
-  const plain = listed.map(
-    ({ misfits, probability }, i): Shape => ({
-      ...(told[i] as (typeof told)[number]),
-      probability,
-      misfitGroups: misfits,
-      apart: apart[i] as string,
-    }),
-  );
-  const { shapes, words } = withSharper(plain, listed[0]?.net ?? null);
-  return {
-    ...noAnswer,
-    shapes,
-    settle: [...againFirst(shapes[0]), ...settling(shells, alike.group, nameOf, isLevel), ...words],
-    complete: complete && listed.length === sorted.length,
-  };
-}
-
-/** Tells of the first shape what would sharpen its allowance, where that is not known well. */
-function withSharper(
-  shapes: readonly Shape[],
-  net: Placed | null,
-): { readonly shapes: readonly Shape[]; readonly words: readonly string[] } {
-  const [first, ...rest] = shapes;
-  if (!first?.allowance || !net) return { shapes, words: [] };
-  const { shell, readings, fit } = net.candidate;
-  const sharper = sharperReadings(shell, readings, fit);
-  if (sharper.length === 0) return { shapes, words: [] };
-  const allowance = { ...first.allowance, sharper };
-  return {
-    shapes: [{ ...first, allowance }, ...rest],
-    words: allowanceWords(allowance, sharper),
-  };
-}
-
-function plainShape(
-  { shell, candidate, hands }: Placed,
-  working: WorkingKinds,
-  stated: SideBelief,
-  alike: Alikeness,
-): Omit<Shape, 'probability' | 'misfitGroups' | 'apart'> {
-  const { kinds, source, offset } = working;
-  const { fit, readings } = candidate;
-  const idOf = (kind: number): string => (kinds[kind] as Kind).id;
-  const fittedSides: number[][] = [];
-  fit.sides.forEach((own, k) => {
-    fittedSides[source[k] as number] = own.map(
-      (_, i) => own[(i - (offset[k] as number) + own.length) % own.length] as number,
-    );
-  });
-  const misfits = fit.sides.flatMap((own, k) =>
-    own.map((length, i) => length - ((kinds[k] as Kind).sides[i] as number)),
-  );
-  const used = new Set(shell.kind);
-  return {
-    shell: toSource(shell, working),
-    radius: fit.radius,
-    radiusSd: fit.radiusSd,
-    closed: true,
-    fittedSides,
-    residual: Math.sqrt(misfits.reduce((sum, x) => sum + x * x, 0) / misfits.length),
-    subdivision: nameNet(shell, sideSd(fit))?.subdivision ?? null,
-    suspects: suspectsOf(readings, stated, fit).map(({ kind, side, measured, expected }) => ({
-      kind: idOf(kind),
-      side: (side + (offset[kind] as number)) % (kinds[kind] as Kind).sides.length,
-      measured,
-      expected,
-    })),
-    interchangeable: [...new Set(alike.group)]
-      .map((family) => namesOf(kinds, alike, family))
-      .filter((ids) => ids.length > 1),
-    freeTurns: kinds
-      .filter((kind, k) => alike.turns[k] && !isRegular(fit, k, kind))
-      .map((k) => k.id),
-    interchangeCosts: [],
-    strangers: kinds.filter((_, k) => !used.has(k)).map((kind) => kind.id),
-    explained: kinds
-      .filter((_, k) => !used.has(k))
-      .map((kind) => ({ kind: kind.id, as: 'nothing' as const })),
-    added: [],
-    mends: [],
-    cut: null,
-    course: null,
-    allowance: fit.shared
-      ? {
-          ...fit.shared,
-          tellable: isTold(fit.shared, Math.sqrt(readings.sharedVariance)),
-        }
-      : null,
-    hands: hands ?? 'known',
-  };
-}
-
-const namesOf = (kinds: readonly Kind[], alike: Alikeness, family: number): string[] =>
-  kinds.flatMap((kind, k) => (alike.group[k] === family ? [kind.id] : []));
-
-/** Whether the net itself makes all sides of a kind one length. */
-const isRegular = (fit: NetFit, k: number, kind: Kind): boolean => {
-  const own = fit.sides[k] as readonly number[];
-  return own.every((length) => Math.abs(length - (own[0] as number)) < 1e-9 * kind.sides.length);
-};
