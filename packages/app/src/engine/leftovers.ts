@@ -23,8 +23,6 @@ export interface LeftoverQuestion {
   readonly interchangeable: readonly (readonly string[])[];
   readonly plain: readonly string[];
   readonly besides: Besides;
-  /** Lesser shells that were decided on: their panels are taken. */
-  readonly seconds: readonly DecidedSecond[];
 }
 
 /** What is left over, and what it stands. */
@@ -58,10 +56,8 @@ export interface ShownHalf {
 
 /** What a standing shell leaves over, and what that stands of the same net. */
 export function leftovers(question: LeftoverQuestion): LeftoverAnswer {
-  const { net, shell, kinds, plain, besides, seconds, interchangeable } = question;
-  const left = leftAfter(shell, kinds, plain, besides).map((count, k) =>
-    Math.max(0, count - takenBy(seconds, (kinds[k] as Kind).id)),
-  );
+  const { net, shell, kinds, plain, besides, interchangeable } = question;
+  const left = leftAfter(shell, kinds, plain, besides);
   const stock = kindsAfter(shell, kinds, plain, besides).map((kind) => kind.good);
   const split = bestSplit(net, kinds, stock, { interchangeable });
   return {
@@ -76,11 +72,6 @@ export function leftovers(question: LeftoverQuestion): LeftoverAnswer {
     })),
   };
 }
-
-const takenBy = (seconds: readonly DecidedSecond[], kind: string): number =>
-  seconds
-    .flatMap(({ panels }) => panels)
-    .reduce((sum, one) => sum + (one.kind === kind ? one.count : 0), 0);
 
 function shownSecond(net: Shell, kinds: readonly Kind[], one: SecondShell): ShownSecond {
   const { what, way, cut, places, height, lacks, lacking } = one;

@@ -1,6 +1,6 @@
 // What the decisions besides way up and cut make of a standing shell: places that are left out, panels
-// that broke and what was moved for them; and with that what the shell needs of each kind and leaves
-// over. Places in decisions go by their numbers with the datum not turned on.
+// that broke and what was moved for them, lesser shells out of the rest; and with that what the shell
+// needs of each kind and leaves over. Places in decisions go by their numbers with the datum not turned on.
 
 import type { Kind } from '../pile/kind.ts';
 import type { Shell } from '../shell/shell.ts';
@@ -15,7 +15,7 @@ export interface StandingOpening {
 }
 
 /** The decisions that count here. */
-export type Besides = Pick<PlacesDecision, 'openings' | 'broken'>;
+export type Besides = Pick<PlacesDecision, 'openings' | 'broken' | 'seconds'>;
 
 /** Openings whose places all stand in the shell; `plain`: place → number with the datum not turned on. */
 export function openingsIn(
@@ -98,7 +98,7 @@ export function stockAfter(
   return stockRows(left, families, need, decision.repaired);
 }
 
-/** Kind → good panels that no place needs; 0 where nobody counted. */
+/** Kind → good panels that no place needs and no lesser shell has; 0 where nobody counted. */
 export function leftAfter(
   shell: Shell,
   kinds: readonly Kind[],
@@ -107,6 +107,11 @@ export function leftAfter(
 ): number[] {
   const need = needAfter(shell, kinds, plain, besides);
   return kindsAfter(shell, kinds, plain, besides).map((kind, k) =>
-    kind.counted ? Math.max(0, kind.good - (need[k] as number)) : 0,
+    kind.counted ? Math.max(0, kind.good - (need[k] as number) - takenBy(besides, kind.id)) : 0,
   );
 }
+
+const takenBy = ({ seconds = [] }: Besides, kind: string): number =>
+  seconds
+    .flatMap(({ panels }) => panels)
+    .reduce((sum, one) => sum + (one.kind === kind ? one.count : 0), 0);

@@ -117,3 +117,25 @@ describe('stock against need', () => {
     expect(less?.short).toBe(0);
   });
 });
+
+describe('a lesser shell that was decided on', () => {
+  it('has its panels: they are not left over', () => {
+    const before = leftAfter(shell, kinds, numbers, {});
+    const small = {
+      name: 'Tool tent',
+      what: 'cap',
+      wayUp: decision.wayUp,
+      cut: decision.cut,
+      height: 1,
+      floor: 2,
+    } as const;
+    const seconds = [{ ...small, panels: [{ kind: '1', count: 3 }] }];
+    expect(leftAfter(shell, kinds, numbers, { seconds })).toEqual([
+      (before[0] as number) - 3,
+      before[1],
+    ]);
+    // Panels that are yet to be got are nobody's to take.
+    const many = [{ ...small, panels: [{ kind: '1', count: 900 }] }];
+    expect(leftAfter(shell, kinds, numbers, { seconds: many })[0]).toBe(0);
+  });
+});

@@ -27,7 +27,6 @@ export function LeftOverPanel({ stood }: { stood: Stood }) {
       interchangeable: shape.interchangeable,
       plain: standing.plain,
       besides: standing.decision,
-      seconds: standing.decision.seconds ?? [],
     }),
     [shape, standing, kinds],
   );
