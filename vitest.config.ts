@@ -40,6 +40,8 @@ export default defineConfig({
           include: [browserTests],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // As long as a person would wait on a busy machine.
+          expect: { poll: { timeout: 20_000 } },
           fileParallelism: false,
           isolate: false,
           sequence: { groupOrder: 1 },

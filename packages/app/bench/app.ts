@@ -150,7 +150,7 @@ const DRAGS = 3;
 const TURNED = [
   { of: 'the demo', steps: null, wanted: [4, 16] },
   { of: '320 places', steps: 4, wanted: [4, 16] },
-  { of: '1,280 places', steps: 8, wanted: [4, 16] },
+  { of: '1280 places', steps: 8, wanted: [4, 16] },
 ] as const;
 
 async function turnings(ground: Ground): Promise<Line[]> {

@@ -42,10 +42,10 @@ export function main(): readonly Line[] {
   });
   const used = (process.cpuUsage().user - cpu) / 1e6;
   console.log(
-    `10,000 runs in ${took(start)} s, of which at work ${used.toFixed(2)} s (wanted ${WANTED} or less)`,
+    `10 000 runs in ${took(start)} s, of which at work ${used.toFixed(2)} s (wanted ${WANTED} or less)`,
   );
   console.log(`done by the last evening in ${(100 * (answer.doneBy.at(-1) ?? 0)).toFixed(1)} %`);
-  const what = '10,000 runs of a weekend of 1,000 tasks and 24 people';
+  const what = '10 000 runs of a weekend of 1000 tasks and 24 people';
   return [{ what, found: used, unit: 's', wanted: WANTED }];
 }
 

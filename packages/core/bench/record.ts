@@ -46,7 +46,7 @@ export function main(): readonly Line[] {
   );
   return [
     {
-      what: 'record file of 200,000 entries: read, checked, folded',
+      what: 'record file of 200 000 entries: read, checked, folded',
       found: folded - start,
       unit: 'ms',
     },
