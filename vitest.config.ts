@@ -28,8 +28,8 @@ export default defineConfig({
           setupFiles,
           testTimeout: 60_000,
           // No test changes what others share: loading the engine anew for each file takes longer
-          // than most files run.
-          isolate: false,
+          // than most files run. What records matchers is set up once a file, and would twice.
+          isolate: setupFiles.length > 0,
           sequence: { groupOrder: 0 },
         },
       },
