@@ -4,44 +4,25 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { chromium as playwright } from 'playwright-core';
-import { build, buildApp } from './build.mjs';
-import { chromium } from './chromium.mjs';
 import { palettePng } from './palette-png.mjs';
+import { browserOnBuiltApp, screens } from './pictures.mjs';
 import { root } from './run.mjs';
 
 const sheets = ['pile', 'shape', 'places', 'ground', 'raising', 'record', 'fitout', 'papers'];
-const screens = {
-  laptop: { viewport: { width: 1440, height: 900 } },
-  phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
-};
 const schemes = ['light', 'dark'];
 const folder = join(root, 'docs', 'screenshots');
 
 process.exitCode = await main(process.argv[2]);
 
 async function main(only) {
-  const { path, reason } = chromium();
-  if (!path) {
-    console.error(reason);
-    return 1;
-  }
-  for (const step of [build, buildApp]) {
-    const { code, output } = step();
-    if (code === 0) continue;
-    console.error(output.trim());
-    return 1;
-  }
+  const browser = await browserOnBuiltApp();
+  if (browser === null) return 1;
   mkdirSync(folder, { recursive: true });
   const served = join(root, 'packages', 'server', 'dist', 'index.js');
   const { createServer } = await import(pathToFileURL(served).href);
   const server = createServer({ root: join(root, 'packages', 'app', 'dist') });
   await server.listen({ host: '127.0.0.1', port: 0 });
   const address = `http://localhost:${server.server.address().port}/`;
-  const browser = await playwright.launch({
-    executablePath: path,
-    args: ['--no-sandbox', '--enable-unsafe-swiftshader', '--use-angle=swiftshader'],
-  });
   for (const sheet of sheets.filter((one) => only === undefined || one === only))
     for (const [screen, options] of Object.entries(screens))
       for (const scheme of schemes)

@@ -6,9 +6,7 @@ import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium as playwright } from 'playwright-core';
-import { build, buildApp } from './build.mjs';
-import { chromium } from './chromium.mjs';
+import { browserOnBuiltApp, screens } from './pictures.mjs';
 import { root } from './run.mjs';
 import { helperThrough } from './walks/helper.mjs';
 import { leadToEnd, leadToSite } from './walks/lead.mjs';
@@ -16,33 +14,16 @@ import { camera } from './walks/shot.mjs';
 
 const PORT = 4394;
 const folder = join(root, 'docs', 'screenshots', 'walks');
-const screens = {
-  laptop: { viewport: { width: 1440, height: 900 } },
-  phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
-};
 
 process.exitCode = await main();
 
 async function main() {
-  const { path, reason } = chromium();
-  if (!path) {
-    console.error(reason);
-    return 1;
-  }
-  for (const step of [build, buildApp]) {
-    const { code, output } = step();
-    if (code === 0) continue;
-    console.error(output.trim());
-    return 1;
-  }
+  const browser = await browserOnBuiltApp();
+  if (browser === null) return 1;
   mkdirSync(folder, { recursive: true });
   const data = mkdtempSync(join(tmpdir(), 'shellraise-walks-'));
   const site = served(data);
   await site.start();
-  const browser = await playwright.launch({
-    executablePath: path,
-    args: ['--no-sandbox', '--enable-unsafe-swiftshader', '--use-angle=swiftshader'],
-  });
   const newPage = async (screen) => (await browser.newContext(screens[screen])).newPage();
   try {
     const shot = camera(folder, await newPage('laptop'));

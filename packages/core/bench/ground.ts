@@ -15,14 +15,10 @@ import { loadsSection } from '../src/loads/schema.ts';
 import { caseTotals } from '../src/loads/stage-totals.ts';
 import { stageWind } from '../src/loads/wind-cases.ts';
 import { seededRandom } from '../src/math/random.ts';
-import { netShell } from '../src/nets/kinds.ts';
 import { coursesOf } from '../src/shell/courses.ts';
-import { naturalCuts } from '../src/shell/cuts.ts';
-import type { HubId } from '../src/shell/ids.ts';
-import { crownAtHub, orientShell } from '../src/shell/orient.ts';
-import { partOf } from '../src/shell/part.ts';
 import type { Shell } from '../src/shell/shell.ts';
 import { siteOfFacts } from '../src/stages/shell-facts.ts';
+import { builtShell } from './built-shell.ts';
 import { cpuMs } from './clock.ts';
 import { shimsProgram } from './ground/shims-program.ts';
 
@@ -128,14 +124,6 @@ function readingsOf({ hubs }: Base): readonly SurveyReading[] {
       { what: 'level', hub: number, height: rise + off() },
     ];
   });
-}
-
-function builtShell(): Shell {
-  const net = netShell({ solid: 'icosahedron', b: 5, c: 0, division: 'equal chords' }, 3.65);
-  const up = orientShell(net.shell, crownAtHub(net.shell, 0 as HubId));
-  const cut = naturalCuts(up).find(({ places }) => places.length === 325);
-  if (!cut) throw new Error('no cut leaves 325 places');
-  return partOf(up, cut.places).shell;
 }
 
 function read<T>(

@@ -5,17 +5,13 @@
 import type { Line } from '../../../scripts/bench-line.d.ts';
 import { nowPlan } from '../src/crew/now.ts';
 import { crewSection } from '../src/crew/schema.ts';
-import { netShell } from '../src/nets/kinds.ts';
 import { gearSection } from '../src/raise/gear.ts';
 import { liftOf } from '../src/raise/lifts/lift.ts';
 import { pieceModel, pieceOf } from '../src/raise/lifts/piece.ts';
 import { plainBrief, planRaising } from '../src/raise/order/raise.ts';
 import { coursesOf } from '../src/shell/courses.ts';
-import { naturalCuts } from '../src/shell/cuts.ts';
-import type { HubId } from '../src/shell/ids.ts';
-import { crownAtHub, orientShell } from '../src/shell/orient.ts';
-import { partOf } from '../src/shell/part.ts';
-import { placeCount, type Shell } from '../src/shell/shell.ts';
+import { placeCount } from '../src/shell/shell.ts';
+import { builtShell } from './built-shell.ts';
 
 /** Wanted, seconds: the first plan, the improved one, and what to do now. */
 const WANTED = { first: 10, improved: 60, now: 1 } as const;
@@ -28,7 +24,7 @@ const MASS = 9;
 
 /** Prints what it finds. */
 export function main(): readonly Line[] {
-  const shell = builtShell();
+  const shell = builtShell(RADIUS);
   const { numbers } = coursesOf(shell);
   const gear = gearSection.parse({
     ladders: [{ name: 'stepladder', length: 3.6 }],
@@ -105,12 +101,4 @@ export function main(): readonly Line[] {
     { what: 'improved plan', found: improved, unit: 's', wanted: WANTED.improved },
     { what: 'what to do now, on that plan', found: now, unit: 's', wanted: WANTED.now },
   ];
-}
-
-function builtShell(): Shell {
-  const net = netShell({ solid: 'icosahedron', b: 5, c: 0, division: 'equal chords' }, RADIUS);
-  const up = orientShell(net.shell, crownAtHub(net.shell, 0 as HubId));
-  const cut = naturalCuts(up).find(({ places }) => places.length === 325);
-  if (!cut) throw new Error('no cut leaves 325 places');
-  return partOf(up, cut.places).shell;
 }

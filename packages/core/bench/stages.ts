@@ -8,16 +8,12 @@ import { unknownParts } from '../src/frame/schema.ts';
 import { holdingOf } from '../src/ground/anchors/plan.ts';
 import { practices } from '../src/ground/anchors/practice.ts';
 import { defaultLoads } from '../src/loads/schema.ts';
-import { netShell } from '../src/nets/kinds.ts';
 import { coursesOf } from '../src/shell/courses.ts';
-import { naturalCuts } from '../src/shell/cuts.ts';
-import type { HubId } from '../src/shell/ids.ts';
-import { crownAtHub, orientShell } from '../src/shell/orient.ts';
-import { partOf } from '../src/shell/part.ts';
 import { placeCount, type Shell } from '../src/shell/shell.ts';
 import { type StageOptions, stageAnswer } from '../src/stages/answer.ts';
 import { nothingKnown, type StageModel, stageModel } from '../src/stages/model.ts';
 import { numberOrder, stageOf, stageSeries } from '../src/stages/series.ts';
+import { builtShell } from './built-shell.ts';
 import { cpuMs } from './clock.ts';
 
 /** Wanted, seconds: all stages; and milliseconds: one stage of them. */
@@ -85,14 +81,6 @@ function whole(
   const answer = stageAnswer(model, stageOf(order, n), options);
   const seconds = ((cpuMs() - start) / 1000).toFixed(2);
   console.log(`stage ${n}, ${name}: ${seconds} s, ${answer.ok ? answer.value.status : 'refused'}`);
-}
-
-function builtShell(): Shell {
-  const net = netShell({ solid: 'icosahedron', b: 5, c: 0, division: 'equal chords' }, 3.65);
-  const up = orientShell(net.shell, crownAtHub(net.shell, 0 as HubId));
-  const cut = naturalCuts(up).find(({ places }) => places.length === 325);
-  if (!cut) throw new Error('no cut leaves 325 places');
-  return partOf(up, cut.places).shell;
 }
 
 function modelOf(shell: Shell): StageModel {

@@ -1,6 +1,7 @@
 // The entry: reads the command line, listens, says where, and ends cleanly when it is told to.
 
 import { fileURLToPath } from 'node:url';
+import { joinAddress, spelled } from '@shellraise/sync';
 import { RootUnusable } from './https/unusable.ts';
 import { isPrivate, lanAddresses, qrLines } from './lan.ts';
 import { type Listening, listen, PortTaken, USUAL_PORT } from './listening.ts';
@@ -87,10 +88,7 @@ interface JoinCode {
 async function spelledCodes({ server }: Listening): Promise<readonly JoinCode[]> {
   try {
     const codes = (await server.joinCodes?.()) ?? [];
-    return codes.map(({ role, code }) => ({
-      role,
-      code: `${code.slice(0, 5)}-${code.slice(5)}`,
-    }));
+    return codes.map(({ role, code }) => ({ role, code: spelled(code) }));
   } catch {
     return [];
   }
@@ -124,7 +122,7 @@ function sayLan(port: number, crew: string | null): void {
     return;
   }
   console.log(`\nFor phones on the same network:\n  ${[first, ...others].join('\n  ')}\n`);
-  const picture = crew === null ? first : `${first}#join=${crew}`;
+  const picture = crew === null ? first : joinAddress(first, crew);
   for (const line of qrLines(picture, process.stdout.isTTY === true)) console.log(`  ${line}`);
   if (crew !== null) console.log('\nA phone that reads this picture joins as crew.');
   console.log(

@@ -1,6 +1,7 @@
 // What app and server share of syncing.
 
 export { projectUpdate, recordUpdate, type UpdateVerdict } from './check-update.ts';
+export { joinAddress, spelled } from './join-address.ts';
 export { followKept, type Kept, keptElsewhere, type Provider } from './kept.ts';
 export {
   MAX_ENTRIES,

@@ -12,14 +12,6 @@ export function codeIn(hash: string): string | null {
   }
 }
 
-/** The address that joins with a code; `base` is the app's own, with or without a hash. */
-export const joinAddress = (base: string, code: string): string =>
-  `${base.replace(/#.*$/, '')}#join=${spelled(code)}`;
-
-/** A code as people read it out: two groups of five. */
-export const spelled = (code: string): string =>
-  code.length === 10 ? `${code.slice(0, 5)}-${code.slice(5)}` : code;
-
 /** Where phones find the laptop: the page's own address where that is no phone's own self, else those that
  * the laptop tells. */
 export function addressesFor(page: string, told: readonly string[]): readonly string[] {

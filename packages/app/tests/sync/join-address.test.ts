@@ -1,11 +1,6 @@
+import { joinAddress, spelled } from '@shellraise/sync';
 import { describe, expect, it } from 'vitest';
-import {
-  addressesFor,
-  codeIn,
-  joinAddress,
-  plainOf,
-  spelled,
-} from '../../src/sync/join-address.ts';
+import { addressesFor, codeIn, plainOf } from '../../src/sync/join-address.ts';
 
 describe('the join code in an address', () => {
   it('is read as it was written, and nothing else is taken for one', () => {

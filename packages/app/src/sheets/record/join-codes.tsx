@@ -1,7 +1,8 @@
 // For a lead: the join codes by role, made and revoked; the picture by which a phone joins, and its paper.
 
+import { joinAddress, spelled } from '@shellraise/sync';
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { addressesFor, joinAddress, plainOf, spelled } from '../../sync/join-address.ts';
+import { addressesFor, plainOf } from '../../sync/join-address.ts';
 import { type JoinCode, roles } from '../../sync/site-calls.ts';
 import { useSite } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';

@@ -1,9 +1,9 @@
 // The paper that hangs on the fence: how to join, the picture, and the code for those without a camera. It
 // is printed alone, in place of the sheet.
 
+import { joinAddress, spelled } from '@shellraise/sync';
 import { createPortal } from 'react-dom';
 import { projectOf } from '../../state/app-state.ts';
-import { joinAddress, spelled } from '../../sync/join-address.ts';
 import type { JoinCode } from '../../sync/site-calls.ts';
 import { useAppState } from '../../ui/app-context.tsx';
 import { useWords } from '../../words/words.ts';
