@@ -35,9 +35,9 @@ export function writeAll(folder: string, files: readonly NamedFile[]): void {
 
 /** Ends the command where nothing could be written into the folder, before any work is done for it. */
 export function refuseUnwritable(folder: string): void {
-  let at = resolve(folder);
-  while (!statSync(at, { throwIfNoEntry: false })) at = dirname(at);
   try {
+    let at = resolve(folder);
+    while (!statSync(at, { throwIfNoEntry: false })) at = dirname(at);
     rmdirSync(mkdtempSync(join(at, '.shellraise-')));
   } catch (error) {
     throw unwritable(folder, error);
@@ -72,6 +72,7 @@ const meanings: Readonly<Record<string, string>> = {
   EROFS: 'is read-only',
   ENOENT: 'could not be made there',
   ENOSPC: 'the disk is full',
+  ENAMETOOLONG: 'is a name too long for this disk',
 };
 
 function unwritable(folder: string, error: unknown): unknown {

@@ -124,7 +124,12 @@ function sayLan(port: number, crew: string | null): void {
   console.log(`\nFor phones on the same network:\n  ${[first, ...others].join('\n  ')}\n`);
   const picture = crew === null ? first : joinAddress(first, crew);
   for (const line of qrLines(picture, process.stdout.isTTY === true)) console.log(`  ${line}`);
-  if (crew !== null) console.log('\nA phone that reads this picture joins as crew.');
+  if (crew !== null)
+    console.log(
+      `
+A phone that reads this picture joins as crew. Over plain http others on the network can read the code
+on its way and join too; --https keeps it from them.`,
+    );
   console.log(
     `
 Caution. Anyone on that network can open this page. Each device keeps its own projects; nothing is

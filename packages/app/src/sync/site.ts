@@ -261,13 +261,14 @@ export function createSite(outside: SiteOutside): SiteSession {
       const { who, other } = get();
       const lines = open?.lines;
       if (!lines || !other || who?.role !== 'lead' || lines.shared().is !== 'none') return;
-      const project = projectOf(app.state.getState());
+      const project = (): Project => projectOf(app.state.getState());
       if (shown() === DEMO) {
-        await app.openNew(project);
+        await app.openNew(project());
         await outside.carry(DEMO, shown());
       }
       toOpen = null;
-      lines.write(project);
+      // As it is now: it may have been changed while its record was carried.
+      lines.write(project());
       app.putThere();
       links.put({ ...other, project: shown() });
       follow();

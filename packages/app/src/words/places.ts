@@ -78,7 +78,7 @@ export const placesWords = {
     mendable: (count: number) => `mending fills ${count}`,
     undecided: 'Not chosen yet: the best that the stock can stand.',
     decideIt: 'Stand it so',
-    toGround: 'Stake it out',
+    toGround: 'To the Ground sheet',
     choose: (count: number) => `Ways to stand (${count})`,
     chooseNone: 'Ways to stand',
     lower: 'Cut lower',

@@ -18,11 +18,12 @@ export const heavyTroubles = (heavy: readonly TooHeavy[]): Trouble[] =>
     };
   });
 
-/** By what helps, whatever its amounts. */
+/** By what helps, whatever its amounts; a lift or pole has two that go together, so there by them too. */
 function byLack(heavy: readonly TooHeavy[]): Map<string, TooHeavy[]> {
   const groups = new Map<string, TooHeavy[]>();
   for (const one of heavy) {
-    const key = changeOf(one).replace(/[\d.]+/g, '');
+    const change = changeOf(one);
+    const key = change.includes('hook at') ? change : change.replace(/[\d.]+/g, '');
     groups.set(key, [...(groups.get(key) ?? []), one]);
   }
   return groups;

@@ -2,6 +2,7 @@
 // changes buy, and what keeps it from being done.
 
 import { describe, expect, test } from 'vitest';
+import { heavyTroubles } from '../../src/crew/heavy-troubles.ts';
 import { raiseTasks } from '../../src/crew/raise-tasks.ts';
 import { taskFaults } from '../../src/crew/task.ts';
 import {
@@ -213,6 +214,25 @@ describe('what keeps a weekend from being done is told with the least change tha
       tooHeavy.map(({ stage, lift }) => `lift ${stage}.${lift + 1}`).sort(),
     );
     expect(heavy.some(({ found }) => found.includes(`(the highest: panel `))).toBe(true);
+  });
+  test('a lift that one piece needs is not told for another that needs more of it', () => {
+    const piece = { stage: 1, numbers: ['1-01'], why: ['nothing lifts it'] };
+    const lift = (mass: number, high: number) => ({
+      ...piece,
+      mass,
+      high,
+      change: `Least change that helps: a lift or gin pole for ${mass} kg with its hook at ${high} m.`,
+    });
+    const told = heavyTroubles([
+      { lift: 0, ...lift(110, 5) },
+      { lift: 1, ...lift(160, 2) },
+      { lift: 2, ...lift(150, 4.5) },
+    ]);
+    expect(told.map(({ change }) => change)).toEqual([
+      'a lift or gin pole for 110 kg with its hook at 5 m',
+      'a lift or gin pole for 160 kg with its hook at 2 m',
+      'a lift or gin pole for 150 kg with its hook at 4.5 m',
+    ]);
   });
   test('nothing to stand on is no reason while hands reach every place', () => {
     expect(planned({ gear: noGear }).troubles).toEqual([]);

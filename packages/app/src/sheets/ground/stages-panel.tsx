@@ -9,7 +9,7 @@ import { useWords } from '../../words/words.ts';
 import { Caution, Faults, Heads } from './small.tsx';
 import { StageChart } from './stage-chart.tsx';
 import { Supports, Tonight } from './stage-held.tsx';
-import { useQuantities } from './use-ground.ts';
+import { NO_WIND, useQuantities } from './use-ground.ts';
 
 /** The panel. */
 export function StagesPanel({
@@ -151,7 +151,7 @@ function Winds({ bears: { stopWork, untied, exposedArea, limits } }: { bears: Be
   const tied = limits.some(({ what, status }) => what === 'anchor' && status === 'known');
   const alone = untied.gust !== null && !tied && untied.gust < stopWork.gust.value;
   // What rounds to no wind at all.
-  const none = stopWork.gust.value < 0.05;
+  const none = stopWork.gust.value < NO_WIND;
   return (
     <>
       {alone ? (

@@ -17,6 +17,9 @@ import { useMemo } from 'react';
 import { projectOf } from '../../state/app-state.ts';
 import { useApp, useAppState, useLengths } from '../../ui/app-context.tsx';
 
+/** A gust limit under this, m/s, is no wind at all. */
+export const NO_WIND = 0.05;
+
 /** Settings of ground and loads with what changes them. */
 export function useGround() {
   const app = useApp();

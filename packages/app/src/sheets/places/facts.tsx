@@ -114,11 +114,7 @@ export function StandButtons({
       <button type="button" className="main" onClick={onChoose}>
         {list ? words.facts.choose(list.list.arrangements.length) : words.facts.chooseNone}
       </button>
-      {decided ? (
-        <button type="button" onClick={() => app.goTo('ground')}>
-          {words.facts.toGround}
-        </button>
-      ) : (
+      {decided ? null : (
         <button type="button" onClick={() => choose(standing.decision)}>
           {words.facts.decideIt}
         </button>
@@ -129,6 +125,11 @@ export function StandButtons({
       <button type="button" disabled={!higher} onClick={() => higher && choose(higher)}>
         {words.facts.higher}
       </button>
+      {decided ? (
+        <button type="button" onClick={() => app.goTo('ground')}>
+          {words.facts.toGround}
+        </button>
+      ) : null}
     </div>
   );
 }

@@ -45,7 +45,10 @@ export function NowPanel({
     const here = hereTyped(filled, moment(Date.now()));
     const coming = withStorm ? stormTyped(storm) : null;
     setFaulty(here === null || (withStorm && coming === null));
-    if (here !== null && (!withStorm || coming !== null)) setAsked({ here, storm: coming });
+    if (here === null || (withStorm && coming === null)) return;
+    // What was asked with stays in the fields beside its answer.
+    setTyped(filled);
+    setAsked({ here, storm: coming });
   };
   const askAtOnce = useEffectEvent(() => {
     ask(false);

@@ -4,6 +4,7 @@
 import type { RaisingPlan, RaisingStage, Shell } from '@shellraise/core';
 import type { RaisingStageDetail } from '../../engine/raising.ts';
 import { useWords } from '../../words/words.ts';
+import { NO_WIND } from '../ground/use-ground.ts';
 import { boltRange } from './bolts-of.ts';
 import { placesAround, propsAt, propsOfLift } from './props-at.ts';
 import { stageName } from './stage-name.ts';
@@ -219,7 +220,8 @@ function Winds({
   write: CardWords;
   stopPoint: boolean;
 }) {
-  const words = useWords().raising.card;
+  const { raising, ground } = useWords();
+  const words = raising.card;
   const bears = detail === null || typeof detail === 'string' ? null : detail.answer.bears;
   return (
     <section className="raise-wind">
@@ -230,10 +232,16 @@ function Winds({
         <p>{words.windNone(typeof detail === 'string' ? detail : '')}</p>
       ) : (
         <>
-          <p className="raise-verdict">{words.stopWork(write.speed(bears.stopWork.gust.value))}</p>
+          <p className="raise-verdict">
+            {bears.stopWork.gust.value < NO_WIND
+              ? ground.stages.stopAny
+              : words.stopWork(write.speed(bears.stopWork.gust.value))}
+          </p>
           <p>
             {words.stopBy(bears.stopWork.setBy)}{' '}
-            {bears.stopWork.leave === null ? '' : words.leave(write.speed(bears.stopWork.leave))}{' '}
+            {bears.stopWork.leave === null || bears.stopWork.gust.value < NO_WIND
+              ? ''
+              : words.leave(write.speed(bears.stopWork.leave))}{' '}
             {stopPoint || bears.untied.gust === null
               ? ''
               : bears.untied.gust < 0.05

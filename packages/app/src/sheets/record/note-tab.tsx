@@ -42,7 +42,7 @@ export function NoteTab({
         </>
       ) : (
         <EntryForm
-          key={`${form} ${noted.state.people.length}`}
+          key={form === 'person' ? `${form} ${noted.state.people.length}` : form}
           noted={noted}
           form={form}
           first={firstOf(form, noted)}

@@ -76,6 +76,7 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
   const { turn } = turns;
   const picture = useMemo(() => flat && turnedPicture(flat, turn), [flat, turn]);
   const assumes = useAssumes();
+  const { untitled } = useWords().frame;
   const title = useAppState((app) => projectOf(app).title);
   const [noting, setNoting] = useState<Noting>('panels');
   const [thing, setThing] = useState<Thing | null>(null);
@@ -133,7 +134,9 @@ function Recorded({ stood, project }: { stood: Stood; project: string }) {
     <>
       <StopBanner noted={noted} />
       <DailyFile {...{ noted, project, title }} />
-      {paper ? <PrintedRecord what={paper} {...{ noted, stood, title }} /> : null}
+      {paper ? (
+        <PrintedRecord what={paper} {...{ noted, stood }} title={title || untitled} />
+      ) : null}
       <div className={paper ? 'shell-sheet screen-only' : 'shell-sheet'}>
         <div className="drawings raising-left">
           <section className="record-drawing" aria-label={words.title}>

@@ -12,7 +12,9 @@ import type { Noted } from './use-noted.ts';
 export function useNextPlaces(stood: Stood, { state }: Noted): readonly number[] {
   const question = useRaisingQuestion(stood);
   const run = useStore(raisingRuns.store);
-  const plan = run.key === raisingKey(question) ? run.value : null;
+  const key = useMemo(() => raisingKey(question), [question]);
+  // An order that is still being bettered may send people for other panels.
+  const plan = run.key === key && run.status !== 'running' ? run.value : null;
   return useMemo(() => {
     const stage = plan && stageAtWork(plan, state);
     return stage ? stage.pieces.flat().filter((place) => state.placed[place] === null) : [];
